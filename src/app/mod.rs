@@ -1,0 +1,1 @@
+//! What is open, what was asked, and every screen as plain data.

@@ -1,0 +1,214 @@
+//! What is on a sketch, before anyone decides how large to draw it.
+
+use crate::geometry::Point;
+use crate::measure::{Angle, Length};
+
+/// A sketch. `T` says what a tap on a dimension or a spot asks for.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Scene<T> {
+    /// What is drawn, lowest first.
+    pub marks: Vec<Mark>,
+    /// Dimension lines.
+    pub dimensions: Vec<Dimension<T>>,
+    /// Places that can be tapped besides the dimensions.
+    pub hot: Vec<Hot<T>>,
+    /// The sketch in one sentence, for a screen reader and for the title of a file.
+    pub says: String,
+    /// Half the marks may run past this window (min, max) and are cut off there; `None` shows all.
+    pub window: Option<(Point, Point)>,
+}
+
+/// A colour by what it means; a palette turns it into a colour.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Role {
+    /// The ground of the window.
+    Paper,
+    /// Panels.
+    Sheet,
+    /// Computed figures, walls, text.
+    Ink,
+    /// Labels.
+    Soft,
+    /// Hairlines.
+    Rule,
+    /// What is yours: inputs, selection.
+    Chalk,
+    /// A wash behind what is yours.
+    ChalkWash,
+    /// A caution.
+    Amber,
+    /// A wash behind a caution.
+    AmberWash,
+    /// Wrong.
+    Red,
+    /// A wash behind what is wrong.
+    RedWash,
+    /// Done, closes.
+    Green,
+    /// A wash behind what is done.
+    GreenWash,
+    /// Board and tile.
+    Board,
+    /// A hole: dark in every theme.
+    Hole,
+}
+
+/// How thick a line is drawn, whatever the scale.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Stroke {
+    /// Hairline.
+    Hair,
+    /// Dimension and hidden lines.
+    Thin,
+    /// Edges.
+    Medium,
+    /// Walls and cut edges.
+    Heavy,
+}
+
+/// How a line runs.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Line {
+    /// Unbroken.
+    Solid,
+    /// Hidden, or estimated.
+    Dashed,
+    /// A centre line or a snap line.
+    DashDot,
+}
+
+/// A pen.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub struct Pen {
+    /// Its colour.
+    pub role: Role,
+    /// Its thickness.
+    pub stroke: Stroke,
+    /// Its run.
+    pub line: Line,
+}
+
+/// Where a text stands to its point.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Align {
+    /// Starts there.
+    Start,
+    /// Centred on it.
+    Middle,
+    /// Ends there.
+    End,
+}
+
+/// One thing drawn.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Mark {
+    /// A line through points, closed or not, filled or not.
+    Path {
+        /// The points.
+        points: Vec<Point>,
+        /// Whether the last is joined to the first.
+        closed: bool,
+        /// Its outline.
+        pen: Option<Pen>,
+        /// Its inside.
+        fill: Option<Role>,
+    },
+    /// A circle.
+    Circle {
+        /// Its centre.
+        centre: Point,
+        /// Its radius.
+        radius: Length,
+        /// Its outline.
+        pen: Option<Pen>,
+        /// Its inside.
+        fill: Option<Role>,
+    },
+    /// A part of a circle, clockwise on the sheet; 0° points right.
+    Arc {
+        /// Its centre.
+        centre: Point,
+        /// Its radius.
+        radius: Length,
+        /// Where it starts.
+        from: Angle,
+        /// How far it runs, clockwise.
+        sweep: Angle,
+        /// Its line.
+        pen: Pen,
+    },
+    /// A dot of a fixed size on the sheet: a screw, a centre.
+    Dot {
+        /// Where.
+        at: Point,
+        /// Its colour.
+        role: Role,
+    },
+    /// A word on the sketch, level whatever the scale.
+    Text {
+        /// Where.
+        at: Point,
+        /// What it says.
+        text: String,
+        /// Its colour.
+        role: Role,
+        /// How it stands to `at`; always centred up and down.
+        align: Align,
+        /// Bold.
+        bold: bool,
+    },
+}
+
+/// Whose figure a dimension is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Standing {
+    /// Measured or chosen: chalk blue, in a box.
+    Yours,
+    /// Computed: ink, plain.
+    Ours,
+    /// An estimate: dashed.
+    Estimate,
+    /// Still to measure: a dashed chalk box.
+    Asked,
+}
+
+/// On which side of what it measures a dimension line stands.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Edge {
+    /// To the left of the way from `from` to `to` (above a line drawn left to right), so many rows out; 0 is on the line.
+    Left(u8),
+    /// To the right of that way.
+    Right(u8),
+}
+
+/// A dimension: extension lines, slash ticks, the figure on the line.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Dimension<T> {
+    /// One end of what it measures.
+    pub from: Point,
+    /// The other end.
+    pub to: Point,
+    /// Where its line stands.
+    pub edge: Edge,
+    /// The figure, as it is set.
+    pub text: String,
+    /// Whose figure it is.
+    pub standing: Standing,
+    /// What a tap on it asks for; `None` for a figure of ours.
+    pub tag: Option<T>,
+    /// The figure and what it measures, for a screen reader: "Wall B, 5 feet 2 1/2 inches".
+    pub says: String,
+}
+
+/// A place on the sketch that can be tapped.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Hot<T> {
+    /// One corner.
+    pub min: Point,
+    /// The opposite corner.
+    pub max: Point,
+    /// What a tap asks for.
+    pub tag: T,
+    /// What it is, for a screen reader.
+    pub says: String,
+}

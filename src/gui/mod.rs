@@ -1,0 +1,1 @@
+//! The screens: they show what `app` says and send what was tapped. No arithmetic.

@@ -1,0 +1,1 @@
+//! What is handed over: the buying list as CSV, every sketch as SVG and PNG.

@@ -1,0 +1,1 @@
+//! From what the figures need to what is bought: merged, packed once over the whole job, priced.

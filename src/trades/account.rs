@@ -1,0 +1,128 @@
+//! What every figure brings with it: its working, its findings, its cautions and its materials.
+
+use crate::handbook::{Cite, cautions::Caution};
+use crate::measure::{Amount, Length, Phrase};
+
+/// How a figure was arrived at and what goes with it.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Account {
+    /// The working, step by step, in the order it was figured.
+    pub working: Vec<Step>,
+    /// What is computed but deserves a remark, the heaviest first.
+    pub findings: Vec<Finding>,
+    /// What can hurt.
+    pub cautions: Vec<&'static Caution>,
+    /// What has to be there to do it, unpacked and unrounded.
+    pub needs: Vec<Need>,
+}
+
+/// One step of the working: `what: sum = gives`, and where its rule stands.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Step {
+    /// What this step figures.
+    pub what: Phrase,
+    /// The sum as it would be written on a board; empty where a figure is simply taken.
+    pub sum: Vec<Term>,
+    /// What comes out.
+    pub gives: Amount,
+    /// The rule or the figure's source.
+    pub cite: Cite,
+}
+
+/// A piece of a sum: a figure, or a sign or word between figures.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Term {
+    /// A figure.
+    Figure(Amount),
+    /// A sign or a word.
+    Word(&'static str),
+}
+
+impl<A: Into<Amount>> From<A> for Term {
+    fn from(amount: A) -> Term {
+        Term::Figure(amount.into())
+    }
+}
+
+/// How much a finding weighs.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Weight {
+    /// Worth knowing.
+    Note,
+    /// Look again before going on.
+    Caution,
+    /// Do not go on like this.
+    Stop,
+}
+
+/// Computed, but: something about the figure that deserves a remark.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Finding {
+    /// How much it weighs.
+    pub weight: Weight,
+    /// What was found and what would mend it.
+    pub says: Phrase,
+    /// The rule that it comes from.
+    pub rule: Cite,
+}
+
+/// Something to have on hand, before packs and rounding.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Need {
+    /// What it is; needs of an equal material are added up.
+    pub material: Material,
+    /// How much of it.
+    pub amount: Amount,
+    /// What it is for.
+    pub why: Phrase,
+}
+
+/// A material, spelled out far enough that two of the same can be bought as one.
+#[derive(Clone, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
+pub enum Material {
+    /// Gypsum board; needed as pieces (`Amount::Size`, one need a piece).
+    Board {
+        /// Its thickness.
+        thickness: Length,
+    },
+    /// Coarse-thread board screws, needed by count.
+    Screws {
+        /// Their length.
+        length: Length,
+    },
+    /// Joint tape, needed by length.
+    JointTape,
+    /// Joint compound, needed by volume.
+    Compound(Compound),
+    /// A rigid self-adhesive patch, needed by count.
+    AdhesivePatch {
+        /// Its side.
+        side: Length,
+    },
+    /// Boards for backing strips (1x3) or blocking and cleats (2x4), needed by length of each piece.
+    Lumber {
+        /// Actual thickness.
+        thickness: Length,
+        /// Actual width.
+        width: Length,
+    },
+    /// Primer, needed by volume.
+    Primer {
+        /// What it goes on, in the person's words.
+        label: String,
+    },
+    /// Paint, needed by volume.
+    Paint {
+        /// What it goes on and its colour, in the person's words.
+        label: String,
+    },
+}
+
+/// How a compound hardens.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
+pub enum Compound {
+    /// Dries: ready mixed.
+    Drying,
+    /// Sets: powder, for filling deep.
+    Setting,
+}

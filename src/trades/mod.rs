@@ -1,0 +1,8 @@
+//! One module a trade: what was asked goes in, the figure comes out, and nothing else happens.
+//!
+//! Each trade has an `Ask`, a `figure(&Ask) -> Result<Figure, Problem>` and an [`Account`] in its figure: the working,
+//! the findings, the cautions and the materials. No trade uses another.
+
+mod account;
+
+pub use account::{Account, Compound, Finding, Material, Need, Step, Term, Weight};
