@@ -1,3 +1,5 @@
+//! Compiles the screens; nothing to do without them.
+
 fn main() {
     #[cfg(feature = "gui")]
     {

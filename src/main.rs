@@ -1,1 +1,3 @@
+//! The `storyrod` program.
+
 fn main() {}
