@@ -36,3 +36,12 @@ impl Sum for Money {
         sums.fold(Money(0), Add::add)
     }
 }
+
+impl Money {
+    /// As it is written: the symbol, a space, two places.
+    #[must_use]
+    pub fn show(self, symbol: &str) -> String {
+        let (sign, minor) = (if self.0 < 0 { "−" } else { "" }, self.0.unsigned_abs());
+        format!("{sign}{symbol} {}.{:02}", minor / 100, minor % 100)
+    }
+}

@@ -1,5 +1,9 @@
 //! How a job shows its figures.
 
+use super::quantity::{
+    in_celsius, in_gallons, in_kilograms, in_litres, in_pounds, in_square_feet,
+    in_square_feet_per_gallon, in_square_metres, in_square_metres_per_litre,
+};
 use super::{Amount, Length, Phrase, Rounding};
 
 /// The units that a job shows and in which a bare number is read.
@@ -29,23 +33,291 @@ pub enum Figures {
     Set,
 }
 
+/// The stacked fraction of the embedded face: a private-use character for each n/d, d up to 64.
+#[must_use]
+pub fn fraction_glyph(over: u32, under: u32) -> char {
+    char::from_u32(0xE000 + 64 * under.min(64) + over.min(63)).unwrap_or('?')
+}
+
+/// Set text in plain characters, for a screen reader or a file: ` 5/16` for a stacked fraction.
+#[must_use]
+pub fn plain(text: &str) -> String {
+    let mut out = String::with_capacity(text.len());
+    for c in text.chars() {
+        match u32::from(c) {
+            code @ 0xE000..=0xF040 => {
+                let (over, under) = ((code - 0xE000) % 64, (code - 0xE000) / 64);
+                if out.ends_with(|c: char| c.is_ascii_digit()) {
+                    out.push(' ');
+                }
+                out.push_str(&format!("{over}/{under}"));
+            }
+            _ => out.push(match c {
+                '′' => '\'',
+                '″' => '"',
+                '−' => '-',
+                other => other,
+            }),
+        }
+    }
+    out
+}
+
 impl Units {
+    /// Millimetres, centimetres or metres.
+    #[must_use]
+    pub fn is_metric(self) -> bool {
+        matches!(
+            self,
+            Units::Millimetres | Units::Centimetres | Units::Metres
+        )
+    }
+
     /// A length as this job shows it, to the mark that it shows.
+    ///
+    /// Feet and inches go to the job's mark, decimal inches to 0.001 in, metric to 0.1 mm.
+    ///
+    /// # Example
+    /// ```
+    /// use storyrod::measure::{Figures, Length, Rounding, Units};
+    /// let units = Units::FeetInches { marks: 16 };
+    /// assert_eq!(units.length(Length::in_64(88, 32), Rounding::Nearest, Figures::Plain), "7' 4 1/2\"");
+    /// assert_eq!(Units::Centimetres.length(Length::mm(2245), Rounding::Nearest, Figures::Plain), "224.5 cm");
+    /// ```
     #[must_use]
     pub fn length(self, length: Length, rounding: Rounding, figures: Figures) -> String {
-        let _ = (length, rounding, figures);
-        String::new()
+        let minus = if figures == Figures::Set { "−" } else { "-" };
+        let sign = |at: Length| if at.as_nm() < 0 { minus } else { "" };
+        match self {
+            Units::FeetInches { marks } => {
+                let marks = i64::from(marks.clamp(1, 64));
+                let at = length.rounded(Length::nm(25_400_000 / marks), rounding);
+                format!("{}{}", sign(at), feet_inches(at.abs(), figures))
+            }
+            Units::DecimalInches => {
+                let at = length.rounded(Length::nm(25_400), rounding);
+                let inch = if figures == Figures::Set { '″' } else { '"' };
+                format!(
+                    "{}{}{inch}",
+                    sign(at),
+                    decimal(at.abs().as_nm() / 25_400, 3)
+                )
+            }
+            Units::Millimetres | Units::Centimetres | Units::Metres => {
+                let (places, unit) = match self {
+                    Units::Millimetres => (1, "mm"),
+                    Units::Centimetres => (2, "cm"),
+                    _ => (4, "m"),
+                };
+                let at = length.rounded(Length::nm(100_000), rounding);
+                format!(
+                    "{}{} {unit}",
+                    sign(at),
+                    decimal(at.abs().as_nm() / 100_000, places)
+                )
+            }
+        }
     }
+
+    /// A length in the other system, small beside the first.
+    #[must_use]
+    pub fn other(self, length: Length) -> String {
+        let other = if self.is_metric() {
+            Units::FeetInches { marks: 16 }
+        } else {
+            Units::Millimetres
+        };
+        other.length(length, Rounding::Nearest, Figures::Set)
+    }
+
     /// Any figure as this job shows it, lengths to the nearest mark.
     #[must_use]
     pub fn amount(self, amount: &Amount, figures: Figures) -> String {
-        let _ = (amount, figures);
-        String::new()
+        let metric = self.is_metric();
+        let number = |value: f64, places: usize| trimmed(value, places);
+        match amount {
+            Amount::Length(length) => self.length(*length, Rounding::Nearest, figures),
+            Amount::Film(film) if metric => format!("{} µm", number(film.metres() * 1e6, 0)),
+            Amount::Film(film) => format!("{} mil", number(film.in_inches() * 1000.0, 1)),
+            Amount::Angle(angle) => format!("{}°", number(angle.in_degrees(), 2)),
+            Amount::Area(area) if metric => format!("{} m²", number(in_square_metres(*area), 2)),
+            Amount::Area(area) => {
+                let feet = in_square_feet(*area);
+                format!("{} ft²", number(feet, usize::from(feet < 99.95)))
+            }
+            Amount::Volume(volume) if metric => format!("{} L", number(in_litres(*volume), 2)),
+            Amount::Volume(volume) => format!("{} gal", number(in_gallons(*volume), 2)),
+            Amount::Mass(mass) if metric => format!("{} kg", number(in_kilograms(*mass), 1)),
+            Amount::Mass(mass) => format!("{} lb", number(in_pounds(*mass), 1)),
+            Amount::Spread(rate) if metric => {
+                format!("{} m²/L", number(in_square_metres_per_litre(*rate), 1))
+            }
+            Amount::Spread(rate) => {
+                format!("{} ft²/gal", number(in_square_feet_per_gallon(*rate), 0))
+            }
+            Amount::Temperature(at) if metric => format!("{} °C", number(in_celsius(*at), 0)),
+            Amount::Temperature(at) => format!("{} °F", number(in_celsius(*at) * 1.8 + 32.0, 0)),
+            Amount::Hours(hours) if *hours >= 48.0 && hours % 24.0 == 0.0 => {
+                format!("{} days", number(hours / 24.0, 0))
+            }
+            Amount::Hours(hours) => format!("{} h", number(*hours, 1)),
+            Amount::Count(count) => count.to_string(),
+            Amount::Number(value) => number(*value, 4),
+            Amount::Share(share) => format!("{} %", number(share * 100.0, 1)),
+            Amount::Size(across, up) => {
+                format!(
+                    "{} × {}",
+                    self.length(*across, Rounding::Nearest, figures),
+                    self.length(*up, Rounding::Nearest, figures)
+                )
+            }
+            Amount::Range(from, to) => {
+                range(&self.amount(from, figures), &self.amount(to, figures))
+            }
+        }
     }
+
     /// A sentence with its figures filled in.
     #[must_use]
     pub fn phrase(self, phrase: &Phrase, figures: Figures) -> String {
-        let _ = figures;
-        phrase.text.to_owned()
+        let mut text = phrase.text.to_owned();
+        for (at, amount) in phrase.amounts.iter().enumerate() {
+            text = text.replace(&format!("{{{at}}}"), &self.amount(amount, figures));
+        }
+        text
+    }
+}
+
+/// "5–10 gal": the unit once where both have it.
+fn range(from: &str, to: &str) -> String {
+    match (from.rsplit_once(' '), to.rsplit_once(' ')) {
+        _ if from == to => from.to_owned(),
+        (Some((least, unit)), Some((_, same))) if unit == same => format!("{least}–{to}"),
+        _ => format!("{from} – {to}"),
+    }
+}
+
+/// Feet, inches and a reduced fraction of a length that is no less than nothing.
+fn feet_inches(at: Length, figures: Figures) -> String {
+    let sixty_fourths = at.as_nm() / Length::SIXTY_FOURTH.as_nm();
+    let (feet, inches, rest) = (
+        sixty_fourths / 768,
+        sixty_fourths % 768 / 64,
+        sixty_fourths % 64,
+    );
+    let (foot, inch) = if figures == Figures::Set {
+        ('′', '″')
+    } else {
+        ('\'', '"')
+    };
+    let mut text = if feet > 0 {
+        format!("{feet}{foot}")
+    } else {
+        String::new()
+    };
+    if inches == 0 && rest == 0 && feet > 0 {
+        return text;
+    }
+    if feet > 0 {
+        text.push(' ');
+    }
+    if inches > 0 || rest == 0 {
+        text.push_str(&inches.to_string());
+    }
+    if rest > 0 {
+        let shift = rest.trailing_zeros();
+        let (over, under) = (rest >> shift, 64 >> shift);
+        if figures == Figures::Set {
+            text.push(fraction_glyph(over as u32, under));
+        } else {
+            let gap = if inches > 0 { " " } else { "" };
+            text.push_str(&format!("{gap}{over}/{under}"));
+        }
+    }
+    text.push(inch);
+    text
+}
+
+/// A whole number of small units with its decimal point `places` from the right, trailing zeros dropped.
+fn decimal(value: i64, places: u32) -> String {
+    let unit = 10i64.pow(places);
+    let text = format!(
+        "{}.{:0width$}",
+        value / unit,
+        value % unit,
+        width = places as usize
+    );
+    text.trim_end_matches('0').trim_end_matches('.').to_owned()
+}
+
+/// A number to so many places, trailing zeros dropped, never "-0".
+fn trimmed(value: f64, places: usize) -> String {
+    let text = format!("{value:.places$}");
+    let text = if text.contains('.') {
+        text.trim_end_matches('0').trim_end_matches('.').to_owned()
+    } else {
+        text
+    };
+    if text == "-0" { "0".to_owned() } else { text }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::measure::quantity::{gallons, square_feet};
+
+    #[track_caller]
+    fn check(length: Length, units: Units, expected: &str) {
+        assert_eq!(
+            units.length(length, Rounding::Nearest, Figures::Plain),
+            expected
+        );
+    }
+
+    #[test]
+    fn lengths_print_as_the_trade_writes_them() {
+        let tape = Units::FeetInches { marks: 16 };
+        check(Length::in_64(88, 32), tape, "7' 4 1/2\"");
+        check(Length::feet(8), tape, "8'");
+        check(Length::ZERO, tape, "0\"");
+        check(Length::in_64(0, 32), tape, "1/2\"");
+        check(Length::in_64(12, 32), tape, "1' 1/2\"");
+        check(-Length::in_64(4, 16), tape, "-4 1/4\"");
+        check(Length::in_64(88, 32), Units::DecimalInches, "88.5\"");
+        check(Length::mm(2245), Units::Millimetres, "2245 mm");
+        check(Length::nm(2_245_100_000), Units::Metres, "2.2451 m");
+    }
+
+    #[test]
+    fn a_piece_that_must_fit_is_rounded_down_and_one_that_must_cover_up() {
+        let (tape, third) = (
+            Units::FeetInches { marks: 16 },
+            Length::inches(1).divided(3),
+        );
+        assert_eq!(
+            tape.length(third, Rounding::FitInside, Figures::Plain),
+            "5/16\""
+        );
+        assert_eq!(tape.length(third, Rounding::Cover, Figures::Plain), "3/8\"");
+    }
+
+    #[test]
+    fn set_text_reads_back_plain() {
+        let tape = Units::FeetInches { marks: 16 };
+        let set = tape.length(Length::in_64(43, 20), Rounding::Nearest, Figures::Set);
+        assert_eq!(set, format!("3′ 7{}″", fraction_glyph(5, 16)));
+        assert_eq!(plain(&set), "3' 7 5/16\"");
+    }
+
+    #[test]
+    fn amounts_carry_their_unit() {
+        let (tape, set) = (Units::FeetInches { marks: 16 }, Figures::Set);
+        assert_eq!(tape.amount(&square_feet(34.5).into(), set), "34.5 ft²");
+        assert_eq!(tape.amount(&square_feet(201.2).into(), set), "201 ft²");
+        let range = Amount::Range(
+            Box::new(gallons(5.0).into()),
+            Box::new(gallons(10.0).into()),
+        );
+        assert_eq!(tape.amount(&range, set), "5–10 gal");
     }
 }
