@@ -2,6 +2,17 @@
 //!
 //! A [`Scene`] is laid out once for a sheet of so many pixels; screen, PNG and SVG paint the same layout.
 
+mod face;
+mod layout;
+mod palette;
+mod pixels;
 mod scene;
+mod svg;
+mod tape;
 
+pub use layout::{Canvas, HotSpot, Piece, Place, Sheet, lay_out};
+pub use palette::{Colour, Palette, Theme};
+pub use pixels::{Pixels, paint, png};
 pub use scene::{Align, Dimension, Edge, Hot, Line, Mark, Pen, Role, Scene, Standing, Stroke};
+pub use svg::svg;
+pub use tape::{length_of_drag, tape};

@@ -212,3 +212,74 @@ pub struct Hot<T> {
     /// What it is, for a screen reader.
     pub says: String,
 }
+
+impl<T> Scene<T> {
+    /// A scene with nothing on it.
+    #[must_use]
+    pub fn empty(says: impl Into<String>) -> Scene<T> {
+        Scene {
+            marks: Vec::new(),
+            dimensions: Vec::new(),
+            hot: Vec::new(),
+            says: says.into(),
+            window: None,
+        }
+    }
+
+    /// The same scene whose taps ask for something else.
+    #[must_use]
+    pub fn map_tags<U>(self, tag: impl Fn(T) -> U) -> Scene<U> {
+        let dimensions = self.dimensions.into_iter().map(|d| Dimension {
+            from: d.from,
+            to: d.to,
+            edge: d.edge,
+            text: d.text,
+            standing: d.standing,
+            tag: d.tag.map(&tag),
+            says: d.says,
+        });
+        let hot = self.hot.into_iter().map(|h| Hot {
+            min: h.min,
+            max: h.max,
+            tag: tag(h.tag),
+            says: h.says,
+        });
+        Scene {
+            dimensions: dimensions.collect(),
+            hot: hot.collect(),
+            marks: self.marks,
+            says: self.says,
+            window: self.window,
+        }
+    }
+}
+
+impl Pen {
+    /// An unbroken line.
+    #[must_use]
+    pub const fn solid(role: Role, stroke: Stroke) -> Pen {
+        Pen {
+            role,
+            stroke,
+            line: Line::Solid,
+        }
+    }
+    /// A dashed line.
+    #[must_use]
+    pub const fn dashed(role: Role, stroke: Stroke) -> Pen {
+        Pen {
+            role,
+            stroke,
+            line: Line::Dashed,
+        }
+    }
+    /// A centre line.
+    #[must_use]
+    pub const fn centre(role: Role) -> Pen {
+        Pen {
+            role,
+            stroke: Stroke::Hair,
+            line: Line::DashDot,
+        }
+    }
+}

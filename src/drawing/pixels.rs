@@ -1,0 +1,138 @@
+//! A sheet in pixels, and as PNG.
+
+use std::io::Cursor;
+
+use tiny_skia::{Color, FillRule, Mask, Paint, PathBuilder, Pixmap, Stroke, Transform};
+
+use super::layout::dashed;
+use super::{Colour, Palette, Piece, Role, Sheet, face};
+
+/// Premultiplied RGBA, row by row.
+#[derive(Clone, Debug)]
+pub struct Pixels {
+    /// Across.
+    pub width: u32,
+    /// Down.
+    pub height: u32,
+    /// Four bytes a pixel.
+    pub rgba: Vec<u8>,
+}
+
+/// The largest picture that is painted, in pixels a side.
+const LARGEST: f32 = 8192.0;
+
+/// Paints a sheet at so many pixels to a logical pixel.
+#[must_use]
+pub fn paint<T>(sheet: &Sheet<T>, palette: &Palette, scale: f32) -> Pixels {
+    let side = |length: f32| (length * scale).ceil().clamp(1.0, LARGEST) as u32;
+    let Some(mut pixmap) = Pixmap::new(side(sheet.width), side(sheet.height)) else {
+        return Pixels {
+            width: 1,
+            height: 1,
+            rgba: vec![0; 4],
+        };
+    };
+    let whole = Transform::from_scale(scale, scale);
+    pixmap.fill(colour(palette.colour(Role::Paper)));
+    for piece in &sheet.pieces {
+        match piece {
+            Piece::Shape {
+                path,
+                fill,
+                line,
+                clip,
+            } => {
+                let mask = clip.and_then(|clip| {
+                    let mut mask = Mask::new(pixmap.width(), pixmap.height())?;
+                    mask.fill_path(
+                        &PathBuilder::from_rect(clip),
+                        FillRule::Winding,
+                        false,
+                        whole,
+                    );
+                    Some(mask)
+                });
+                if let Some(role) = fill {
+                    pixmap.fill_path(
+                        path,
+                        &ink(palette.colour(*role)),
+                        FillRule::Winding,
+                        whole,
+                        mask.as_ref(),
+                    );
+                }
+                if let Some((role, width, dash)) = line {
+                    let broken = (!dash.is_empty()).then(|| dashed(path, dash)).flatten();
+                    let width = if palette.heavier() {
+                        width * 1.4
+                    } else {
+                        *width
+                    };
+                    let stroke = Stroke {
+                        width,
+                        ..Stroke::default()
+                    };
+                    pixmap.stroke_path(
+                        broken.as_ref().unwrap_or(path),
+                        &ink(palette.colour(*role)),
+                        &stroke,
+                        whole,
+                        mask.as_ref(),
+                    );
+                }
+            }
+            Piece::Text {
+                text,
+                at,
+                size,
+                bold,
+                role,
+            } => {
+                if let Some(path) = face::outline(text, *at, *size, *bold) {
+                    pixmap.fill_path(
+                        &path,
+                        &ink(palette.colour(*role)),
+                        FillRule::Winding,
+                        whole,
+                        None,
+                    );
+                }
+            }
+        }
+    }
+    Pixels {
+        width: pixmap.width(),
+        height: pixmap.height(),
+        rgba: pixmap.take(),
+    }
+}
+
+/// Pixels as a PNG file.
+///
+/// # Errors
+/// When the encoder refuses, which it does for no picture that [`paint`] gives.
+pub fn png(pixels: &Pixels) -> Result<Vec<u8>, image::ImageError> {
+    let mut bytes = Vec::new();
+    // The ground is opaque, so premultiplied is straight.
+    image::write_buffer_with_format(
+        &mut Cursor::new(&mut bytes),
+        &pixels.rgba,
+        pixels.width,
+        pixels.height,
+        image::ExtendedColorType::Rgba8,
+        image::ImageFormat::Png,
+    )?;
+    Ok(bytes)
+}
+
+pub(super) fn colour(c: Colour) -> Color {
+    Color::from_rgba8(c.r, c.g, c.b, 255)
+}
+pub(super) fn ink(c: Colour) -> Paint<'static> {
+    let mut paint = Paint {
+        anti_alias: true,
+        ..Paint::default()
+    };
+    paint.set_color_rgba8(c.r, c.g, c.b, 255);
+    paint
+}
