@@ -202,6 +202,11 @@ pub enum Problem {
         /// Which obstacle, counted from 0.
         obstacle: usize,
     },
+    /// An opening's edges are the wrong way round, or farther than any wall reaches.
+    ObstacleInsideOut {
+        /// Which obstacle, counted from 0.
+        obstacle: usize,
+    },
     /// The hole was measured from a stud that is not there.
     NoSuchStud {
         /// The stud that was named, counted from 0.

@@ -164,7 +164,9 @@ fn level_edges(
     bays.push((from, opening.right - inset.1.max(half)));
     let mut strips = Vec::new();
     for (y, inwards) in [(opening.bottom, 1), (opening.top, -1)] {
-        let on_a_plate = (place.from_floor && y == Length::ZERO) || place.height == Some(y);
+        let near = Length::inches(1);
+        let on_a_plate =
+            (place.from_floor && y <= near) || place.height.is_some_and(|end| end - y <= near);
         let stopped = (place.obstacles.iter()).any(|o| {
             (o.top == y || o.bottom == y) && o.left < opening.right && opening.left < o.right
         });
@@ -174,7 +176,13 @@ fn level_edges(
                 (StripKind::Cleat, y.min(inner), y.max(inner))
             } else {
                 let half = TWO_BY_FOUR.1.half();
-                (StripKind::Blocking, y - half, y + half)
+                let low = if place.from_floor {
+                    (y - half).max(Length::ZERO)
+                } else {
+                    y - half
+                };
+                let high = place.height.map_or(y + half, |end| end.min(y + half));
+                (StripKind::Blocking, low, high)
             };
             if on_a_plate || !(stopped || *right - *left > BAY_WITHOUT_BLOCKING) {
                 continue;

@@ -28,7 +28,7 @@ pub use screws::{screws_in_a_sheet, screws_on_a_support};
 /// `piece = opening − 2 × gap` lies on half of each stud's face.
 ///
 /// # Inputs
-/// `ask`: sizes up to 100 ft, gap up to 1 in, screw spacing 2 to 24 in.
+/// `ask`: sizes up to 100 ft, gap up to 3/4 in, screw spacing 2 to 24 in.
 ///
 /// # Gives
 /// A [`Figure`]; findings the heaviest first. Where studs are not known, a cut back has no saw lines but tells what is

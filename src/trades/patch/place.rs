@@ -73,6 +73,12 @@ pub(super) fn place(ask: &Ask) -> Result<Place, Problem> {
                 bottom: at.bottom,
                 top: at.top,
             };
+            let reach = -LONGEST..=LONGEST * 3;
+            let known = [at.left, at.right, at.bottom, at.top];
+            let in_reach = known.iter().all(|edge| reach.contains(edge));
+            if !in_reach || at.left >= at.right || at.bottom >= at.top {
+                return Err(Problem::ObstacleInsideOut { obstacle });
+            }
             if at.overlaps(&hole) {
                 return Err(Problem::OverAnOpening { obstacle });
             }
@@ -98,7 +104,7 @@ fn check_sizes(ask: &Ask) -> Result<(), Problem> {
         Length::in_64(0, 16),
         Length::inches(2),
     )?;
-    within(Field::Gap, ask.gap, Length::ZERO, Length::inches(1))?;
+    within(Field::Gap, ask.gap, Length::ZERO, Length::in_64(0, 48))?;
     within(
         Field::ScrewSpacing,
         ask.screw_spacing,
@@ -154,7 +160,7 @@ fn rectangle(hole: &Hole, studs: &[Length]) -> Result<(Rect, bool, bool), Proble
             let centre = studs
                 .get(named)
                 .ok_or(Problem::NoSuchStud { named, known })?;
-            within(Field::FromLeft, along.abs(), Length::ZERO, LONGEST)?;
+            within(Field::FromLeft, along, -LONGEST, LONGEST)?;
             let left = *centre + along;
             within(Field::FromLeft, left, Length::ZERO, LONGEST * 3)?;
             Some(left)

@@ -89,7 +89,7 @@ pub(super) fn in_piece(
         .flat_map(|x| evenly(room.bottom, room.top, count).map(|y| (*x, y)))
         .collect();
     for strip in backing.iter().filter(|strip| !strip.upright) {
-        let (low, _) = (strip.at.middle().1 < piece.middle().1, ());
+        let low = strip.at.middle().1 < piece.middle().1;
         let y = if low { room.bottom } else { room.top };
         let (left, right) = (strip.at.left.max(room.left), strip.at.right.min(room.right));
         let inner = screws_on_a_support(right - left, spacing) - 1;
@@ -110,16 +110,12 @@ fn in_old_board(piece: &Rect, backing: &[Strip], spacing: Length) -> Vec<(Length
         match (strip.kind, strip.upright) {
             (StripKind::Backing, _) => {
                 let x = strip.at.middle().0;
-                screws.push((x, piece.bottom - beyond));
-                screws.push((x, piece.top + beyond));
+                screws.push((x, strip.at.bottom + Length::inches(1)));
+                screws.push((x, strip.at.top - Length::inches(1)));
             }
             (StripKind::Blocking, _) => {
                 let low = strip.at.middle().1 < piece.middle().1;
-                let y = if low {
-                    piece.bottom - beyond
-                } else {
-                    piece.top + beyond
-                };
+                let y = strip.at.middle().1 + if low { -beyond } else { beyond };
                 let count = screws_on_a_support(strip.length, spacing);
                 let edge = gypsum::SCREW_EDGE.value;
                 if strip.length > edge * 2 {
