@@ -76,8 +76,11 @@ proptest! {
 
     #[test]
     fn prop_the_cut_covers_the_hole_and_the_piece_is_carried(ask in ask()) {
-        let Ok(figure) = figure(&ask) else { return Ok(()) };
-        let Some(opening) = figure.opening else { return Ok(()) };
+        let answer = figure(&ask);
+        prop_assume!(answer.is_ok());
+        let figure = answer.unwrap();
+        prop_assume!(figure.opening.is_some());
+        let opening = figure.opening.unwrap();
         let (width, height) = figure.piece.unwrap();
         prop_assert!(opening.covers(&figure.damage));
         prop_assert_eq!(width + ask.gap * 2, opening.width());
