@@ -26,23 +26,23 @@ documents! {
     /// The column on temperature while joints dry.
     GA_COLUMN: "Gypsum Association column, Walls & Ceilings", "article 83506", "Gypsum Association";
     /// The drying chart of finishers.
-    DFC_DRYING: "Recommended Drying of Joint Compounds, chart", "as copied", "Drywall Finishing Council";
+    DFC_DRYING: "Paper and chart on drying of joint compound", "as copied", "Drywall Finishing Council";
     /// The one- and two-family code.
     IRC: "International Residential Code", "2015 and later", "ICC";
     /// The Ontario code and the notes to it.
-    ONTARIO_CODE: "Ontario Building Code O. Reg. 332/12 with CMHC notes", "9.29.5", "Ontario, CMHC";
+    ONTARIO_CODE: "Ontario Building Code O. Reg. 332/12 with CMHC notes", "as read", "Ontario, CMHC";
     /// Builder's course of the Navy.
-    NAVEDTRA_14044: "NAVEDTRA 14044, Builder Advanced", "chapter 5", "US Navy";
+    NAVEDTRA_14044: "NAVEDTRA 14044", "chapter 5", "US Navy";
     /// The residential inspection guide.
-    RESIDENTIAL_GUIDE: "Residential inspection guide, gypsum board", "page 15", "McVicker";
+    RESIDENTIAL_GUIDE: "Residential inspection guide, gypsum board", "page 15", "mcvicker.com";
     /// The textbook on estimating.
-    ESTIMATING: "Estimating in Building Construction", "p. 203", "Pearson";
+    ESTIMATING: "Estimating in Building Construction", "p. 203", "";
     /// The maker's handbook that estimators quote.
     GYPSUM_HANDBOOK: "A maker's gypsum construction handbook (generic)", "", "";
     /// Finished sizes of softwood.
     PS_20: "PS 20, American Softwood Lumber Standard", "size table as copied", "NIST";
     /// Table of furring at board joints.
-    BUILDING_HANDBOOK: "Building design and construction handbook", "table 11.10 text", "McGraw-Hill";
+    BUILDING_HANDBOOK: "A building-construction handbook, gypsum board", "table 11.10 text", "";
     /// Popular guide to patching.
     HOW_TO_PATCH: "How to patch a hole in drywall", "article 216994-2", "This Old House";
     /// Popular guide to sizes of self-adhesive patches.

@@ -99,6 +99,10 @@ proptest! {
             let well_in = inside.left <= *x && *x <= inside.right && inside.bottom <= *y && *y <= inside.top;
             let out = opening.inset(-edge);
             let well_out = *x <= out.left || *x >= out.right || *y <= out.bottom || *y >= out.top;
+            let Some(Studs::Found { centres, face }) = &ask.studs else { unreachable!() };
+            let on_stud = centres.iter().any(|c| (*x - *c).abs() <= face.half());
+            let on_strip = figure.backing.iter().any(|s| s.at.left <= *x && *x <= s.at.right && s.at.bottom <= *y && *y <= s.at.top);
+            prop_assert!(on_stud || on_strip, "no wood at {:?} {:?}: {:?}", x, y, figure);
             prop_assert!(well_in || well_out, "screw at {:?} {:?}, piece {:?}", x, y, piece);
         }
         prop_assert!(figure.screws.len() >= 2);

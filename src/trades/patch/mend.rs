@@ -136,11 +136,12 @@ fn backed(figure: &mut Figure, ask: &Ask, place: &Place) -> Result<(), Problem> 
 fn cut_to_studs(figure: &mut Figure, ask: &Ask, place: &Place) -> Result<(), Problem> {
     if place.studs.is_empty() {
         figure.inspection = Some(inspect(&place.hole));
-        figure.missing.push(if ask.studs.is_some() {
-            Field::FromLeft
-        } else {
-            Field::FirstStud
-        });
+        if !place.from_corner {
+            figure.missing.push(Field::FromLeft);
+        }
+        if ask.studs.is_none() || place.from_corner {
+            figure.missing.push(Field::FirstStud);
+        }
         note(
             figure,
             Weight::Caution,
@@ -246,6 +247,27 @@ fn cut_remarks(figure: &mut Figure, ask: &Ask, cut: &Cut) {
             Weight::Caution,
             "An edge stops short of a stud centre, at a corner or an opening: fix a cleat to the framing there before the piece goes in.".into(),
             Cite::practice("cleat where no stud carries the edge"),
+        );
+    }
+    let least = cut.bearing.0.min(cut.bearing.1);
+    if least.is_positive() && least < gypsum::BEARING.value {
+        note(
+            figure,
+            Weight::Note,
+            Phrase::with(
+                "One edge has only {0} of wood behind it instead of {1}.",
+                [least.into(), gypsum::BEARING.value.into()],
+            ),
+            gypsum::WOOD_AT_A_JOINT.cite,
+        );
+    }
+    if !figure.from_floor && !ask.wall.obstacles.is_empty() {
+        figure.missing.push(Field::AboveFloor);
+        note(
+            figure,
+            Weight::Caution,
+            "The hole's height above the floor is not known, so doors and windows were not looked at. Measure it before you cut.".into(),
+            Cite::practice("keep clear of openings"),
         );
     }
     if ask.gap > gypsum::WIDEST_GAP.value {
