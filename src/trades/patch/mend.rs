@@ -158,6 +158,18 @@ fn cut_to_studs(figure: &mut Figure, ask: &Ask, place: &Place) -> Result<(), Pro
     figure.backing.clone_from(&cut.backing);
     saw_line_steps(figure, &cut);
     let piece = piece(figure, ask, &cut.opening)?;
+    figure.account.working.push(Step {
+        what: "Wood under the piece itself at its thinner edge, after the gap".into(),
+        sum: vec![
+            cut.bearing.0.min(cut.bearing.1).into(),
+            Term::Word("−"),
+            ask.gap.into(),
+        ],
+        gives: (cut.bearing.0.min(cut.bearing.1) - ask.gap)
+            .max(Length::ZERO)
+            .into(),
+        cite: Cite::computed("bearing less the gap"),
+    });
     let mut columns = vec![cut.edges.0, cut.edges.1];
     columns.extend(&cut.crossed);
     let close = place

@@ -134,3 +134,62 @@ fn a_quick_patch_needs_no_room() {
     assert_eq!(figure.backing.len(), 2);
     assert_eq!(figure.backing[0].length, inches(12));
 }
+#[test]
+fn a_hole_at_the_corner_gets_a_cleat_where_no_stud_stands() {
+    let mut ask = ask(2, 40, 20, 10);
+    ask.studs = Some(spaced(16, 16));
+    let figure = check(&ask, Method::CutBack, Some((0, 32)));
+    assert_eq!(figure.bearing.unwrap().0, Length::ZERO);
+    assert_eq!(figure.backing[0].kind, StripKind::Cleat);
+    assert_eq!(figure.studs_used, [inches(32)]);
+}
+#[test]
+fn wide_bays_get_blocking_behind_both_level_edges() {
+    let mut ask = ask(30, 40, 20, 10);
+    ask.studs = Some(spaced(0, 24));
+    let figure = check(&ask, Method::CutBack, Some((24, 72)));
+    assert_eq!(figure.backing.len(), 4);
+    assert!(
+        figure
+            .backing
+            .iter()
+            .all(|s| s.kind == StripKind::Blocking && !s.upright)
+    );
+    assert_eq!(figure.backing[0].length, Length::in_64(22, 32));
+}
+#[test]
+fn a_hole_measured_from_a_stud_lands_where_the_tape_said() {
+    let mut ask = ask(0, 40, 12, 10);
+    ask.hole.from_left = None;
+    ask.hole.from_stud = Some((2, inches(9)));
+    check(&ask, Method::CutBack, Some((32, 64)));
+    ask.hole.from_stud = Some((20, inches(9)));
+    assert_eq!(
+        figure(&ask),
+        Err(Problem::NoSuchStud {
+            named: 20,
+            known: 7
+        })
+    );
+}
+#[test]
+fn a_fire_rated_wall_stops_whatever_the_hole() {
+    let mut ask = ask(40, 40, 2, 2);
+    ask.fire_rated = true;
+    let figure = check(&ask, Method::AdhesivePatch, None);
+    assert_eq!(
+        figure.account.findings[0].weight,
+        crate::trades::Weight::Stop
+    );
+}
+#[test]
+fn a_hole_over_an_opening_is_refused() {
+    let mut ask = ask(36, 40, 14, 10);
+    ask.wall.obstacles.push(Obstacle {
+        left: inches(40),
+        right: inches(70),
+        bottom: inches(0),
+        top: inches(80),
+    });
+    assert_eq!(figure(&ask), Err(Problem::OverAnOpening { obstacle: 0 }));
+}
