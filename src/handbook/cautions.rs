@@ -2,7 +2,7 @@
 //!
 //! A caution names the danger, says what to do, and leaves the ruling to the local code and to licensed people.
 
-use super::Cite;
+use super::{Cite, documents};
 
 /// One or two sentences that stand beside a result.
 #[derive(Debug, PartialEq)]
@@ -14,3 +14,46 @@ pub struct Caution {
     /// Where that stands.
     pub cite: Cite,
 }
+
+/// Wires in a wall that is cut.
+pub static WALL_POWER: Caution = Caution {
+    danger: "Live wires",
+    says: "Turn the breaker off and prove it dead: try the tester on a live outlet, then in the wall, then on the live outlet again. Set the saw no deeper than the board and 1/8 in, and score by hand beside boxes.",
+    cite: Cite::memory(&documents::NFPA_70E, "1926.416"),
+};
+/// Pipes in a wall that is cut.
+pub static WALL_PIPES: Caution = Caution {
+    danger: "Pipes",
+    says: "Look into the bay before you cut and before you drive a screw. Pipes are drilled through studs and lie behind wet walls; know where the water is shut off.",
+    cite: Cite::practice("look before cutting"),
+};
+/// A wall that may carry the floor above.
+pub static WALL_BEARING: Caution = Caution {
+    danger: "Bearing wall",
+    says: "Cut board, never a stud. No sign seen from the room proves that a wall carries nothing; only an engineer or the building official can tell.",
+    cite: Cite::read(&documents::BEARING_CLUES, "clues to a bearing wall"),
+};
+/// A wall that keeps fire back.
+pub static WALL_FIRE_RATED: Caution = Caution {
+    danger: "Fire-rated wall",
+    says: "A wall to a garage, to a neighbour or round a shaft is a tested assembly. Mend it with the same board and as a tested repair says, and ask the building official.",
+    cite: Cite::memory(&documents::GA_225, "repairs"),
+};
+/// Dust of sanding.
+pub static WALL_SANDING_DUST: Caution = Caution {
+    danger: "Dust",
+    says: "Dry sanding of compound was measured at up to ten times the limit for total dust. Wet-sand or sand with a vacuum, and wear a respirator.",
+    cite: Cite::read(&documents::NIOSH_99_113, "summary"),
+};
+/// Asbestos in old compound and texture.
+pub static WALL_ASBESTOS: Caution = Caution {
+    danger: "Asbestos",
+    says: "Compound and texture from before 1978, or of unknown age, can hold asbestos. Have it tested before you cut, scrape or sand; patching compound with it was banned from 16 January 1978.",
+    cite: Cite::read(&documents::ASBESTOS_BAN, "effective dates"),
+};
+/// Lead in old paint.
+pub static WALL_LEAD: Caution = Caution {
+    danger: "Lead paint",
+    says: "In a home built before 1978 take the paint for lead until it is tested. The exception for minor repairs ends at 6 square feet of painted surface in a room; the dust is as harmful below that.",
+    cite: Cite::read(&documents::EPA_RRP, "minor repair and maintenance"),
+};

@@ -4,5 +4,6 @@
 //! the findings, the cautions and the materials. No trade uses another.
 
 mod account;
+pub mod patch;
 
 pub use account::{Account, Compound, Finding, Material, Need, Step, Term, Weight};
