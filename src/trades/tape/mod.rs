@@ -1,0 +1,1 @@
+//! Tape arithmetic: spacing, centring, scales, squareness.
