@@ -5,6 +5,7 @@
 
 pub mod cautions;
 pub mod documents;
+pub mod paint;
 
 /// A document that figures come from.
 #[derive(Debug, PartialEq, Eq)]

@@ -1,6 +1,7 @@
 //! Paint: how much of each, how thick, how far the roller reaches, and what to mind.
 
 mod ask;
+pub mod film;
 
 pub use ask::{
     Ask, Binder, Built, Coats, Field, Part, Problem, Product, Reach, Sheen, Surface, Texture, Trim,
