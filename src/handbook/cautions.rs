@@ -24,7 +24,7 @@ pub static LEAD: Caution = Caution {
 /// Asbestos in old texture.
 pub static OLD_TEXTURE: Caution = Caution {
     danger: "Asbestos",
-    says: "Texture and joint compound from before 1978, or of unknown age, may hold asbestos. Have it tested before you scrape or sand it; painted over and whole, it stays put.",
+    says: "Texture and joint compound from before 1978, or of unknown age, may hold asbestos. Have it tested before you scrape or sand it; otherwise leave it whole.",
     cite: Cite::memory(
         &documents::EPA_ASBESTOS,
         "test before disturbing; the ban took effect 16 January 1978",

@@ -1,7 +1,18 @@
 //! Paint: how much of each, how thick, how far the roller reaches, and what to mind.
 
+mod answer;
 mod ask;
 pub mod film;
+mod findings;
+pub mod limits;
+mod lots;
+mod reach;
+#[cfg(test)]
+mod tests;
+
+pub use answer::figure;
+pub use lots::{counted_area, paint_for, painted_area};
+pub use reach::pole;
 
 pub use ask::{
     Ask, Binder, Built, Coats, Field, Part, Problem, Product, Reach, Sheen, Surface, Texture, Trim,
