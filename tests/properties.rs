@@ -1,0 +1,7 @@
+//! What must hold for any figure.
+#![allow(clippy::unwrap_used, clippy::panic, missing_docs)]
+
+#[path = "properties/paint.rs"]
+mod paint;
+#[path = "properties/tape.rs"]
+mod tape;
