@@ -1,5 +1,9 @@
-//! What holds for any figures.
+//! What must hold for any figure.
 #![allow(clippy::unwrap_used, clippy::panic, missing_docs)]
 
+#[path = "properties/paint.rs"]
+mod paint;
 #[path = "properties/patches.rs"]
 mod patches;
+#[path = "properties/tape.rs"]
+mod tape;

@@ -1,5 +1,31 @@
-//! What was printed elsewhere, a file a document.
+//! What published documents print, against what is figured here.
 #![allow(clippy::unwrap_used, clippy::panic, missing_docs)]
 
+#[path = "published/army_carpentry_course.rs"]
+mod army_carpentry_course;
+#[path = "published/body_sizes_and_reach.rs"]
+mod body_sizes_and_reach;
+#[path = "published/coating_coverage_columns.rs"]
+mod coating_coverage_columns;
+#[path = "published/coating_film_bulletin.rs"]
+mod coating_film_bulletin;
+#[path = "published/coating_formulas.rs"]
+mod coating_formulas;
+#[path = "published/contractor_spread_pp504.rs"]
+mod contractor_spread_pp504;
+#[path = "published/contractors_paint_formulas.rs"]
+mod contractors_paint_formulas;
+#[path = "published/drawing_scale_tables.rs"]
+mod drawing_scale_tables;
+#[path = "published/epa_lead_renovation_rule.rs"]
+mod epa_lead_renovation_rule;
 #[path = "published/gypsum_board.rs"]
 mod gypsum_board;
+#[path = "published/nist_handbook_44_tape_reading.rs"]
+mod nist_handbook_44_tape_reading;
+#[path = "published/pca_standard_p10.rs"]
+mod pca_standard_p10;
+#[path = "published/wall_paint_guide.rs"]
+mod wall_paint_guide;
+#[path = "published/wet_film_answer.rs"]
+mod wet_film_answer;

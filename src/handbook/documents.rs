@@ -59,4 +59,58 @@ documents! {
     NIOSH_99_113: "NIOSH 99-113, Control of Drywall Sanding Dust", "1999", "NIOSH";
     /// Clues to a bearing wall.
     BEARING_CLUES: "How to tell a load-bearing wall", "as read", "engineerfix.com";
+    /// Spread, solids and film thickness of coatings.
+    FILM_COLUMN: "How far will it go? A column on coating coverage", "October 2003, December 2009", "Painting and coatings center";
+    /// Wet and dry film, thinning, and a table of spreads.
+    FILM_BULLETIN: "Coating bulletin: solids by volume and film thickness", "as copied", "Coatings industry";
+    /// Spread and solids for painting contractors.
+    CONTRACTOR_SPREAD: "Spread rates from solids by volume", "PP504", "Paint contractors' magazine";
+    /// Spread and film thickness from solids.
+    FILM_FORMULAS: "Coating formulas: theoretical coverage", "as copied", "Coatings industry";
+    /// Wet film thickness from a spread, worked.
+    WET_FILM_ANSWER: "Converting a spread rate to a film thickness", "thread 557", "Unit conversion forum";
+    /// Spread by surface for a household.
+    WALL_PAINT_GUIDE: "Popular guide to estimating wall paint", "as read", "How-to publisher";
+    /// Formulas of a contractor, with a worked room.
+    CONTRACTOR_FORMULAS: "Contractor's estimating formulas, paint page", "as read", "Home repair contractor";
+    /// Primer on new drywall.
+    PAINTER_PRIMER: "Painter's page on priming new drywall", "as read", "House painter";
+    /// Painting of Army buildings, spread table.
+    TM_43_0139: "TM 43-0139, Painting Instructions for Army Materiel", "Table 3-2", "US Army";
+    /// Roller covers.
+    TB_43_0144: "TB 43-0144, Painting of Watercraft", "section 4-4", "US Army";
+    /// Temperatures for painting.
+    MIL_HDBK_1110: "MIL-HDBK-1110, Paints and Protective Coatings", "section 7.4.1, in UFC 3-190-06", "US Department of Defense";
+    /// Nap by surface.
+    NAP_PAGES: "Trade pages on roller covers", "as read", "Paint trade";
+    /// Poles by ceiling height.
+    POLE_PAGE: "Extension poles for painting", "as read", "Painting contractor";
+    /// Drying and recoating.
+    DRYING_PAGES: "How-to articles on paint drying", "as read", "How-to publishers";
+    /// Stature and reach.
+    BODY_SIZES: "Tables of body sizes, after Pheasant", "chapter 2-1 and 2-25", "City University of Hong Kong";
+    /// Body segments as shares of stature.
+    BODY_SEGMENTS: "Body Segment Parameters", "1966", "Drillis and Contini";
+    /// Measuring rule for narrow objects.
+    PCA_P10: "Standard P10, measuring for painting, summary", "as read", "Painting Contractors Association";
+    /// Levels of gypsum board finish.
+    GA_214: "GA-214, Levels of Finish for Gypsum Panel Products", "as excerpted", "Gypsum Association";
+    /// Lead paint in renovation.
+    EPA_LEAD: "Lead renovation rule, 40 CFR 745.83, with answered questions", "2021", "US EPA";
+    /// Who the lead rule binds.
+    CFR_745_82: "40 CFR 745.82, Applicability", "", "US EPA";
+    /// Advice on sprayed texture.
+    EPA_ASBESTOS: "Asbestos in the home", "", "US EPA and CPSC";
+    /// The ban of asbestos in patching compounds.
+    CFR_1304: "16 CFR 1304 and 42 FR 63354", "15 December 1977", "US CPSC";
+    /// Labels of hazardous products.
+    OSHA_1200: "29 CFR 1910.1200, Hazard Communication", "", "US OSHA";
+    /// Ladders.
+    OSHA_1053: "29 CFR 1926.1053, Ladders", "", "US OSHA";
+    /// Squareness by diagonals.
+    ARMY_CARPENTRY: "Army engineer carpentry course", "figures 1-36 and 1-39", "US Army Engineer School";
+    /// Larger triangles for squareness.
+    FRAMING_TEXT: "Framing text, checking for square", "as read", "Building textbook";
+    /// Architectural scales.
+    SCALE_TABLE: "Table of drawing scales", "as read", "Drafting pages";
 }

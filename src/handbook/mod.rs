@@ -6,6 +6,7 @@
 pub mod cautions;
 pub mod documents;
 pub mod gypsum;
+pub mod paint;
 
 /// A document that figures come from.
 #[derive(Debug, PartialEq, Eq)]

@@ -4,6 +4,8 @@
 //! the findings, the cautions and the materials. No trade uses another.
 
 mod account;
+pub mod paint;
 pub mod patch;
+pub mod tape;
 
 pub use account::{Account, Compound, Finding, Material, Need, Step, Term, Weight};
