@@ -2,8 +2,10 @@
 
 mod opening;
 mod room;
+mod shape;
 mod studs;
 
 pub use opening::{Opening, OpeningKind};
 pub use room::{Finish, Room, Wall};
+pub use shape::{Misfit, Problem, Shape, Standing, shape};
 pub use studs::Studs;
