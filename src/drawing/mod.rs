@@ -2,6 +2,8 @@
 //!
 //! A [`Scene`] is laid out once for a sheet of so many pixels; screen, PNG and SVG paint the same layout.
 
+mod plan;
 mod scene;
 
+pub use plan::{PlanTag, plan};
 pub use scene::{Align, Dimension, Edge, Hot, Line, Mark, Pen, Role, Scene, Standing, Stroke};

@@ -7,5 +7,5 @@ mod studs;
 
 pub use opening::{Opening, OpeningKind};
 pub use room::{Finish, Room, Wall};
-pub use shape::{Misfit, Problem, Shape, Standing, shape};
+pub use shape::{Misfit, Problem, Shape, Standing, shape, sketch};
 pub use studs::Studs;

@@ -244,6 +244,15 @@ pub fn shape(room: &Room) -> Result<Shape, Problem> {
     }
 }
 
+/// The outline to draw, always with corners: walls not known are as sketched.
+#[must_use]
+pub fn sketch(room: &Room) -> Shape {
+    shape(room).unwrap_or_else(|_| {
+        let ways = headings(room);
+        laid_out(followed(room, &ways), &ways)
+    })
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
