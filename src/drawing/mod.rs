@@ -2,17 +2,21 @@
 //!
 //! A [`Scene`] is laid out once for a sheet of so many pixels; screen, PNG and SVG paint the same layout.
 
+mod elevation;
 mod face;
 mod layout;
 mod palette;
 mod pixels;
+mod plan;
 mod scene;
 mod svg;
 mod tape;
 
+pub use elevation::{WallTag, wall};
 pub use layout::{Canvas, HotSpot, Piece, Place, Sheet, lay_out};
 pub use palette::{Colour, Palette, Theme};
 pub use pixels::{Pixels, paint, png};
+pub use plan::{PlanTag, plan};
 pub use scene::{Align, Dimension, Edge, Hot, Line, Mark, Pen, Role, Scene, Standing, Stroke};
 pub use svg::svg;
 pub use tape::{length_of_drag, tape};

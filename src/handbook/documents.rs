@@ -13,6 +13,8 @@ macro_rules! documents {
 documents! {
     /// Scales, graduations and how they are read.
     NIST_HB_44: "Handbook 44, Specifications and Tolerances", "section 5.52 and 10.3 as copied", "NIST";
+    /// Old rules of measuring for paint.
+    CYCLOPEDIA_OF_PAINTING: "Cyclopedia of Painting, Estimating", "1908, pp. 125-127", "Frederick J. Drake";
     /// Exact unit definitions.
     NIST_SP_811: "Special Publication 811, Guide for the Use of the SI", "2008", "NIST";
     /// Fastening, framing and joints of gypsum board.

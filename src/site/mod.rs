@@ -1,9 +1,15 @@
 //! What stands on the site: rooms, walls, openings, studs and finishes. No prices, no quantities of material.
 
+mod areas;
+mod change;
 mod opening;
 mod room;
+mod shape;
 mod studs;
 
+pub use areas::{NoArea, OpeningRule, WallAreas, baseboard, wall_areas};
+pub use change::{Missing, still_to_measure};
 pub use opening::{Opening, OpeningKind};
 pub use room::{Finish, Room, Wall};
+pub use shape::{Misfit, Problem, Shape, Standing, shape, sketch};
 pub use studs::Studs;

@@ -53,3 +53,55 @@ pub enum Finish {
     /// Left as it is.
     Leave,
 }
+
+impl Wall {
+    /// A wall not measured yet, with a sketched length and the turn at its end.
+    #[must_use]
+    pub fn sketched(sketched: Length, turn: Angle) -> Wall {
+        Wall {
+            length: None,
+            sketched,
+            turn,
+            height: None,
+            studs: None,
+            finish: Finish::Paint,
+        }
+    }
+    /// A wall's letter: A, B … Z, then A2, B2 …
+    #[must_use]
+    pub fn named(index: usize) -> String {
+        let letter = char::from(b'A' + (index % 26) as u8);
+        match index / 26 {
+            0 => letter.to_string(),
+            round => format!("{letter}{}", round + 1),
+        }
+    }
+}
+
+impl Room {
+    /// A room with nothing measured, from sketched inches and whole degrees of turn.
+    fn template(name: &str, walls: &[(i64, i64)]) -> Room {
+        let wall = |&(inches, turn): &(i64, i64)| {
+            Wall::sketched(Length::inches(inches), Angle::degrees(turn))
+        };
+        Room {
+            name: name.to_owned(),
+            walls: walls.iter().map(wall).collect(),
+            ceiling: None,
+            openings: Vec::new(),
+            ceiling_finish: Finish::Paint,
+            floor_finish: Finish::Tile,
+        }
+    }
+    /// Four walls, nothing measured.
+    #[must_use]
+    pub fn rectangle(name: &str) -> Room {
+        Room::template(name, &[(96, 90), (60, 90), (96, 90), (60, 90)])
+    }
+    /// Six walls with one corner that juts in, nothing measured.
+    #[must_use]
+    pub fn l_shape(name: &str) -> Room {
+        let walls = [(96, 90), (48, 90), (36, -90), (36, 90), (60, 90), (84, 90)];
+        Room::template(name, &walls)
+    }
+}

@@ -22,3 +22,23 @@ pub enum Studs {
         face: Length,
     },
 }
+
+impl Studs {
+    /// Most studs that are laid out on one wall.
+    const MOST: usize = 2000;
+
+    /// The centre of each stud on a wall, from its left corner, rising.
+    #[must_use]
+    pub fn centres(&self, wall: Length) -> Vec<Length> {
+        match self {
+            Studs::Found { centres, .. } => centres.clone(),
+            Studs::Spaced { spacing, .. } if !spacing.is_positive() => Vec::new(),
+            Studs::Spaced { first, spacing, .. } => {
+                std::iter::successors(Some(*first), |&at| Some(at + *spacing))
+                    .take_while(|&at| at <= wall)
+                    .take(Studs::MOST)
+                    .collect()
+            }
+        }
+    }
+}

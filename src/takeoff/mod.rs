@@ -1,1 +1,11 @@
 //! From what the figures need to what is bought: merged, packed once over the whole job, priced.
+
+mod buying;
+mod job;
+mod packs;
+
+pub use buying::{
+    Asked, Buying, Choice, HandLine, Line, LineKey, PackKey, Shelf, Total, lines, total,
+};
+pub use job::{Ask, Job, RollLine, Task};
+pub use packs::{Pack, cover, packs_on_sale};

@@ -1,0 +1,121 @@
+//! What is still to be measured in a room, and walls that come and go.
+
+use super::{Room, Standing, Wall, sketch};
+use crate::measure::{Angle, Length};
+
+/// Something that is still to be measured.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Missing {
+    /// A wall's length.
+    Wall(usize),
+    /// The ceiling's height.
+    Ceiling,
+    /// A size of an opening.
+    Opening(usize),
+}
+
+/// What is still to be measured, in walking order; a wall that follows from the others is not asked for.
+#[must_use]
+pub fn still_to_measure(room: &Room) -> Vec<Missing> {
+    let drawn = sketch(room);
+    let walls = room.walls.iter().zip(&drawn.walls).enumerate();
+    let mut missing: Vec<Missing> = walls
+        .filter(|(_, (wall, (_, standing)))| {
+            wall.length.is_none() && *standing != Standing::Follows
+        })
+        .map(|(index, _)| Missing::Wall(index))
+        .collect();
+    if room.ceiling.is_none() {
+        missing.push(Missing::Ceiling);
+    }
+    let open = room.openings.iter().enumerate();
+    missing.extend(
+        open.filter(|(_, o)| {
+            o.from_left.is_none() || o.width.is_none() || o.height.is_none() || o.sill.is_none()
+        })
+        .map(|(number, _)| Missing::Opening(number)),
+    );
+    missing
+}
+
+impl Room {
+    /// Eight walls with a bay on one side, nothing measured.
+    #[must_use]
+    pub fn alcove(name: &str) -> Room {
+        let mut room = Room::rectangle(name);
+        room.walls = [
+            (30, -90),
+            (24, 90),
+            (36, 90),
+            (24, -90),
+            (30, 90),
+            (60, 90),
+            (96, 90),
+            (60, 90),
+        ]
+        .map(|(inches, turn)| Wall::sketched(Length::inches(inches), Angle::degrees(turn)))
+        .to_vec();
+        room
+    }
+
+    /// A jog at the end of the last wall: two more walls, so that the turns still close.
+    pub fn add_jog(&mut self) {
+        self.walls.insert(
+            self.walls.len().saturating_sub(1),
+            Wall::sketched(Length::inches(12), Angle::RIGHT),
+        );
+        self.walls.insert(
+            self.walls.len().saturating_sub(1),
+            Wall::sketched(Length::inches(12), Angle::LEFT),
+        );
+    }
+
+    /// Without one wall: its neighbours meet, and openings in it go with it. A room keeps at least three walls.
+    pub fn remove_wall(&mut self, index: usize) {
+        if self.walls.len() <= 3 || index >= self.walls.len() {
+            return;
+        }
+        let gone = self.walls.remove(index);
+        let before = (index + self.walls.len() - 1) % self.walls.len();
+        self.walls[before].turn = self.walls[before].turn + gone.turn;
+        self.openings.retain(|opening| opening.wall != index);
+        for opening in &mut self.openings {
+            if opening.wall > index {
+                opening.wall -= 1;
+            }
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::site::shape;
+
+    #[test]
+    fn every_template_closes_and_asks_for_its_walls() {
+        for (room, walls) in [
+            (Room::rectangle("a"), 4),
+            (Room::l_shape("a"), 6),
+            (Room::alcove("a"), 8),
+        ] {
+            let turns: i64 = room
+                .walls
+                .iter()
+                .map(|wall| wall.turn.as_microdegrees())
+                .sum();
+            assert_eq!(turns, Angle::FULL.as_microdegrees());
+            assert_eq!(room.walls.len(), walls);
+            assert_eq!(still_to_measure(&room).len(), walls + 1);
+        }
+    }
+
+    #[test]
+    fn two_walls_of_a_rectangle_leave_only_the_ceiling_to_measure() {
+        let mut room = Room::rectangle("a");
+        room.walls[0].length = Some(Length::feet(8));
+        room.walls[1].length = Some(Length::feet(5));
+        assert_eq!(still_to_measure(&room), [Missing::Ceiling]);
+        assert!(shape(&room).is_ok());
+    }
+}

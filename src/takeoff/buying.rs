@@ -1,0 +1,519 @@
+//! The buying list: needs of the same material added up, packed once, ticked off.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use super::{Pack, cover, packs_on_sale};
+use crate::handbook::Cite;
+use crate::measure::quantity::{gallons, litres};
+use crate::measure::{Amount, Figures, Length, Money, Phrase, Rounding, Units};
+use crate::trades::{Compound, Material, Need, Step, Term};
+
+/// A need, and the figure that it comes from.
+#[derive(Clone, Debug)]
+pub struct Asked<'a> {
+    /// The figure's name.
+    pub figure: String,
+    /// What it needs.
+    pub need: &'a Need,
+}
+
+/// Which packs are chosen.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Choice {
+    /// Least left over, then fewest packs.
+    #[default]
+    LeastLeftOver,
+    /// Cheapest, where every size has its price.
+    Cheapest,
+}
+
+/// What a person set about buying.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Buying {
+    /// Lines written by hand.
+    pub by_hand: Vec<HandLine>,
+    /// Lines ticked off.
+    pub ticked: BTreeSet<LineKey>,
+    /// Packs counted by hand.
+    pub overrides: BTreeMap<LineKey, u32>,
+    /// Prices of packs.
+    pub prices: BTreeMap<PackKey, Money>,
+    /// The sign of the currency.
+    pub symbol: String,
+    /// Which packs are chosen.
+    pub choice: Choice,
+    /// Packs in litres.
+    pub metric_packs: bool,
+}
+
+impl Default for Buying {
+    fn default() -> Buying {
+        Buying {
+            by_hand: Vec::new(),
+            ticked: BTreeSet::new(),
+            overrides: BTreeMap::new(),
+            prices: BTreeMap::new(),
+            symbol: "$".to_owned(),
+            choice: Choice::default(),
+            metric_packs: false,
+        }
+    }
+}
+
+/// A line written by hand.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct HandLine {
+    /// Its number, which stays.
+    pub id: u32,
+    /// What to get.
+    pub text: String,
+}
+
+/// What makes a line the same line tomorrow.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum LineKey {
+    /// A material.
+    Material(Material),
+    /// A line by hand.
+    ByHand(u32),
+}
+
+/// A pack of a material, for its price.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct PackKey {
+    /// The material.
+    pub material: Material,
+    /// Which of its packs on sale, counted from 0.
+    pub pack: usize,
+}
+
+/// Where in the store it stands.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Shelf {
+    /// Board, tape and compound.
+    Board,
+    /// Screws.
+    Fasteners,
+    /// Boards of wood.
+    Lumber,
+    /// Primer and paint.
+    Paint,
+    /// Written by hand.
+    Other,
+}
+
+impl Shelf {
+    /// Its heading.
+    #[must_use]
+    pub fn title(self) -> &'static str {
+        match self {
+            Shelf::Board => "Board and compound",
+            Shelf::Fasteners => "Fasteners",
+            Shelf::Lumber => "Lumber",
+            Shelf::Paint => "Paint",
+            Shelf::Other => "By hand",
+        }
+    }
+}
+
+/// One line of the list.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Line {
+    /// What makes it the same line tomorrow.
+    pub key: LineKey,
+    /// Where in the store it stands.
+    pub shelf: Shelf,
+    /// What to get.
+    pub title: String,
+    /// The figures that it is for.
+    pub detail: String,
+    /// How much is needed.
+    pub needed: Amount,
+    /// What to buy.
+    pub packs: Vec<(Pack, u32)>,
+    /// The count is the person's own.
+    pub overridden: bool,
+    /// What the packs come to.
+    pub price: Option<Money>,
+    /// Ticked off.
+    pub ticked: bool,
+    /// How the packs were figured.
+    pub working: Vec<Step>,
+}
+
+/// What the list comes to.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Total {
+    /// Of the lines that have a price.
+    pub price: Option<Money>,
+    /// Lines without one.
+    pub unpriced: usize,
+    /// Lines that are not ticked off.
+    pub to_get: usize,
+}
+
+/// The buying list: needs of an equal material are added up over all figures, then packed once.
+///
+/// # Gives
+/// Lines by shelf and title, lines by hand last.
+#[must_use]
+pub fn lines(needs: &[Asked<'_>], buying: &Buying) -> Vec<Line> {
+    let mut merged: BTreeMap<&Material, Vec<&Asked<'_>>> = BTreeMap::new();
+    for asked in needs {
+        merged.entry(&asked.need.material).or_default().push(asked);
+    }
+    let mut list: Vec<Line> = merged
+        .into_iter()
+        .map(|(material, asked)| line(material, &asked, buying))
+        .collect();
+    list.extend(buying.by_hand.iter().map(|hand| {
+        let key = LineKey::ByHand(hand.id);
+        Line {
+            shelf: Shelf::Other,
+            title: hand.text.clone(),
+            detail: String::new(),
+            needed: Amount::Count(1),
+            packs: Vec::new(),
+            overridden: false,
+            price: None,
+            ticked: buying.ticked.contains(&key),
+            working: Vec::new(),
+            key,
+        }
+    }));
+    list.sort_by(|a, b| (a.shelf, &a.title).cmp(&(b.shelf, &b.title)));
+    list
+}
+
+/// What the list comes to.
+#[must_use]
+pub fn total(lines: &[Line]) -> Total {
+    let priced: Vec<Money> = lines.iter().filter_map(|line| line.price).collect();
+    Total {
+        price: (!priced.is_empty()).then(|| priced.iter().copied().sum()),
+        unpriced: lines.len() - priced.len(),
+        to_get: lines.iter().filter(|line| !line.ticked).count(),
+    }
+}
+
+fn line(material: &Material, asked: &[&Asked<'_>], buying: &Buying) -> Line {
+    let key = LineKey::Material(material.clone());
+    let sale = packs_on_sale(material, buying.metric_packs);
+    let prices: Vec<Option<Money>> = (0..sale.len())
+        .map(|pack| {
+            buying
+                .prices
+                .get(&PackKey {
+                    material: material.clone(),
+                    pack,
+                })
+                .copied()
+        })
+        .collect();
+    let amounts: Vec<&Amount> = asked.iter().map(|asked| &asked.need.amount).collect();
+    let needed = sum(&amounts);
+    let (counts, cite) = match material {
+        Material::Board { .. } => (
+            vec![sheets(&amounts)],
+            Cite::practice(
+                "pieces laid in rows across whole sheets; no more are needed, fewer may do",
+            ),
+        ),
+        Material::Lumber { .. } => (
+            vec![boards(&amounts)],
+            Cite::practice(
+                "the longest piece first into 8 ft boards, 1/8 in a saw cut; fewer may do",
+            ),
+        ),
+        _ => {
+            let sizes: Vec<f64> = sale.iter().map(|pack| size(&pack.holds)).collect();
+            (
+                cover(size(&needed), &sizes, &prices, buying.choice),
+                Cite::computed("fewest packs with the least left over, or the cheapest"),
+            )
+        }
+    };
+    let mut packs: Vec<(usize, u32)> = counts
+        .into_iter()
+        .enumerate()
+        .filter(|(_, count)| *count > 0)
+        .collect();
+    let own = buying.overrides.get(&key);
+    if let Some(own) = own {
+        packs = packs
+            .first()
+            .map(|(pack, _)| (*pack, *own))
+            .into_iter()
+            .collect();
+    }
+    let price = packs
+        .iter()
+        .map(|(pack, count)| prices[*pack].map(|price| price.times(i64::from(*count))))
+        .sum::<Option<Money>>();
+    let mut figures: Vec<&str> = asked.iter().map(|asked| asked.figure.as_str()).collect();
+    figures.dedup();
+    let (shelf, title) = named(material);
+    Line {
+        shelf,
+        title,
+        detail: figures.join("; "),
+        working: working(&amounts, &needed, &packs, cite),
+        needed,
+        overridden: own.is_some(),
+        price: price.filter(|_| !packs.is_empty()),
+        ticked: buying.ticked.contains(&key),
+        packs: packs
+            .into_iter()
+            .map(|(pack, count)| (sale[pack].clone(), count))
+            .collect(),
+        key,
+    }
+}
+
+fn working(amounts: &[&Amount], needed: &Amount, packs: &[(usize, u32)], cite: Cite) -> Vec<Step> {
+    let terms = amounts.iter().enumerate().flat_map(|(n, amount)| {
+        let plus = (n > 0).then_some(Term::Word("+"));
+        plus.into_iter().chain([Term::Figure((*amount).clone())])
+    });
+    let count: u32 = packs.iter().map(|(_, count)| count).sum();
+    vec![
+        Step {
+            what: Phrase::plain("Needed by all figures"),
+            sum: terms.collect(),
+            gives: needed.clone(),
+            cite: Cite::computed("added up before packs are rounded up"),
+        },
+        Step {
+            what: Phrase::plain("Packs to buy"),
+            sum: Vec::new(),
+            gives: Amount::Count(i64::from(count)),
+            cite,
+        },
+    ]
+}
+
+/// What a material is called, and where it stands.
+fn named(material: &Material) -> (Shelf, String) {
+    let inches = |length: Length| {
+        Units::FeetInches { marks: 64 }.length(length, Rounding::Nearest, Figures::Set)
+    };
+    match material {
+        Material::Board { thickness } => (
+            Shelf::Board,
+            format!("Gypsum board, {}", inches(*thickness)),
+        ),
+        Material::Screws { length } => (
+            Shelf::Fasteners,
+            format!("Board screws, coarse, {}", inches(*length)),
+        ),
+        Material::JointTape => (Shelf::Board, "Joint tape".to_owned()),
+        Material::Compound(Compound::Drying) => {
+            (Shelf::Board, "Joint compound, ready mixed".to_owned())
+        }
+        Material::Compound(Compound::Setting) => {
+            (Shelf::Board, "Joint compound, setting".to_owned())
+        }
+        Material::AdhesivePatch { side } => (
+            Shelf::Board,
+            format!("Self-adhesive patch, {}", inches(*side)),
+        ),
+        Material::Lumber { thickness, width } => (
+            Shelf::Lumber,
+            format!("Lumber, {} × {}", inches(*thickness), inches(*width)),
+        ),
+        Material::Primer { label } | Material::Paint { label } => (Shelf::Paint, label.clone()),
+    }
+}
+
+/// An amount as a plain number in one unit of its kind.
+fn size(amount: &Amount) -> f64 {
+    match amount {
+        Amount::Volume(volume) => volume.value / gallons(1.0).value,
+        Amount::Length(length) => length.metres(),
+        Amount::Count(count) => *count as f64,
+        Amount::Size(across, up) => across.metres() * up.metres(),
+        _ => 0.0,
+    }
+}
+
+/// Amounts of one kind added up; pieces come to their count.
+fn sum(amounts: &[&Amount]) -> Amount {
+    match amounts.first() {
+        Some(Amount::Volume(_)) => amounts
+            .iter()
+            .fold(litres(0.0), |all, amount| {
+                if let Amount::Volume(v) = amount {
+                    all + *v
+                } else {
+                    all
+                }
+            })
+            .into(),
+        Some(Amount::Length(_)) => amounts
+            .iter()
+            .map(|amount| {
+                if let Amount::Length(l) = amount {
+                    *l
+                } else {
+                    Length::ZERO
+                }
+            })
+            .sum::<Length>()
+            .into(),
+        Some(Amount::Count(_)) => Amount::Count(
+            amounts
+                .iter()
+                .map(|amount| if let Amount::Count(n) = amount { *n } else { 0 })
+                .sum(),
+        ),
+        _ => Amount::Count(amounts.len() as i64),
+    }
+}
+
+/// A saw cut.
+const KERF: Length = Length::in_64(0, 8);
+
+/// Sheets of 4 by 8 ft that hold the pieces, laid in rows, tallest first; a piece larger than a sheet takes as many
+/// sheets as its area fills.
+fn sheets(amounts: &[&Amount]) -> u32 {
+    let (wide, high) = (Length::feet(4), Length::feet(8));
+    let mut pieces: Vec<(Length, Length)> = amounts
+        .iter()
+        .filter_map(|amount| {
+            if let Amount::Size(a, b) = amount {
+                Some((*a.min(b), *a.max(b)))
+            } else {
+                None
+            }
+        })
+        .collect();
+    pieces.sort_by_key(|(_, tall)| std::cmp::Reverse(*tall));
+    let mut full = 0;
+    // Each sheet: its rows (width used, height), and the height used.
+    let mut open: Vec<(Vec<(Length, Length)>, Length)> = Vec::new();
+    for (across, up) in pieces {
+        if across > wide || up > high {
+            full += ((across.metres() * up.metres()) / (wide.metres() * high.metres()))
+                .ceil()
+                .max(2.0) as u32;
+            continue;
+        }
+        let placed = open.iter_mut().any(|(rows, used)| {
+            if let Some(row) = rows
+                .iter_mut()
+                .find(|(taken, tall)| *tall >= up && *taken + KERF + across <= wide)
+            {
+                row.0 = row.0 + KERF + across;
+                return true;
+            }
+            let fits = *used + KERF + up <= high;
+            if fits {
+                rows.push((across, up));
+                *used = *used + KERF + up;
+            }
+            fits
+        });
+        if !placed {
+            open.push((vec![(across, up)], up));
+        }
+    }
+    full + open.len() as u32
+}
+
+/// 8 ft boards that hold the pieces, the longest first.
+fn boards(amounts: &[&Amount]) -> u32 {
+    let board = Length::feet(8);
+    let mut pieces: Vec<Length> = amounts
+        .iter()
+        .filter_map(|amount| {
+            if let Amount::Length(length) = amount {
+                Some(*length)
+            } else {
+                None
+            }
+        })
+        .collect();
+    pieces.sort_by_key(|piece| std::cmp::Reverse(*piece));
+    let mut used: Vec<Length> = Vec::new();
+    for piece in pieces {
+        match used.iter_mut().find(|used| **used + KERF + piece <= board) {
+            Some(stick) => *stick = *stick + KERF + piece,
+            None => used.push(piece),
+        }
+    }
+    used.len() as u32
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn paint(litre: f64) -> Need {
+        Need {
+            material: Material::Paint {
+                label: "Wall paint".into(),
+            },
+            amount: litres(litre).into(),
+            why: Phrase::plain("walls"),
+        }
+    }
+
+    #[test]
+    fn two_figures_that_need_the_same_paint_buy_it_once() {
+        let (a, b) = (paint(1.8), paint(1.9));
+        let asked = [
+            Asked {
+                figure: "A".into(),
+                need: &a,
+            },
+            Asked {
+                figure: "B".into(),
+                need: &b,
+            },
+        ];
+        let list = lines(&asked, &Buying::default());
+        assert_eq!(list.len(), 1);
+        // 3.7 L is 0.98 gal: one gallon, where two quarts each would have been four.
+        assert_eq!(
+            list[0]
+                .packs
+                .iter()
+                .map(|(pack, count)| (pack.name.text, *count))
+                .collect::<Vec<_>>(),
+            [("1 gal", 1)]
+        );
+        assert_eq!(list[0].detail, "A; B");
+    }
+
+    #[test]
+    fn a_count_of_ones_own_is_shown_as_such_and_priced() {
+        let need = paint(3.0);
+        let asked = [Asked {
+            figure: "A".into(),
+            need: &need,
+        }];
+        let mut buying = Buying::default();
+        let key = LineKey::Material(need.material.clone());
+        buying.overrides.insert(key, 2);
+        buying.prices.insert(
+            PackKey {
+                material: need.material.clone(),
+                pack: 1,
+            },
+            Money::minor(4_250),
+        );
+        let list = lines(&asked, &buying);
+        assert!(list[0].overridden);
+        assert_eq!(list[0].price, Some(Money::minor(8_500)));
+        assert_eq!(total(&list).price, Some(Money::minor(8_500)));
+    }
+
+    #[test]
+    fn pieces_share_sheets_and_boards() {
+        let piece = Amount::Size(Length::inches(32), Length::inches(12));
+        assert_eq!(sheets(&[&piece; 6]), 1);
+        let stick = Amount::Length(Length::inches(48));
+        // A saw cut of 1/8 in: two halves of a board do not come out of it.
+        assert_eq!(boards(&[&stick, &stick]), 2);
+    }
+}
