@@ -1,3 +1,162 @@
-//! The `storyrod` program.
+//! The `storyrod` program: a window, or a packet and checks without one.
 
-fn main() {}
+use std::path::{Path, PathBuf};
+use std::process::ExitCode;
+
+use storyrod::{app, store};
+
+const HELP: &str = "Storyrod: from what the tape said to what is cut, bought and mixed.
+
+  storyrod                      open the last job; the demo job at a first start
+  storyrod JOB                  open a job file, or begin one there
+  storyrod --demo               open a fresh demo job
+  storyrod packet JOB --out DIR write the buying list and every sketch
+  storyrod packet --demo --out DIR
+  storyrod check JOB            say whether a job file is whole
+  storyrod --version, --help
+
+Exit codes: 0 done; 1 it could not be done; 2 no display, or not understood.
+";
+
+/// What the command line asks for.
+enum Asked {
+    Window { job: Option<PathBuf>, demo: bool },
+    Packet { job: Option<PathBuf>, out: PathBuf },
+    Check(PathBuf),
+    Say(String),
+}
+
+fn main() -> ExitCode {
+    let asked = match read_arguments() {
+        Ok(asked) => asked,
+        Err(why) => {
+            eprintln!("storyrod: {why}. See storyrod --help.");
+            return ExitCode::from(2);
+        }
+    };
+    let outcome = match asked {
+        Asked::Say(text) => {
+            print!("{text}");
+            Ok(())
+        }
+        Asked::Check(job) => check(&job),
+        Asked::Packet { job, out } => packet(job.as_deref(), &out),
+        Asked::Window { job, demo } => return window(job.as_deref(), demo),
+    };
+    match outcome {
+        Ok(()) => ExitCode::SUCCESS,
+        Err(why) => {
+            eprintln!("storyrod: {why}");
+            ExitCode::FAILURE
+        }
+    }
+}
+
+fn read_arguments() -> Result<Asked, String> {
+    use lexopt::prelude::{Long, Short, Value};
+    let mut parser = lexopt::Parser::from_env();
+    let (mut words, mut demo, mut out) = (Vec::new(), false, None);
+    while let Some(argument) = parser.next().map_err(|why| why.to_string())? {
+        match argument {
+            Long("help") | Short('h') => return Ok(Asked::Say(HELP.to_owned())),
+            Long("version") | Short('V') => {
+                return Ok(Asked::Say(format!(
+                    "storyrod {}\n",
+                    env!("CARGO_PKG_VERSION")
+                )));
+            }
+            Long("demo") => demo = true,
+            Long("out") => {
+                out = Some(PathBuf::from(
+                    parser.value().map_err(|why| why.to_string())?,
+                ))
+            }
+            Value(word) => words.push(word),
+            other => return Err(other.unexpected().to_string()),
+        }
+    }
+    let mut words = words.into_iter();
+    let first = words.next();
+    match first.as_deref().and_then(std::ffi::OsStr::to_str) {
+        Some("packet") => {
+            let job = words.next().map(PathBuf::from);
+            if job.is_none() && !demo {
+                return Err("packet wants a job file, or --demo".to_owned());
+            }
+            let out = out.ok_or("packet wants --out and a folder")?;
+            Ok(Asked::Packet {
+                job: job.filter(|_| !demo),
+                out,
+            })
+        }
+        Some("check") => words
+            .next()
+            .map(|job| Asked::Check(job.into()))
+            .ok_or_else(|| "check wants a job file".to_owned()),
+        _ => Ok(Asked::Window {
+            job: first.map(PathBuf::from),
+            demo,
+        }),
+    }
+}
+
+fn data_folder() -> Result<PathBuf, String> {
+    let named = std::env::var_os("STORYROD_DATA").map(PathBuf::from);
+    named.or_else(store::data_folder).ok_or_else(|| {
+        "this system names no folder for a program's data; name a job file".to_owned()
+    })
+}
+
+fn check(path: &Path) -> Result<(), String> {
+    let job = store::open_job(path).map_err(|why| format!("{}: {why}", path.display()))?;
+    println!(
+        "{} is whole: {}, {} rooms, {} figures.",
+        path.display(),
+        job.name,
+        job.rooms.len(),
+        job.tasks.len()
+    );
+    Ok(())
+}
+
+fn packet(path: Option<&Path>, out: &Path) -> Result<(), String> {
+    let job = match path {
+        Some(path) => store::open_job(path).map_err(|why| format!("{}: {why}", path.display()))?,
+        None => app::demo_job(chrono::Local::now().fixed_offset()),
+    };
+    std::fs::create_dir_all(out).map_err(|why| format!("{}: {why}", out.display()))?;
+    let files = app::App::new(job, app::Keeper::nowhere()).packet()?;
+    for (name, bytes) in &files {
+        std::fs::write(out.join(name), bytes).map_err(|why| format!("{name}: {why}"))?;
+    }
+    println!("{} files in {}", files.len(), out.display());
+    Ok(())
+}
+
+#[cfg(feature = "gui")]
+fn window(job: Option<&Path>, demo: bool) -> ExitCode {
+    let app = match data_folder().and_then(|folder| app::start(&folder, job, demo)) {
+        Ok(app) => app,
+        Err(why) => {
+            eprintln!("storyrod: {why}");
+            return ExitCode::FAILURE;
+        }
+    };
+    match storyrod::gui::run(app) {
+        Ok(()) => ExitCode::SUCCESS,
+        Err(_) => {
+            eprintln!(
+                "storyrod: no display to open a window on; write the packet instead: storyrod packet --demo --out DIR"
+            );
+            ExitCode::from(2)
+        }
+    }
+}
+
+#[cfg(not(feature = "gui"))]
+fn window(_: Option<&Path>, _: bool) -> ExitCode {
+    eprintln!(
+        "storyrod: built without its screens; write the packet instead: storyrod packet --demo --out DIR"
+    );
+    ExitCode::from(2)
+}

@@ -1,1 +1,231 @@
 //! What is open, what was asked, and every screen as plain data.
+//!
+//! One way round: a tap sends a [`Command`]; [`App::send`] changes the job, saves it and says what happened;
+//! [`App::screen`] tells what to show. Nothing here knows a window.
+
+mod asks;
+mod bench_page;
+mod buy_page;
+mod change;
+mod command;
+mod demo;
+mod fill;
+mod jobs_page;
+mod keep;
+mod packet;
+mod pad;
+mod paint_page;
+mod patch_page;
+mod room_page;
+mod tape_page;
+mod view;
+mod wall_page;
+mod words;
+
+pub use command::{Choice, Command, Here, PaintSlot, Shape, Slot};
+pub use demo::demo_job;
+pub use keep::{Keeper, Prefs, start};
+pub use pad::{FRACTIONS, Kind, Pad};
+pub use view::{Big, Card, Chip, Icon, Row, Screen, Tone};
+
+use crate::measure::{Amount, Figures, Length, Rounding};
+use crate::takeoff::Job;
+
+/// How many edits can be taken back.
+const UNDO_STEPS: usize = 200;
+
+/// The program, but for its window.
+pub struct App {
+    /// The open job.
+    pub job: Job,
+    /// How it looks.
+    pub prefs: Prefs,
+    /// The open pad.
+    pub pad: Option<Pad>,
+    /// What was just done or went wrong, in one line.
+    pub said: String,
+    /// The about sheet is shown.
+    pub about: bool,
+    keeper: Keeper,
+    here: Here,
+    trail: Vec<Here>,
+    done: Vec<Job>,
+    undone: Vec<Job>,
+    square: [Option<Length>; 2],
+    spacing: [Option<Length>; 2],
+    spaced: u32,
+}
+
+impl App {
+    /// The program with a job open; `keeper` is where edits go.
+    #[must_use]
+    pub fn new(job: Job, keeper: Keeper) -> App {
+        let prefs = keeper.prefs();
+        App {
+            job,
+            prefs,
+            pad: None,
+            said: String::new(),
+            about: false,
+            keeper,
+            here: Here::Rooms,
+            trail: Vec::new(),
+            done: Vec::new(),
+            undone: Vec::new(),
+            square: [None; 2],
+            spacing: [None; 2],
+            spaced: 2,
+        }
+    }
+
+    /// Where the program is.
+    #[must_use]
+    pub fn here(&self) -> &Here {
+        &self.here
+    }
+    /// Whether an edit can be taken back.
+    #[must_use]
+    pub fn can_undo(&self) -> bool {
+        !self.done.is_empty()
+    }
+    /// Whether an edit that was taken back can be done again.
+    #[must_use]
+    pub fn can_redo(&self) -> bool {
+        !self.undone.is_empty()
+    }
+
+    /// What to show.
+    #[must_use]
+    pub fn screen(&self) -> Screen {
+        match &self.here {
+            Here::Rooms => self.rooms_page(),
+            Here::Room(room) => self.room_page(*room),
+            Here::Wall(room, wall) => self.wall_page(*room, *wall),
+            Here::Bench => self.bench_page(),
+            Here::Task(task) => self.task_page(*task),
+            Here::Working(task) => self.working_page(*task),
+            Here::Tape => self.tape_page(),
+            Here::Buy => self.buy_page(),
+            Here::Line(key) => self.line_page(key),
+            Here::More => self.more_page(),
+        }
+    }
+
+    /// Goes somewhere, remembering the way back.
+    fn go(&mut self, here: Here) {
+        self.pad = None;
+        self.said.clear();
+        if matches!(here, Here::Rooms | Here::Bench | Here::Buy) {
+            self.trail.clear();
+        } else if self.here != here {
+            self.trail.push(self.here.clone());
+        }
+        self.here = here;
+    }
+
+    /// Where Back goes from here.
+    #[must_use]
+    pub fn back(&self) -> Option<&Here> {
+        self.trail.last()
+    }
+
+    /// Takes an edit: remembers the job as it was, and saves the new one.
+    fn edit(&mut self, said: impl Into<String>, change: impl FnOnce(&mut Job)) {
+        let before = self.job.clone();
+        change(&mut self.job);
+        if self.job == before {
+            return;
+        }
+        self.done.push(before);
+        if self.done.len() > UNDO_STEPS {
+            self.done.remove(0);
+        }
+        self.undone.clear();
+        self.said = said.into();
+        self.save();
+    }
+
+    fn save(&mut self) {
+        if let Err(why) = self.keeper.keep(&self.job) {
+            self.said = why;
+        }
+    }
+
+    /// Does what a tap asked for.
+    pub fn send(&mut self, command: Command) {
+        match command {
+            Command::Go(here) => self.go(here),
+            Command::Back => {
+                self.pad = None;
+                self.said.clear();
+                self.here = self.trail.pop().unwrap_or_default();
+            }
+            Command::Pad(slot) => self.open_pad(slot),
+            Command::Undo => self.step_back(true),
+            Command::Redo => self.step_back(false),
+            Command::About(shown) => self.about = shown,
+            Command::Theme(theme) => {
+                self.prefs.theme = theme;
+                self.keep_prefs();
+            }
+            Command::TextSize(percent) => {
+                self.prefs.text = percent.clamp(85, 150);
+                self.keep_prefs();
+            }
+            Command::NewJob => self.new_job(),
+            Command::OpenJob(path) => self.open_job(&path),
+            other => self.change(other),
+        }
+    }
+
+    fn keep_prefs(&mut self) {
+        if let Err(why) = self.keeper.keep_prefs(&self.prefs) {
+            self.said = why;
+        }
+    }
+
+    /// One step of undo, or of redo.
+    fn step_back(&mut self, back: bool) {
+        let (from, to) = if back {
+            (&mut self.done, &mut self.undone)
+        } else {
+            (&mut self.undone, &mut self.done)
+        };
+        let Some(job) = from.pop() else { return };
+        to.push(std::mem::replace(&mut self.job, job));
+        self.pad = None;
+        self.said.clear();
+        self.leave_what_is_gone();
+        self.save();
+    }
+
+    /// Goes to the nearest place that still exists.
+    fn leave_what_is_gone(&mut self) {
+        let (rooms, tasks) = (&self.job.rooms, self.job.tasks.len());
+        let exists = |here: &Here| match here {
+            Here::Room(room) => *room < rooms.len(),
+            Here::Wall(room, wall) => rooms.get(*room).is_some_and(|r| *wall < r.walls.len()),
+            Here::Task(task) | Here::Working(task) => *task < tasks,
+            _ => true,
+        };
+        self.trail.retain(&exists);
+        if !exists(&self.here) {
+            self.here = self.trail.pop().unwrap_or_default();
+        }
+    }
+
+    /// A length as it is set on this job's screens.
+    fn show(&self, length: Length) -> String {
+        self.job
+            .units
+            .length(length, Rounding::Nearest, Figures::Set)
+    }
+    /// A length or a question mark.
+    fn show_or_ask(&self, length: Option<Length>) -> String {
+        length.map_or_else(|| "?".to_owned(), |l| self.show(l))
+    }
+    /// Any figure as it is set on this job's screens.
+    fn amount(&self, amount: impl Into<Amount>) -> String {
+        self.job.units.amount(&amount.into(), Figures::Set)
+    }
+}

@@ -5,7 +5,9 @@
 mod elevation;
 mod face;
 mod layout;
+mod paint;
 mod palette;
+mod patch;
 mod pixels;
 mod plan;
 mod scene;
@@ -14,7 +16,9 @@ mod tape;
 
 pub use elevation::{WallTag, wall};
 pub use layout::{Canvas, HotSpot, Piece, Place, Sheet, lay_out};
+pub use paint::paint_sketch;
 pub use palette::{Colour, Palette, Theme};
+pub use patch::patch_sketch;
 pub use pixels::{Pixels, paint, png};
 pub use plan::{PlanTag, plan};
 pub use scene::{Align, Dimension, Edge, Hot, Line, Mark, Pen, Role, Scene, Standing, Stroke};

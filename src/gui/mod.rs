@@ -1,4 +1,6 @@
 //! The screens: they show what `app` says and send what was tapped. No arithmetic.
+//!
+//! Every tap is a number into the list of commands that the last [`show`](Desk::show) laid out.
 
 #[allow(
     missing_docs,
@@ -9,6 +11,117 @@
     clippy::unwrap_used,
     clippy::panic
 )]
-pub(crate) mod generated {
+mod generated {
     slint::include_modules!();
+}
+
+mod pad;
+mod page;
+mod theme;
+
+use std::cell::{Cell, RefCell};
+use std::rc::Rc;
+
+pub use generated::MainWindow;
+use slint::ComponentHandle;
+
+use crate::app::{App, Command, Here, Row, Slot};
+
+/// The window and the program behind it.
+pub struct Desk {
+    app: RefCell<App>,
+    window: MainWindow,
+    commands: RefCell<Vec<Command>>,
+    picture: Cell<(f32, f32)>,
+    tape: Cell<f32>,
+    shown: RefCell<Option<Here>>,
+}
+
+/// Opens a window on the program; the window is not run yet.
+///
+/// # Errors
+/// Where there is no display to open it on.
+pub fn open(app: App) -> Result<Rc<Desk>, slint::PlatformError> {
+    let window = MainWindow::new()?;
+    let desk = Rc::new(Desk {
+        app: RefCell::new(app),
+        window,
+        commands: RefCell::default(),
+        picture: Cell::new((0.0, 0.0)),
+        tape: Cell::new(360.0),
+        shown: RefCell::new(None),
+    });
+    page::connect(&desk);
+    pad::connect(&desk);
+    desk.show();
+    Ok(desk)
+}
+
+/// Runs the program in a window until it is closed.
+///
+/// # Errors
+/// Where there is no display to open it on.
+pub fn run(app: App) -> Result<(), slint::PlatformError> {
+    if std::env::var_os("SLINT_BACKEND").is_none() {
+        slint::BackendSelector::new()
+            .backend_name("winit".into())
+            .renderer_name("software".into())
+            .select()?;
+    }
+    let desk = open(app)?;
+    desk.window.run()
+}
+
+impl Desk {
+    /// The window, for tests and for whoever runs it.
+    #[must_use]
+    pub fn window(&self) -> &MainWindow {
+        &self.window
+    }
+
+    /// The program behind the window.
+    pub fn with_app<R>(&self, ask: impl FnOnce(&App) -> R) -> R {
+        ask(&self.app.borrow())
+    }
+
+    /// Changes the program, then shows it anew.
+    pub fn act(&self, change: impl FnOnce(&mut App)) {
+        change(&mut self.app.borrow_mut());
+        self.show();
+    }
+
+    /// Shows the program as it is now.
+    pub fn show(&self) {
+        let app = self.app.borrow();
+        let screen = app.screen();
+        let commands = page::show(self, &app, &screen);
+        pad::show(self, &app);
+        *self.commands.borrow_mut() = commands;
+        let moved = self.shown.borrow().as_ref() != Some(app.here());
+        if moved {
+            *self.shown.borrow_mut() = Some(app.here().clone());
+            self.window.global::<generated::Page<'_>>().set_scroll(0.0);
+        }
+    }
+
+    /// Sends the command that a tap stands for.
+    fn send(&self, number: i32) {
+        let command = usize::try_from(number)
+            .ok()
+            .and_then(|n| self.commands.borrow().get(n).cloned());
+        if let Some(command) = command {
+            self.act(|app| app.send(command));
+        }
+    }
+}
+
+/// The slot that a row's tap opens, if it opens one.
+fn slot_of(row: &Row) -> Option<&Slot> {
+    match row {
+        Row::Figure {
+            command: Some(Command::Pad(slot)),
+            ..
+        } => Some(slot),
+        _ => None,
+    }
 }

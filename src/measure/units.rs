@@ -146,6 +146,9 @@ impl Units {
                 format!("{} ft²", number(feet, usize::from(feet < 99.95)))
             }
             Amount::Volume(volume) if metric => format!("{} L", number(in_litres(*volume), 2)),
+            Amount::Volume(volume) if in_gallons(*volume).abs() < 0.1 => {
+                format!("{} fl oz", number(in_gallons(*volume) * 128.0, 1))
+            }
             Amount::Volume(volume) => format!("{} gal", number(in_gallons(*volume), 2)),
             Amount::Mass(mass) if metric => format!("{} kg", number(in_kilograms(*mass), 1)),
             Amount::Mass(mass) => format!("{} lb", number(in_pounds(*mass), 1)),

@@ -1,1 +1,14 @@
 //! Job files: written whole, beside the old one, synced and renamed; never overwritten when they cannot be read.
+//!
+//! `serde` stands here alone, on record types of its own: renaming a field elsewhere never breaks a file.
+
+mod container;
+mod keep;
+mod record;
+mod record_figures;
+
+pub use container::{Kind, OpenError, VERSION, seal, unseal};
+pub use keep::{
+    Prefs, SaveError, create_job, data_folder, jobs_in, open_job, open_prefs, open_shelf, save_job,
+    save_prefs, save_shelf,
+};

@@ -1,0 +1,196 @@
+//! The bench of trades, and the working of a figure.
+
+use super::{App, Card, Chip, Command, Here, Icon, Row, Screen, Tone, words};
+use crate::measure::Figures;
+use crate::takeoff::Ask;
+use crate::trades::{Account, Weight};
+
+impl App {
+    /// The bench: each trade a card, then the figures of this job.
+    pub(super) fn bench_page(&self) -> Screen {
+        let last = |patch: bool| {
+            let task = self
+                .job
+                .tasks
+                .iter()
+                .rposition(|task| matches!(task.ask, Ask::Patch(..)) == patch);
+            task.map(|at| self.answer(at))
+        };
+        let roll = self.job.roll.last().map(|line| self.show(line.length));
+        let card = |title: &str, answer: Option<String>, otherwise: &str, icon, command| Card {
+            title: title.to_owned(),
+            answer: answer.unwrap_or_else(|| otherwise.to_owned()),
+            icon,
+            command,
+        };
+        let cards = vec![
+            card(
+                "Patch",
+                last(true),
+                "a hole in the wall",
+                Icon::Patch,
+                Command::NewPatch(None),
+            ),
+            card(
+                "Paint",
+                last(false),
+                "walls, ceiling, trim",
+                Icon::Paint,
+                Command::NewPaint(None),
+            ),
+            card(
+                "Tape",
+                roll,
+                "sums, spacing, square",
+                Icon::Tape,
+                Command::Go(Here::Tape),
+            ),
+        ];
+        let mut rows = Vec::new();
+        if !self.job.tasks.is_empty() {
+            rows.push(Row::Heading("Figures of this job".into()));
+        }
+        for at in 0..self.job.tasks.len() {
+            rows.push(Row::Figure {
+                label: self.task_name(at),
+                detail: String::new(),
+                value: self.answer(at),
+                command: Some(Command::Go(Here::Task(at))),
+            });
+        }
+        Screen {
+            crumb: self.job.name.clone(),
+            title: "Figure".into(),
+            cards,
+            rows,
+            ..Screen::default()
+        }
+    }
+
+    /// A figure's screen.
+    pub(super) fn task_page(&self, at: usize) -> Screen {
+        match self.job.tasks.get(at).map(|task| &task.ask) {
+            Some(Ask::Patch(ask, wall)) => self.patch_page(at, ask, *wall),
+            Some(Ask::Paint(ask, rule)) => self.paint_page(at, ask, *rule),
+            None => self.bench_page(),
+        }
+    }
+
+    /// What a figure is called.
+    pub(super) fn task_name(&self, at: usize) -> String {
+        let Some(task) = self.job.tasks.get(at) else {
+            return String::new();
+        };
+        let room = task
+            .room
+            .and_then(|room| self.job.rooms.get(room))
+            .map(|room| room.name.as_str());
+        let (trade, wall) = match &task.ask {
+            Ask::Patch(_, wall) => ("Patch", wall.map(crate::site::Wall::named)),
+            Ask::Paint(..) => ("Paint", None),
+        };
+        match (room, wall) {
+            (Some(room), Some(wall)) => format!("{trade}, wall {wall}, {room}"),
+            (Some(room), None) => format!("{trade}, {room}"),
+            _ => trade.to_owned(),
+        }
+    }
+
+    /// A figure's account, if it can be figured.
+    pub(super) fn account(&self, at: usize) -> Option<Account> {
+        let task = self.job.tasks.get(at)?;
+        match &task.ask {
+            Ask::Patch(..) => crate::trades::patch::figure(&self.patch_ask(at)?)
+                .ok()
+                .map(|figure| figure.account),
+            Ask::Paint(..) => crate::trades::paint::figure(&self.paint_ask(at)?)
+                .ok()
+                .map(|figure| figure.account),
+        }
+    }
+
+    /// A figure's last answer, short.
+    fn answer(&self, at: usize) -> String {
+        match &self.job.tasks[at].ask {
+            Ask::Patch(..) => self.patch_answer(at),
+            Ask::Paint(..) => self.paint_answer(at),
+        }
+    }
+
+    /// How a figure was figured.
+    pub(super) fn working_page(&self, at: usize) -> Screen {
+        let units = self.job.units;
+        let mut rows = Vec::new();
+        if let Some(account) = self.account(at) {
+            for step in &account.working {
+                let sum = words::sum(&step.sum, units);
+                let gives = units.amount(&step.gives, Figures::Set);
+                rows.push(Row::Heading(units.phrase(&step.what, Figures::Set)));
+                rows.push(Row::ours(
+                    if sum.is_empty() {
+                        "taken as".to_owned()
+                    } else {
+                        sum
+                    },
+                    gives,
+                ));
+                rows.push(Row::Text(words::cite(&step.cite)));
+            }
+        }
+        if rows.is_empty() {
+            rows.push(Row::Text(
+                "Nothing is figured yet: fill in the blue figures first.".into(),
+            ));
+        }
+        Screen {
+            crumb: self.task_name(at),
+            title: "How it was figured".into(),
+            back: Some(Here::Task(at)),
+            rows,
+            ..Screen::default()
+        }
+    }
+
+    /// Findings and cautions as notes.
+    pub(super) fn notes(&self, account: &Account) -> Vec<Row> {
+        let units = self.job.units;
+        let mut rows: Vec<Row> = account
+            .findings
+            .iter()
+            .map(|finding| Row::Note {
+                tone: match finding.weight {
+                    Weight::Note => Tone::Note,
+                    Weight::Caution => Tone::Caution,
+                    Weight::Stop => Tone::Stop,
+                },
+                text: units.phrase(&finding.says, Figures::Set),
+                detail: words::cite(&finding.rule),
+                mend: None,
+            })
+            .collect();
+        rows.extend(account.cautions.iter().map(|caution| Row::Note {
+            tone: Tone::Caution,
+            text: format!("{}: {}", caution.danger, caution.says),
+            detail: words::cite(&caution.cite),
+            mend: None,
+        }));
+        rows
+    }
+
+    /// The rows that end every figure's list.
+    pub(super) fn task_rows(&self, at: usize) -> Vec<Row> {
+        vec![
+            Row::button("How it was figured", Command::Go(Here::Working(at))),
+            Row::button("Remove this figure", Command::RemoveTask(at)),
+        ]
+    }
+
+    /// The main button of a figure: onto the buying list, or to it.
+    pub(super) fn list_button(&self, at: usize) -> Chip {
+        if self.job.tasks.get(at).is_some_and(|task| task.on_list) {
+            Chip::new("Take off buying list", true, Command::OnList(at, false))
+        } else {
+            Chip::new("Add to buying list", false, Command::OnList(at, true))
+        }
+    }
+}

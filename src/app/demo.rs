@@ -1,0 +1,92 @@
+//! The demo job: a lakeside cabin with two washrooms. Its figures are invented.
+
+use chrono::{DateTime, FixedOffset};
+
+use crate::measure::{Length, Units};
+use crate::site::{Finish, Opening, OpeningKind, OpeningRule, Room, Studs};
+use crate::takeoff::{Ask, Job, Task};
+use crate::trades::patch::{self, Hole, HoleShape};
+
+/// The demo job, begun `now`.
+#[must_use]
+pub fn demo_job(now: DateTime<FixedOffset>) -> Job {
+    let mut job = Job::new("Lakeside cabin, demo", now, Units::FeetInches { marks: 16 });
+    job.rooms = vec![downstairs(), upstairs()];
+    let mut hole = patch::Ask::default();
+    hole.hole = Hole {
+        shape: HoleShape::Rectangle {
+            width: Length::in_64(9, 32),
+            height: Length::inches(11),
+        },
+        from_left: Some(Length::in_64(33, 16)),
+        from_stud: None,
+        above_floor: Some(Length::inches(30)),
+    };
+    job.tasks = vec![
+        Task {
+            room: Some(0),
+            ask: Ask::Patch(Box::new(hole), Some(5)),
+            on_list: true,
+        },
+        Task {
+            room: Some(0),
+            ask: Ask::Paint(Box::default(), OpeningRule::Net),
+            on_list: true,
+        },
+    ];
+    job
+}
+
+fn downstairs() -> Room {
+    let mut room = Room::l_shape("Washroom, downstairs");
+    let lengths = [
+        Length::inches(88),
+        Length::inches(50),
+        Length::inches(34),
+        Length::in_64(12, 32),
+        Length::inches(54),
+        Length::in_64(62, 32),
+    ];
+    for (wall, length) in room.walls.iter_mut().zip(lengths) {
+        wall.length = Some(length);
+    }
+    room.ceiling = Some(Length::inches(97));
+    if let Some(wall) = room.walls.get_mut(5) {
+        wall.studs = Some(Studs::Spaced {
+            first: Length::inches(16),
+            spacing: Length::inches(16),
+            face: Length::in_64(1, 32),
+        });
+    }
+    room.openings = vec![
+        opening(OpeningKind::Door, 4, [12, 30, 80, 0]),
+        opening(OpeningKind::Window, 0, [48, 24, 30, 48]),
+    ];
+    room.floor_finish = Finish::Tile;
+    room
+}
+
+fn upstairs() -> Room {
+    let mut room = Room::rectangle("Washroom, upstairs");
+    for (wall, length) in room
+        .walls
+        .iter_mut()
+        .zip([Length::inches(96), Length::inches(60)])
+    {
+        wall.length = Some(length);
+    }
+    room.ceiling = Some(Length::inches(92));
+    room
+}
+
+fn opening(kind: OpeningKind, wall: usize, [from_left, width, height, sill]: [i64; 4]) -> Opening {
+    let inches = |n| Some(Length::inches(n));
+    Opening {
+        kind,
+        wall,
+        from_left: inches(from_left),
+        width: inches(width),
+        height: inches(height),
+        sill: inches(sill),
+    }
+}

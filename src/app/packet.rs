@@ -1,0 +1,90 @@
+//! The packet of a job as files: names and bytes, written by whoever asked.
+
+use super::{App, Command, Here};
+use crate::drawing::{Canvas, Palette, Theme, lay_out, paint, png, svg};
+use crate::measure::plain;
+use crate::packet::{Cell, csv};
+use crate::takeoff::LineKey;
+
+impl App {
+    /// Every file of the packet: the buying list, and each sketch as SVG and PNG.
+    ///
+    /// # Errors
+    /// Where a picture cannot be encoded.
+    pub fn packet(&mut self) -> Result<Vec<(String, Vec<u8>)>, String> {
+        let mut files = vec![("buying-list.csv".to_owned(), self.buying_csv().into_bytes())];
+        let mut places = Vec::new();
+        for (at, room) in self.job.rooms.iter().enumerate() {
+            places.push((format!("room-{}", at + 1), Here::Room(at)));
+            places.extend((0..room.walls.len()).map(|wall| {
+                (
+                    format!(
+                        "room-{}-wall-{}",
+                        at + 1,
+                        crate::site::Wall::named(wall).to_lowercase()
+                    ),
+                    Here::Wall(at, wall),
+                )
+            }));
+        }
+        places.extend(
+            (0..self.job.tasks.len()).map(|at| (format!("figure-{}", at + 1), Here::Task(at))),
+        );
+        let palette = Palette::of(Theme::Day);
+        let canvas = Canvas {
+            width: 1000.0,
+            height: 720.0,
+            text: 1.0,
+            margin: 24.0,
+        };
+        for (name, here) in places {
+            self.send(Command::Go(here));
+            let screen = self.screen();
+            let Some(scene) = &screen.picture else {
+                continue;
+            };
+            let sheet = lay_out(scene, &canvas, None);
+            files.push((
+                format!("{name}.svg"),
+                svg(&sheet, &palette, &scene.says).into_bytes(),
+            ));
+            let pixels = png(&paint(&sheet, &palette, 2.0)).map_err(|why| why.to_string())?;
+            files.push((format!("{name}.png"), pixels));
+        }
+        Ok(files)
+    }
+
+    fn buying_csv(&self) -> String {
+        let ours = |text: &str| Cell::Ours(plain(text));
+        let mut rows = vec![
+            ["Shelf", "What", "To buy", "For", "Price", "Got"]
+                .map(ours)
+                .to_vec(),
+        ];
+        for line in self.buying_lines() {
+            let what = if matches!(line.key, LineKey::ByHand(_)) {
+                Cell::ByHand(plain(&line.title))
+            } else {
+                ours(&line.title)
+            };
+            let price = line
+                .price
+                .map(|price| format!("{}.{:02}", price.as_minor() / 100, price.as_minor() % 100))
+                .unwrap_or_default();
+            let packs = if line.packs.is_empty() {
+                String::new()
+            } else {
+                self.packs(&line)
+            };
+            rows.push(vec![
+                ours(line.shelf.title()),
+                what,
+                ours(&packs),
+                ours(&line.detail),
+                ours(&price),
+                ours(if line.ticked { "yes" } else { "" }),
+            ]);
+        }
+        csv(&rows)
+    }
+}

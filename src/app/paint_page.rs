@@ -1,0 +1,335 @@
+//! The paint screen.
+
+use super::{
+    App, Chip, Choice, Command, Here, PaintSlot, Row, Screen, Slot, Tone, view::Big, words,
+};
+use crate::drawing::paint_sketch;
+use crate::measure::quantity::Area;
+use crate::measure::{Amount, Length};
+use crate::site::{self, Finish, OpeningRule, Wall};
+use crate::takeoff::{Ask, Job};
+use crate::trades::paint::{self, Built, Part, Sheen, Surface, Texture};
+use crate::trades::patch;
+
+impl App {
+    /// What is asked, with what the room knows filled in.
+    pub(super) fn paint_ask(&self, at: usize) -> Option<paint::Ask> {
+        let task = self.job.tasks.get(at)?;
+        let Ask::Paint(ask, rule) = &task.ask else {
+            return None;
+        };
+        let mut ask = (**ask).clone();
+        if let Some(number) = task.room {
+            let room = self.job.rooms.get(number)?;
+            let shape = site::shape(room).ok()?;
+            let areas = site::wall_areas(room, &shape, *rule).ok()?;
+            let texture = ask.surfaces.first().map_or(Texture::Smooth, |s| s.kind);
+            ask.surfaces = areas
+                .iter()
+                .enumerate()
+                .filter(|(index, _)| room.walls[*index].finish == Finish::Paint)
+                .map(|(index, areas)| {
+                    let (length, height) = (
+                        shape.walls[index].0,
+                        room.walls[index]
+                            .height
+                            .or(room.ceiling)
+                            .unwrap_or(Length::ZERO),
+                    );
+                    let mut wall = Surface::wall(length, height);
+                    wall.name = format!("Wall {}", Wall::named(index));
+                    wall.area = areas.net;
+                    wall.kind = texture;
+                    wall
+                })
+                .collect();
+            if room.ceiling_finish == Finish::Paint {
+                ask.surfaces.push(Surface {
+                    name: "Ceiling".into(),
+                    part: Part::Ceiling,
+                    area: shape.corners.area(),
+                    height: room.ceiling,
+                    width: None,
+                    kind: texture,
+                    cut_in: shape.walls.iter().map(|(length, _)| *length).sum(),
+                });
+            }
+            ask.patched = self.patched_areas(number);
+        }
+        Some(ask)
+    }
+
+    /// What the patches of a room leave bare, to be primed.
+    fn patched_areas(&self, room: usize) -> Vec<Area> {
+        (0..self.job.tasks.len())
+            .filter(|&at| self.job.tasks[at].room == Some(room))
+            .filter_map(|at| patch::figure(&self.patch_ask(at)?).ok())
+            .filter_map(|figure| figure.piece)
+            .map(|(across, up)| crate::measure::quantity::area(across, up))
+            .collect()
+    }
+
+    /// A paint figure's last answer.
+    pub(super) fn paint_answer(&self, at: usize) -> String {
+        let figure = self.paint_ask(at).and_then(|ask| paint::figure(&ask).ok());
+        figure.map_or_else(
+            || "not figured yet".to_owned(),
+            |figure| self.amount(figure.walls + figure.ceiling + figure.trim),
+        )
+    }
+
+    /// The paint screen.
+    pub(super) fn paint_page(&self, at: usize, stored: &paint::Ask, rule: OpeningRule) -> Screen {
+        let task = &self.job.tasks[at];
+        let room = task.room.and_then(|room| self.job.rooms.get(room));
+        let base = Screen {
+            crumb: room.map_or_else(|| "Quick, no room".to_owned(), |room| room.name.clone()),
+            title: "Paint".into(),
+            back: Some(Here::Bench),
+            ..Screen::default()
+        };
+        let Some(ask) = self.paint_ask(at) else {
+            let mut rows = vec![Row::Note {
+                tone: Tone::Caution,
+                text: "The room is not measured far enough: it needs its walls and its ceiling height.".into(),
+                detail: String::new(),
+                mend: task.room.map(|room| Chip::new("Measure the room", false, Command::Go(Here::Room(room)))),
+            }];
+            rows.extend(self.task_rows(at));
+            return Screen { rows, ..base };
+        };
+        let picture = paint_sketch(&ask, self.job.units);
+        let mut rows = Vec::new();
+        let (mut strip, mut main) = (Vec::new(), None);
+        match paint::figure(&ask) {
+            Err(problem) => rows.push(Row::Note {
+                tone: Tone::Stop,
+                text: words::paint_problem(&problem, self.job.units),
+                detail: String::new(),
+                mend: None,
+            }),
+            Ok(figure) => {
+                main = Some(self.list_button(at));
+                for (volume, label) in [
+                    (figure.walls, "wall paint"),
+                    (figure.ceiling, "ceiling paint"),
+                    (figure.trim, "trim paint"),
+                    (figure.primer, "primer"),
+                ] {
+                    if volume.value > 0.0 {
+                        strip.push(Big {
+                            value: self.amount(volume),
+                            label: label.into(),
+                        });
+                    }
+                }
+                rows.extend(self.paint_results(&figure));
+                rows.extend(self.notes(&figure.account));
+            }
+        }
+        rows.push(Row::Heading("What is painted".into()));
+        rows.extend(self.paint_inputs(at, &ask, stored, room.is_some().then_some(rule)));
+        rows.extend(self.task_rows(at));
+        Screen {
+            picture: Some(picture),
+            rows,
+            strip,
+            main,
+            ..base
+        }
+    }
+
+    fn paint_results(&self, figure: &paint::Figure) -> Vec<Row> {
+        let mut rows = Vec::new();
+        if let Some(pole) = figure.pole {
+            let pole = match pole.pole {
+                paint::Pole::None => "none needed",
+                paint::Pole::Short => "2 to 4 ft, from the floor",
+                paint::Pole::Long => "4 to 8 ft, from the floor",
+                paint::Pole::Beyond => "longer than 8 ft: a platform",
+            };
+            rows.push(Row::ours("Pole", pole));
+        }
+        rows.push(Row::ours("Cut in with a brush", self.show(figure.cut_in)));
+        rows.push(Row::ours(
+            "Roller nap",
+            self.amount(Amount::Range(
+                Box::new(figure.nap.0.into()),
+                Box::new(figure.nap.1.into()),
+            )),
+        ));
+        rows.push(Row::ours(
+            "Next coat after",
+            self.amount(figure.recoat.clone()),
+        ));
+        let (low, high) = figure.temperature;
+        rows.push(Row::ours(
+            "Air and surface",
+            self.amount(Amount::Range(
+                Box::new(Amount::Temperature(low)),
+                Box::new(Amount::Temperature(high)),
+            )),
+        ));
+        if let Some(wet) = figure.wet_film {
+            rows.push(Row::ours(
+                "Wet film of a coat",
+                self.amount(Amount::Film(wet)),
+            ));
+        }
+        if let Some(dry) = figure.dry_film {
+            rows.push(Row::ours(
+                "Dry film of a coat",
+                self.amount(Amount::Film(dry)),
+            ));
+        }
+        rows
+    }
+
+    fn paint_inputs(
+        &self,
+        at: usize,
+        ask: &paint::Ask,
+        stored: &paint::Ask,
+        rule: Option<OpeningRule>,
+    ) -> Vec<Row> {
+        let set = |choice| Command::Set(at, choice);
+        let pad = |slot| Command::Pad(Slot::Paint(at, slot));
+        let mut rows = Vec::new();
+        if let Some(rule) = rule {
+            for surface in &ask.surfaces {
+                rows.push(Row::Figure {
+                    label: surface.name.clone(),
+                    detail: "from the room".into(),
+                    value: self.amount(surface.area),
+                    command: None,
+                });
+            }
+            let small = crate::measure::quantity::square_feet(100.0);
+            rows.push(Row::choice(
+                "Openings",
+                [
+                    ("Taken off", OpeningRule::Net),
+                    ("Measured solid", OpeningRule::Solid),
+                    (
+                        "Under 100 ft² not taken off",
+                        OpeningRule::SmallNotDeducted(small),
+                    ),
+                ]
+                .map(|(label, r)| Chip::new(label, r == rule, set(Choice::Openings(r)))),
+            ));
+        } else if let Some(surface) = ask.surfaces.first() {
+            rows.push(Row::yours(
+                "Width",
+                self.show_or_ask(surface.width),
+                pad(PaintSlot::Width),
+            ));
+            rows.push(Row::yours(
+                "Height",
+                self.show_or_ask(surface.height),
+                pad(PaintSlot::Height),
+            ));
+        }
+        let texture = stored.surfaces.first().map_or(Texture::Smooth, |s| s.kind);
+        rows.push(Row::choice(
+            "How it feels",
+            [
+                (Texture::BareBoard, "Bare board"),
+                (Texture::Smooth, "Smooth"),
+                (Texture::Textured, "Textured"),
+                (Texture::HeavyTexture, "Heavy texture"),
+                (Texture::Masonry, "Masonry"),
+            ]
+            .map(|(kind, label)| Chip::new(label, kind == texture, set(Choice::Texture(kind)))),
+        ));
+        rows.push(Row::choice(
+            "Coats of paint",
+            [1u8, 2, 3]
+                .map(|n| Chip::new(n.to_string(), ask.finish.coats == n, set(Choice::Coats(n)))),
+        ));
+        rows.push(Row::choice(
+            "Coats of primer on bare board",
+            [1u8, 2].map(|n| {
+                Chip::new(
+                    n.to_string(),
+                    ask.primer.coats == n,
+                    set(Choice::PrimerCoats(n)),
+                )
+            }),
+        ));
+        rows.push(Row::choice(
+            "Sheen",
+            [
+                (Sheen::Flat, "Flat"),
+                (Sheen::Eggshell, "Eggshell"),
+                (Sheen::SemiGloss, "Semi-gloss"),
+                (Sheen::Gloss, "Gloss"),
+            ]
+            .map(|(s, label)| Chip::new(label, ask.sheen == s, set(Choice::Sheen(s)))),
+        ));
+        rows.push(Row::choice(
+            "House built",
+            [
+                (Built::Unknown, "Not known"),
+                (Built::Before1978, "Before 1978"),
+                (Built::From1978, "1978 or later"),
+            ]
+            .map(|(b, label)| Chip::new(label, ask.built == b, set(Choice::Built(b)))),
+        ));
+        let rate = |rate: Option<crate::measure::quantity::SpreadRate>| {
+            rate.map_or_else(|| "not given".to_owned(), |r| self.amount(r))
+        };
+        rows.push(Row::Figure {
+            label: "Spread on the paint's label".into(),
+            detail: "goes before the handbook's".into(),
+            value: rate(ask.finish.label_rate),
+            command: Some(pad(PaintSlot::FinishRate)),
+        });
+        rows.push(Row::yours(
+            "Spread on the primer's label",
+            rate(ask.primer.label_rate),
+            pad(PaintSlot::PrimerRate),
+        ));
+        rows.push(Row::yours(
+            "Solids by volume",
+            ask.finish
+                .volume_solids
+                .map_or_else(|| "not given".to_owned(), |s| self.amount(Amount::Share(s))),
+            pad(PaintSlot::Solids),
+        ));
+        rows.push(Row::yours(
+            "How tall you are",
+            ask.reach
+                .stature
+                .map_or_else(|| "not given".to_owned(), |s| self.show(s)),
+            pad(PaintSlot::Stature),
+        ));
+        rows
+    }
+}
+
+/// A length into a field of paint.
+pub(super) fn fill(job: &mut Job, task: usize, field: PaintSlot, length: Length) {
+    let Some(Ask::Paint(ask, _)) = job.tasks.get_mut(task).map(|task| &mut task.ask) else {
+        return;
+    };
+    if field == PaintSlot::Stature {
+        ask.reach.stature = Some(length);
+        return;
+    }
+    let Some(surface) = ask.surfaces.first_mut() else {
+        return;
+    };
+    let (width, height) = (
+        surface.width.unwrap_or(length),
+        surface.height.unwrap_or(length),
+    );
+    let (width, height) = if field == PaintSlot::Width {
+        (length, height)
+    } else {
+        (width, length)
+    };
+    let mut wall = Surface::wall(width, height);
+    wall.kind = surface.kind;
+    wall.name = std::mem::take(&mut surface.name);
+    *surface = wall;
+}

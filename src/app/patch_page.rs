@@ -1,0 +1,401 @@
+//! The patch screen.
+
+use super::{App, Chip, Choice, Command, Here, Row, Screen, Slot, Tone, view::Big, words};
+use crate::drawing::patch_sketch;
+use crate::measure::{Amount, Figures, Length, Rounding};
+use crate::site::{Studs, Wall};
+use crate::takeoff::{Ask, Job};
+use crate::trades::patch::{self, Field, HoleShape, Method, Obstacle};
+
+impl App {
+    /// What is asked, with what the room knows filled in.
+    pub(super) fn patch_ask(&self, at: usize) -> Option<patch::Ask> {
+        let task = self.job.tasks.get(at)?;
+        let Ask::Patch(ask, wall) = &task.ask else {
+            return None;
+        };
+        let mut ask = (**ask).clone();
+        if let Some((room, index)) = task
+            .room
+            .and_then(|room| self.job.rooms.get(room))
+            .zip(*wall)
+            && let Some(wall) = room.walls.get(index)
+        {
+            let drawn = crate::site::shape(room)
+                .ok()
+                .and_then(|shape| shape.walls.get(index).copied());
+            ask.wall.length = wall.length.or_else(|| {
+                drawn
+                    .filter(|(_, s)| *s == crate::site::Standing::Follows)
+                    .map(|(l, _)| l)
+            });
+            ask.wall.height = wall.height.or(room.ceiling);
+            ask.studs = wall.studs.clone();
+            ask.wall.obstacles = room
+                .openings
+                .iter()
+                .filter(|opening| opening.wall == index)
+                .filter_map(|opening| {
+                    let (left, bottom) = (opening.from_left?, opening.sill.unwrap_or(Length::ZERO));
+                    Some(Obstacle {
+                        left,
+                        right: left + opening.width?,
+                        bottom,
+                        top: bottom + opening.height?,
+                    })
+                })
+                .collect();
+        }
+        Some(ask)
+    }
+
+    /// The figure that stands in a field.
+    pub(super) fn patch_field(&self, at: usize, field: Field) -> Option<Length> {
+        let ask = self.patch_ask(at)?;
+        match (field, &ask.hole.shape) {
+            (Field::HoleWidth, HoleShape::Rectangle { width, .. }) => Some(*width),
+            (Field::HoleHeight, HoleShape::Rectangle { height, .. }) => Some(*height),
+            (Field::HoleAcross, HoleShape::Round { across }) => Some(*across),
+            (Field::FromLeft, _) => ask.hole.from_left,
+            (Field::AboveFloor, _) => ask.hole.above_floor,
+            (Field::Board, _) => Some(ask.board),
+            (Field::Gap, _) => Some(ask.gap),
+            (Field::ScrewSpacing, _) => Some(ask.screw_spacing),
+            (Field::FirstStud, _) => match ask.studs {
+                Some(Studs::Spaced { first, .. }) => Some(first),
+                _ => None,
+            },
+            (Field::StudSpacing, _) => match ask.studs {
+                Some(Studs::Spaced { spacing, .. }) => Some(spacing),
+                _ => None,
+            },
+            (Field::WallLength, _) => ask.wall.length,
+            (Field::WallHeight, _) => ask.wall.height,
+            _ => None,
+        }
+    }
+
+    /// A patch's last answer.
+    pub(super) fn patch_answer(&self, at: usize) -> String {
+        let figure = self.patch_ask(at).and_then(|ask| patch::figure(&ask).ok());
+        figure.map_or_else(
+            || "not figured yet".to_owned(),
+            |figure| match figure.piece {
+                Some((across, up)) => self.amount(Amount::Size(across, up)),
+                None => method_name(figure.method).to_owned(),
+            },
+        )
+    }
+
+    /// The patch screen.
+    pub(super) fn patch_page(&self, at: usize, stored: &patch::Ask, wall: Option<usize>) -> Screen {
+        let Some(ask) = self.patch_ask(at) else {
+            return self.bench_page();
+        };
+        let figured = patch::figure(&ask);
+        let picture = patch_sketch(&ask, figured.as_ref().ok(), self.job.units)
+            .map_tags(|field| Command::Pad(Slot::Patch(at, field)));
+        let mut rows = Vec::new();
+        let (mut strip, mut main) = (Vec::new(), None);
+        match &figured {
+            Err(problem) => rows.push(Row::Note {
+                tone: Tone::Stop,
+                text: words::patch_problem(problem, self.job.units),
+                detail: String::new(),
+                mend: None,
+            }),
+            Ok(figure) => {
+                strip = self.patch_strip(figure);
+                main = Some(self.list_button(at));
+                rows.push(Row::Text(self.job.units.phrase(&figure.why, Figures::Set)));
+                rows.extend(self.patch_results(figure));
+                rows.extend(self.notes(&figure.account));
+            }
+        }
+        rows.push(Row::Heading("The hole".into()));
+        rows.extend(self.patch_inputs(at, &ask, wall.is_some()));
+        rows.push(Row::choice(
+            "How to mend it",
+            method_chips(at, stored.method),
+        ));
+        rows.extend(self.task_rows(at));
+        let room = self.job.tasks[at]
+            .room
+            .and_then(|room| self.job.rooms.get(room));
+        Screen {
+            crumb: match (room, wall) {
+                (Some(room), Some(wall)) => format!("Wall {}, {}", Wall::named(wall), room.name),
+                _ => "Quick, no room".to_owned(),
+            },
+            title: "Patch".into(),
+            back: Some(Here::Bench),
+            picture: Some(picture),
+            rows,
+            strip,
+            main,
+            ..Screen::default()
+        }
+    }
+
+    fn patch_strip(&self, figure: &patch::Figure) -> Vec<Big> {
+        let mut strip = Vec::new();
+        if let Some((across, up)) = figure.piece {
+            strip.push(Big {
+                value: self.amount(Amount::Size(across, up)),
+                label: format!(
+                    "piece to cut, {}",
+                    method_name(figure.method).to_lowercase()
+                ),
+            });
+        } else if let Some(side) = figure.patch_side {
+            strip.push(Big {
+                value: self.amount(Amount::Size(side, side)),
+                label: "self-adhesive patch".into(),
+            });
+        } else {
+            strip.push(Big {
+                value: method_name(figure.method).to_owned(),
+                label: "how to mend it".into(),
+            });
+        }
+        if !figure.screws.is_empty() {
+            strip.push(Big {
+                value: figure.screws.len().to_string(),
+                label: figure.screw_length.map_or_else(
+                    || "screws".to_owned(),
+                    |l| format!("screws, {}", self.show(l)),
+                ),
+            });
+        }
+        strip
+    }
+
+    fn patch_results(&self, figure: &patch::Figure) -> Vec<Row> {
+        let mut rows = Vec::new();
+        let across = |length: Length| {
+            self.job
+                .units
+                .length(length, Rounding::Nearest, Figures::Set)
+        };
+        if let Some(opening) = figure.opening {
+            let from = if figure.from_corner {
+                "from the left corner"
+            } else {
+                "from the left edge of the hole"
+            };
+            rows.push(Row::Figure {
+                label: "Saw lines, left and right".into(),
+                detail: from.into(),
+                value: format!("{} and {}", across(opening.left), across(opening.right)),
+                command: None,
+            });
+            let from = if figure.from_floor {
+                "above the floor"
+            } else {
+                "from the lower edge of the hole"
+            };
+            rows.push(Row::Figure {
+                label: "Saw lines, bottom and top".into(),
+                detail: from.into(),
+                value: format!("{} and {}", across(opening.bottom), across(opening.top)),
+                command: None,
+            });
+        }
+        if let Some((left, right)) = figure.bearing {
+            rows.push(Row::ours(
+                "Bearing on the studs",
+                format!("{} and {}", across(left), across(right)),
+            ));
+        }
+        for strip in &figure.backing {
+            let what = match strip.kind {
+                patch::StripKind::Backing => "Backing strip",
+                patch::StripKind::Blocking => "Blocking",
+                patch::StripKind::Cleat => "Cleat",
+            };
+            rows.push(Row::Figure {
+                label: what.into(),
+                detail: self.amount(Amount::Size(strip.lumber.0, strip.lumber.1)),
+                value: across(strip.length),
+                command: None,
+            });
+        }
+        if figure.tape.is_positive() {
+            rows.push(Row::ours("Tape", across(figure.tape)));
+        }
+        if let Some((least, most)) = figure.compound {
+            rows.push(Row::Figure {
+                label: "Compound".into(),
+                detail: format!("{} coats", figure.coats),
+                value: self.amount(Amount::Range(Box::new(least.into()), Box::new(most.into()))),
+                command: None,
+            });
+        }
+        for wait in &figure.waits {
+            rows.push(Row::Figure {
+                label: self.job.units.phrase(&wait.what, Figures::Set),
+                detail: words::cite(&wait.cite),
+                value: self.amount(Amount::Hours(wait.hours)),
+                command: None,
+            });
+        }
+        if let Some(inspection) = &figure.inspection {
+            rows.push(Row::Heading(
+                "Look before you cut, small before large".into(),
+            ));
+            for look in &inspection.looks {
+                rows.push(Row::ours(
+                    self.job.units.phrase(&look.says, Figures::Set),
+                    across(look.across),
+                ));
+            }
+        }
+        rows
+    }
+
+    fn patch_inputs(&self, at: usize, ask: &patch::Ask, on_wall: bool) -> Vec<Row> {
+        let pad = |field| Command::Pad(Slot::Patch(at, field));
+        let field = |label: &str, field: Field| {
+            Row::yours(
+                label,
+                self.show_or_ask(self.patch_field(at, field)),
+                pad(field),
+            )
+        };
+        let round = matches!(ask.hole.shape, HoleShape::Round { .. });
+        let mut rows = vec![Row::choice(
+            "Its shape",
+            [
+                Chip::new("Rectangle", !round, Command::Set(at, Choice::Round(false))),
+                Chip::new("Round", round, Command::Set(at, Choice::Round(true))),
+            ],
+        )];
+        if round {
+            rows.push(field("Across", Field::HoleAcross));
+        } else {
+            rows.push(field("Width", Field::HoleWidth));
+            rows.push(field("Height", Field::HoleHeight));
+        }
+        rows.push(field("Left corner to the hole", Field::FromLeft));
+        rows.push(field("Floor to the hole", Field::AboveFloor));
+        if on_wall {
+            let known = if ask.studs.is_some() {
+                "from the room"
+            } else {
+                "not known yet: set them on the wall"
+            };
+            rows.push(Row::ours("Studs", known));
+        } else {
+            let now = self.patch_field(at, Field::StudSpacing);
+            let spacings = [Length::inches(12), Length::inches(16), Length::inches(24)];
+            let mut chips = vec![Chip::new(
+                "Not known",
+                ask.studs.is_none(),
+                Command::Set(at, Choice::Studs(None)),
+            )];
+            chips.extend(spacings.map(|s| {
+                Chip::new(
+                    self.show(s),
+                    now == Some(s),
+                    Command::Set(at, Choice::Studs(Some(s))),
+                )
+            }));
+            rows.push(Row::choice("Studs, centre to centre", chips));
+            if ask.studs.is_some() {
+                rows.push(field("Left corner to first stud centre", Field::FirstStud));
+            }
+        }
+        rows.push(Row::choice(
+            "Board",
+            [
+                Length::in_64(0, 24),
+                Length::in_64(0, 32),
+                Length::in_64(0, 40),
+            ]
+            .map(|b| {
+                Chip::new(
+                    self.show(b),
+                    ask.board == b,
+                    Command::Set(at, Choice::Board(b)),
+                )
+            }),
+        ));
+        rows.push(field("Gap all round", Field::Gap));
+        rows.push(field("Screws at most apart", Field::ScrewSpacing));
+        rows.push(Row::choice(
+            "Fire-rated wall",
+            [
+                Chip::new(
+                    "No",
+                    !ask.fire_rated,
+                    Command::Set(at, Choice::FireRated(false)),
+                ),
+                Chip::new(
+                    "Yes",
+                    ask.fire_rated,
+                    Command::Set(at, Choice::FireRated(true)),
+                ),
+            ],
+        ));
+        rows
+    }
+}
+
+fn method_chips(at: usize, now: Option<Method>) -> Vec<Chip> {
+    let mut chips = vec![Chip::new(
+        "Let it decide",
+        now.is_none(),
+        Command::Set(at, Choice::Method(None)),
+    )];
+    chips.extend(
+        [
+            Method::Fill,
+            Method::AdhesivePatch,
+            Method::BackedPatch,
+            Method::CutBack,
+        ]
+        .map(|method| {
+            Chip::new(
+                method_name(method),
+                now == Some(method),
+                Command::Set(at, Choice::Method(Some(method))),
+            )
+        }),
+    );
+    chips
+}
+
+/// What a way to mend is called.
+fn method_name(method: Method) -> &'static str {
+    match method {
+        Method::Fill => "Fill",
+        Method::AdhesivePatch => "Self-adhesive patch",
+        Method::BackedPatch => "Board on backing strips",
+        Method::CutBack => "Cut back to stud centres",
+    }
+}
+
+/// A length into a field of a patch.
+pub(super) fn fill(job: &mut Job, task: usize, field: Field, length: Length) {
+    let Some(Ask::Patch(ask, _)) = job.tasks.get_mut(task).map(|task| &mut task.ask) else {
+        return;
+    };
+    match (field, &mut ask.hole.shape) {
+        (Field::HoleWidth, HoleShape::Rectangle { width, .. }) => *width = length,
+        (Field::HoleHeight, HoleShape::Rectangle { height, .. }) => *height = length,
+        (Field::HoleAcross, HoleShape::Round { across }) => *across = length,
+        (Field::FromLeft, _) => ask.hole.from_left = Some(length),
+        (Field::AboveFloor, _) => ask.hole.above_floor = Some(length),
+        (Field::Board, _) => ask.board = length,
+        (Field::Gap, _) => ask.gap = length,
+        (Field::ScrewSpacing, _) => ask.screw_spacing = length,
+        (Field::FirstStud, _) => {
+            if let Some(Studs::Spaced { first, .. }) = &mut ask.studs {
+                *first = length;
+            }
+        }
+        (Field::WallLength, _) => ask.wall.length = Some(length),
+        (Field::WallHeight, _) => ask.wall.height = Some(length),
+        _ => {}
+    }
+}

@@ -1,0 +1,276 @@
+//! The rooms of a job, and one room's plan.
+
+use super::{App, Chip, Command, Here, Row, Screen, Shape, Slot, Tone, view::Big, words};
+use crate::drawing::{PlanTag, plan};
+use crate::measure::{Angle, Length};
+use crate::site::{self, Finish, OpeningRule, Room, Standing, Wall};
+
+impl App {
+    /// The rooms of the job.
+    pub(super) fn rooms_page(&self) -> Screen {
+        let mut rows: Vec<Row> = Vec::new();
+        for (at, room) in self.job.rooms.iter().enumerate() {
+            let missing = site::still_to_measure(room).len();
+            let detail = match missing {
+                0 => "all measured".to_owned(),
+                1 => "1 still to measure".to_owned(),
+                n => format!("{n} still to measure"),
+            };
+            rows.push(Row::Figure {
+                label: room.name.clone(),
+                detail,
+                value: format!("{} walls", room.walls.len()),
+                command: Some(Command::Go(Here::Room(at))),
+            });
+        }
+        if rows.is_empty() {
+            rows.push(Row::Text(
+                "No room yet. Choose the shape that comes nearest; the tape decides the rest."
+                    .into(),
+            ));
+        }
+        rows.push(Row::choice(
+            "New room",
+            [
+                Chip::new("Rectangle", false, Command::NewRoom(Shape::Rectangle)),
+                Chip::new("L, six walls", false, Command::NewRoom(Shape::L)),
+                Chip::new(
+                    "Alcove, eight walls",
+                    false,
+                    Command::NewRoom(Shape::Alcove),
+                ),
+            ],
+        ));
+        let shelf = self.keeper.shelf();
+        if !shelf.is_empty() {
+            rows.push(Row::Heading("Shelf of profiles".into()));
+            for (at, room) in shelf.iter().enumerate() {
+                rows.push(Row::button(
+                    format!("Use a copy of {}", room.name),
+                    Command::TakeRoom(at),
+                ));
+            }
+        }
+        rows.push(Row::Heading("Job".into()));
+        rows.push(Row::yours(
+            "Name",
+            &self.job.name,
+            Command::Pad(Slot::JobName),
+        ));
+        rows.push(Row::ours(
+            "Begun",
+            self.job.begun.format("%-d %b %Y, %H:%M").to_string(),
+        ));
+        Screen {
+            crumb: self.job.name.clone(),
+            title: "Rooms".into(),
+            buttons: vec![Chip::new("More", false, Command::Go(Here::More))],
+            rows,
+            ..Screen::default()
+        }
+    }
+
+    /// One room's plan.
+    pub(super) fn room_page(&self, at: usize) -> Screen {
+        let Some(room) = self.job.rooms.get(at) else {
+            return self.rooms_page();
+        };
+        let scene = plan(room, self.job.units);
+        let picture = scene.map_tags(|tag| match tag {
+            PlanTag::Wall(wall) => Command::Pad(Slot::WallLength(at, wall)),
+            PlanTag::Ceiling => Command::Pad(Slot::Ceiling(at)),
+            PlanTag::WallFace(wall) => Command::Go(Here::Wall(at, wall)),
+            PlanTag::Opening(opening) => Command::Go(Here::Wall(
+                at,
+                room.openings.get(opening).map_or(0, |o| o.wall),
+            )),
+        });
+        let mut rows = self.closing_rows(room);
+        rows.push(Row::Heading("Walls, left to right from inside".into()));
+        let drawn = site::sketch(room);
+        for (index, wall) in room.walls.iter().enumerate() {
+            rows.push(self.wall_row(at, index, wall, drawn.walls.get(index).copied()));
+        }
+        rows.push(Row::yours(
+            "Ceiling height",
+            self.show_or_ask(room.ceiling),
+            Command::Pad(Slot::Ceiling(at)),
+        ));
+        rows.push(Row::Heading("Look at a wall".into()));
+        rows.push(Row::choice(
+            "Openings, studs, finish",
+            room.walls.iter().enumerate().map(|(index, _)| {
+                Chip::new(
+                    format!("Wall {}", Wall::named(index)),
+                    false,
+                    Command::Go(Here::Wall(at, index)),
+                )
+            }),
+        ));
+        rows.push(Row::choice(
+            "Ceiling gets",
+            finishes(room.ceiling_finish, |finish| {
+                Command::CeilingFinish(at, finish)
+            }),
+        ));
+        rows.push(Row::Heading("Figure it".into()));
+        rows.push(Row::Button {
+            label: "Paint this room".into(),
+            main: true,
+            command: Command::NewPaint(Some(at)),
+        });
+        rows.push(Row::Heading("This profile".into()));
+        rows.push(Row::yours(
+            "Name",
+            &room.name,
+            Command::Pad(Slot::RoomName(at)),
+        ));
+        rows.push(Row::button("Add a jog, two walls", Command::AddWall(at)));
+        rows.push(Row::button(
+            "Keep a copy on the shelf",
+            Command::KeepRoom(at),
+        ));
+        rows.push(Row::button("Remove this room", Command::RemoveRoom(at)));
+        Screen {
+            crumb: self.job.name.clone(),
+            title: room.name.clone(),
+            back: Some(Here::Rooms),
+            picture: Some(picture),
+            rows,
+            strip: self.room_strip(room),
+            main: self
+                .next_to_measure(at, room)
+                .map(|slot| Chip::new("Measure the next one", false, Command::Pad(slot))),
+            ..Screen::default()
+        }
+    }
+
+    fn wall_row(
+        &self,
+        room: usize,
+        index: usize,
+        wall: &Wall,
+        drawn: Option<(Length, Standing)>,
+    ) -> Row {
+        let value = match (wall.length, drawn) {
+            (Some(length), _) => self.show(length),
+            (None, Some((_, Standing::Follows))) => "?".to_owned(),
+            _ => "?".to_owned(),
+        };
+        let detail = match (wall.length, drawn) {
+            (None, Some((length, Standing::Follows))) => {
+                format!("{} follows from the others", self.show(length))
+            }
+            _ if wall.turn == Angle::LEFT => "ends at a corner that juts in".to_owned(),
+            _ => String::new(),
+        };
+        Row::Figure {
+            label: format!("Wall {}", Wall::named(index)),
+            detail,
+            value,
+            command: Some(Command::Pad(Slot::WallLength(room, index))),
+        }
+    }
+
+    fn closing_rows(&self, room: &Room) -> Vec<Row> {
+        let note = |tone, text: String| Row::Note {
+            tone,
+            text,
+            detail: String::new(),
+            mend: None,
+        };
+        match site::shape(room) {
+            Err(problem) => vec![note(Tone::Stop, words::room_problem(&problem, room))],
+            Ok(shape) => {
+                let unknown = shape
+                    .walls
+                    .iter()
+                    .filter(|(_, standing)| *standing == Standing::NotYet)
+                    .count();
+                if unknown > 0 {
+                    return vec![Row::Text(
+                        "Tap a blue figure on the drawing and type what the tape says.".into(),
+                    )];
+                }
+                match shape.misfit {
+                    Some(misfit) if misfit.gap.is_positive() => vec![note(
+                        if misfit.gap > Length::in_64(0, 32) {
+                            Tone::Caution
+                        } else {
+                            Tone::Good
+                        },
+                        words::misfit(&misfit, self.job.units),
+                    )],
+                    Some(_) => vec![note(Tone::Good, "The walls close.".into())],
+                    None => Vec::new(),
+                }
+            }
+        }
+    }
+
+    fn room_strip(&self, room: &Room) -> Vec<Big> {
+        let Ok(shape) = site::shape(room) else {
+            return Vec::new();
+        };
+        if shape
+            .walls
+            .iter()
+            .any(|(_, standing)| *standing == Standing::NotYet)
+        {
+            return Vec::new();
+        }
+        let mut strip = vec![Big {
+            value: self.amount(shape.corners.area()),
+            label: "floor".into(),
+        }];
+        if let Ok(areas) = site::wall_areas(room, &shape, OpeningRule::Net) {
+            let net = areas
+                .iter()
+                .fold(crate::measure::quantity::square_metres(0.0), |sum, wall| {
+                    sum + wall.net
+                });
+            strip.push(Big {
+                value: self.amount(net),
+                label: "walls, less openings".into(),
+            });
+        }
+        strip.push(Big {
+            value: self.show(shape.walls.iter().map(|(length, _)| *length).sum()),
+            label: "round the room".into(),
+        });
+        if let Some(ceiling) = room.ceiling {
+            strip.push(Big {
+                value: self.show(ceiling),
+                label: "ceiling".into(),
+            });
+        }
+        strip
+    }
+
+    /// The first thing that is still to be measured, in walking order.
+    fn next_to_measure(&self, at: usize, room: &Room) -> Option<Slot> {
+        let drawn = site::sketch(room);
+        let wall = room
+            .walls
+            .iter()
+            .zip(&drawn.walls)
+            .position(|(wall, (_, standing))| {
+                wall.length.is_none() && *standing == Standing::NotYet
+            });
+        wall.map(|wall| Slot::WallLength(at, wall))
+            .or_else(|| room.ceiling.is_none().then_some(Slot::Ceiling(at)))
+    }
+}
+
+/// The finishes to choose from.
+pub(super) fn finishes(now: Finish, command: impl Fn(Finish) -> Command) -> Vec<Chip> {
+    [
+        (Finish::Paint, "Paint"),
+        (Finish::Tile, "Tile"),
+        (Finish::Boards, "Boards"),
+        (Finish::Leave, "Leave as it is"),
+    ]
+    .into_iter()
+    .map(|(finish, label)| Chip::new(label, finish == now, command(finish)))
+    .collect()
+}

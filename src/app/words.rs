@@ -1,0 +1,200 @@
+//! The words of messages: what is wrong, why, and what would be right.
+
+use crate::handbook::{Cite, Known};
+use crate::measure::read::{Unreadable, Why};
+use crate::measure::{Figures, Length, Rounding, Units};
+use crate::site::{self, Misfit, Room, Wall};
+use crate::trades::{Term, paint, patch, tape};
+
+fn show(length: Length, units: Units) -> String {
+    units.length(length, Rounding::Nearest, Figures::Set)
+}
+
+/// Why a typed text is refused.
+pub(super) fn unreadable(unreadable: &Unreadable, typed: &str) -> String {
+    let at = typed
+        .get(unreadable.at.clone())
+        .unwrap_or("")
+        .trim()
+        .to_owned();
+    match unreadable.why {
+        Why::Empty => "Nothing is typed yet. Type what the tape says.".into(),
+        Why::NotKnown if at.is_empty() => {
+            "This does not read as a measure. Type it like 7' 4 1/2\" or 2245 mm.".into()
+        }
+        Why::NotKnown => {
+            format!("“{at}” is no number, unit or sign. Units are ft, in, mm, cm and m.")
+        }
+        Why::NumberMissing => {
+            "A number is missing at the end. Type it, or erase the last sign.".into()
+        }
+        Why::BracketOpen => "A bracket is opened and not closed. Close it, or erase it.".into(),
+        Why::SignMissing => {
+            format!("A sign is missing before “{at}”. Put + − × or ÷ between two figures.")
+        }
+        Why::DivideByZero => {
+            format!("“{at}” divides by nothing. The lower number has to be at least 1.")
+        }
+        Why::LengthTimesLength => {
+            "A length times a length is an area. Multiply by a plain number.".into()
+        }
+        Why::DivideByLength => {
+            "A length over a length is no length. Divide by a plain number.".into()
+        }
+        Why::TooLong => "That is more than 10 km. Check the unit.".into(),
+        _ => "That is more than one measure takes. Make it shorter.".into(),
+    }
+}
+
+/// Where a figure stands, in one line.
+pub(super) fn cite(cite: &Cite) -> String {
+    let known = match cite.known {
+        Known::Read => "",
+        Known::Computed => "arithmetic",
+        Known::CommonPractice => "common practice, no published source",
+        Known::FromMemory => "from memory, not looked up",
+    };
+    let document = cite.document.map(|d| {
+        if d.edition.is_empty() {
+            d.title.to_owned()
+        } else {
+            format!("{} ({})", d.title, d.edition)
+        }
+    });
+    let parts = [document.as_deref().unwrap_or(""), cite.clause, known];
+    parts
+        .into_iter()
+        .filter(|part| !part.is_empty())
+        .collect::<Vec<_>>()
+        .join("; ")
+}
+
+/// A sum as it would be written on a board.
+pub(super) fn sum(terms: &[Term], units: Units) -> String {
+    let words = terms.iter().map(|term| match term {
+        Term::Figure(amount) => units.amount(amount, Figures::Set),
+        Term::Word(word) => (*word).to_owned(),
+    });
+    words.collect::<Vec<_>>().join(" ")
+}
+
+/// Why a room has no shape.
+pub(super) fn room_problem(problem: &site::Problem, room: &Room) -> String {
+    let name = Wall::named;
+    match problem {
+        site::Problem::TooFewWalls => "A room needs at least three walls. Add one.".into(),
+        site::Problem::ZeroWall(wall) => {
+            format!("Wall {} has no length. Measure it again.", name(*wall))
+        }
+        site::Problem::TurnsDoNotClose { sum } => {
+            let left = 360.0 - sum.in_degrees();
+            format!(
+                "The corners turn {}°, and a room turns 360°. Change a corner by {left}°: of {} walls one turns the wrong way.",
+                sum.in_degrees(),
+                room.walls.len()
+            )
+        }
+        site::Problem::TurnImpossible(wall) => format!(
+            "The corner after wall {} turns back on itself. A corner turns less than 180°.",
+            name(*wall)
+        ),
+        site::Problem::WallsCross(a, b) => format!(
+            "Walls {} and {} cross. Check their lengths and the corners between them.",
+            name(*a),
+            name(*b)
+        ),
+        site::Problem::ClosesBackwards { wall } => {
+            format!(
+                "Wall {} would have to run backwards to close the room. One of the walls opposite it is too short or too long.",
+                name(*wall)
+            )
+        }
+    }
+}
+
+/// By how much the walls miss one another.
+pub(super) fn misfit(misfit: &Misfit, units: Units) -> String {
+    format!(
+        "The walls close within {}. Wall {} measures {}; the others leave {}.",
+        show(misfit.gap, units),
+        Wall::named(misfit.wall),
+        show(misfit.measured, units),
+        show(misfit.drawn, units)
+    )
+}
+
+fn patch_field(field: patch::Field) -> &'static str {
+    use patch::Field;
+    match field {
+        Field::HoleWidth => "The width of the hole",
+        Field::HoleHeight => "The height of the hole",
+        Field::HoleAcross => "The hole across",
+        Field::FromLeft => "The distance from the left corner",
+        Field::AboveFloor => "The height above the floor",
+        Field::Board => "The board's thickness",
+        Field::Gap => "The gap round the piece",
+        Field::ScrewSpacing => "The screw spacing",
+        Field::FirstStud => "The first stud",
+        Field::StudSpacing => "The stud spacing",
+        Field::StudFace => "The face of a stud",
+        Field::WallLength => "The length of the wall",
+        Field::WallHeight => "The height of the wall",
+    }
+}
+
+/// Why a patch cannot be figured.
+pub(super) fn patch_problem(problem: &patch::Problem, units: Units) -> String {
+    use patch::Problem;
+    match problem {
+        Problem::Missing { field } => format!("{} is not measured yet. Tap its blue figure.", patch_field(*field)),
+        Problem::TooSmall { field, is, least } => {
+            format!("{} is {}; it has to be at least {}.", patch_field(*field), show(*is, units), show(*least, units))
+        }
+        Problem::TooLarge { field, is, most } => {
+            format!("{} is {}; it can be at most {}.", patch_field(*field), show(*is, units), show(*most, units))
+        }
+        Problem::PastTheWall { field, reaches, limit, .. } => format!(
+            "The hole reaches to {}, past the end of the wall ({}). Check: {}.",
+            show(*reaches, units),
+            show(*limit, units),
+            patch_field(*field).to_lowercase()
+        ),
+        Problem::OverAnOpening { .. } => "The hole lies over an opening of this wall. Check its distance from the left corner and the opening's.".into(),
+        Problem::NoSuchStud { named, known } => format!("Stud {} is not there: {known} are known.", named + 1),
+        Problem::StudsOutOfOrder { at } => format!("Stud {} stands left of the one before it. Measure both again.", at + 1),
+        Problem::GapLeavesNoPiece { gap, opening } => {
+            format!("A gap of {} leaves no piece in an opening of {}. Make the gap smaller.", show(*gap, units), show(*opening, units))
+        }
+        Problem::ObstacleInsideOut { .. } => "An opening of this wall has no size. Measure its width and height again.".into(),
+    }
+}
+
+/// Why paint cannot be figured.
+pub(super) fn paint_problem(problem: &paint::Problem, units: Units) -> String {
+    match problem {
+        paint::Problem::Nothing => {
+            "Nothing is to be painted: give a wall the finish Paint, or measure one by hand.".into()
+        }
+        paint::Problem::Beyond { least, most, .. } => {
+            let (least, most) = (
+                units.amount(least, Figures::Set),
+                units.amount(most, Figures::Set),
+            );
+            format!("A figure is out of range: it has to be from {least} to {most}.")
+        }
+    }
+}
+
+/// Why the tape gives nothing.
+pub(super) fn tape_problem(problem: &tape::Problem, units: Units) -> String {
+    match problem {
+        tape::Problem::DoesNotFit { takes, there_is } => {
+            format!(
+                "They take {} and there is {}. Take fewer, or a longer run.",
+                show(*takes, units),
+                show(*there_is, units)
+            )
+        }
+        _ => "This cannot be laid out. Check the length and the count.".into(),
+    }
+}

@@ -1,0 +1,292 @@
+//! Saves whole files beside the old one, and opens them without ever writing.
+
+use std::fmt;
+use std::fs::{self, File};
+use std::io::{self, Write};
+use std::path::{Path, PathBuf};
+
+use super::container::{Kind, OpenError, seal, unseal};
+use super::record;
+use crate::site::Room;
+use crate::takeoff::Job;
+
+/// Why a file could not be saved; the edit is still in memory.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum SaveError {
+    /// What is there does not open as ours and is not overwritten.
+    WouldOverwrite(OpenError),
+    /// The system refused.
+    Disk(String),
+}
+
+impl fmt::Display for SaveError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            SaveError::WouldOverwrite(why) => {
+                write!(f, "what is in its place is not overwritten: {why}")
+            }
+            SaveError::Disk(why) => write!(f, "the system refused: {why}"),
+        }
+    }
+}
+
+impl From<io::Error> for SaveError {
+    fn from(why: io::Error) -> SaveError {
+        SaveError::Disk(why.to_string())
+    }
+}
+
+/// How the program looks on this device, and the job last open.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Prefs {
+    /// 0 day, 1 night, 2 sun.
+    pub theme: u8,
+    /// Text size in per cent.
+    pub text: u16,
+    /// The job last open.
+    pub last: Option<PathBuf>,
+}
+
+/// The largest file that is read.
+const LARGEST: u64 = 256 << 20;
+
+fn read(path: &Path, kind: Kind) -> Result<Vec<u8>, OpenError> {
+    let disk = |why: io::Error| OpenError::Disk(why.to_string());
+    if fs::metadata(path).map_err(disk)?.len() > LARGEST {
+        return Err(OpenError::Damaged);
+    }
+    let bytes = fs::read(path).map_err(disk)?;
+    unseal(kind, &bytes).map(<[u8]>::to_vec)
+}
+
+/// Replaces a file whole: written beside it, synced, the old one kept as `previous`, renamed over, the folder synced.
+///
+/// A stop at any step leaves the old file or the new one under the name, never neither.
+fn replace(path: &Path, kind: Kind, body: &[u8]) -> Result<(), SaveError> {
+    if path.exists() {
+        read(path, kind).map_err(SaveError::WouldOverwrite)?;
+    }
+    let folder = path
+        .parent()
+        .filter(|folder| !folder.as_os_str().is_empty())
+        .unwrap_or(Path::new("."));
+    let mut beside = tempfile::Builder::new()
+        .prefix(".save-")
+        .tempfile_in(folder)?;
+    beside.write_all(&seal(kind, body))?;
+    beside.as_file().sync_all()?;
+    if path.exists() {
+        keep_previous(path, folder)?;
+    }
+    beside.persist(path).map_err(|why| why.error)?;
+    sync_folder(folder)?;
+    Ok(())
+}
+
+/// The old file under a second name, by a link where the system can, else by a copy.
+fn keep_previous(path: &Path, folder: &Path) -> io::Result<()> {
+    let mut name = path.file_name().unwrap_or_default().to_owned();
+    name.push(".previous");
+    let spare = tempfile::Builder::new()
+        .prefix(".save-")
+        .tempfile_in(folder)?
+        .into_temp_path();
+    fs::remove_file(&spare)?;
+    if fs::hard_link(path, &spare).is_err() {
+        fs::copy(path, &spare)?;
+        File::open(&spare)?.sync_all()?;
+    }
+    spare.persist(folder.join(name)).map_err(|why| why.error)
+}
+
+#[cfg(unix)]
+fn sync_folder(folder: &Path) -> io::Result<()> {
+    File::open(folder)?.sync_all()
+}
+#[cfg(not(unix))]
+fn sync_folder(_: &Path) -> io::Result<()> {
+    Ok(())
+}
+
+/// Saves a job over its last version.
+///
+/// # Errors
+/// [`SaveError`]; what was there stays.
+pub fn save_job(path: &Path, job: &Job) -> Result<(), SaveError> {
+    replace(path, Kind::Job, &record::write_job(job))
+}
+
+/// Opens a job; never writes.
+///
+/// # Errors
+/// [`OpenError`]; the file stays as it is.
+pub fn open_job(path: &Path) -> Result<Job, OpenError> {
+    record::read_job(&read(path, Kind::Job)?).ok_or(OpenError::Damaged)
+}
+
+/// Saves a new job under a name of its own in a folder; gives where.
+///
+/// # Errors
+/// [`SaveError`] where the folder cannot be written.
+pub fn create_job(folder: &Path, job: &Job) -> Result<PathBuf, SaveError> {
+    fs::create_dir_all(folder)?;
+    let stem = file_stem(&job.name);
+    for n in 1..10_000 {
+        let name = if n == 1 {
+            format!("{stem}.rod")
+        } else {
+            format!("{stem}-{n}.rod")
+        };
+        let path = folder.join(name);
+        if !path.exists() {
+            save_job(&path, job)?;
+            return Ok(path);
+        }
+    }
+    Err(SaveError::Disk("too many jobs of this name".to_owned()))
+}
+
+/// A job's name as a file's: small letters, digits and dashes, so that it stays in its folder.
+fn file_stem(name: &str) -> String {
+    let mut stem = String::new();
+    for c in name.to_lowercase().chars().take(60) {
+        if c.is_ascii_alphanumeric() {
+            stem.push(c);
+        } else if !stem.is_empty() && !stem.ends_with('-') {
+            stem.push('-');
+        }
+    }
+    let stem = stem.trim_end_matches('-');
+    if stem.is_empty() {
+        "job".to_owned()
+    } else {
+        stem.to_owned()
+    }
+}
+
+/// Saves the shelf of room profiles.
+///
+/// # Errors
+/// [`SaveError`]; what was there stays.
+pub fn save_shelf(path: &Path, rooms: &[Room]) -> Result<(), SaveError> {
+    replace(path, Kind::Shelf, &record::write_rooms(rooms))
+}
+
+/// Opens the shelf of room profiles; none where there is no file yet.
+///
+/// # Errors
+/// [`OpenError`]; the file stays as it is.
+pub fn open_shelf(path: &Path) -> Result<Vec<Room>, OpenError> {
+    if !path.exists() {
+        return Ok(Vec::new());
+    }
+    record::read_rooms(&read(path, Kind::Shelf)?).ok_or(OpenError::Damaged)
+}
+
+/// Saves how the program looks.
+///
+/// # Errors
+/// [`SaveError`]; what was there stays.
+pub fn save_prefs(path: &Path, prefs: &Prefs) -> Result<(), SaveError> {
+    replace(path, Kind::Prefs, &record::write_prefs(prefs))
+}
+
+/// Opens how the program looks; as designed where there is no file yet.
+///
+/// # Errors
+/// [`OpenError`]; the file stays as it is.
+pub fn open_prefs(path: &Path) -> Result<Prefs, OpenError> {
+    if !path.exists() {
+        return Ok(Prefs {
+            text: 100,
+            ..Prefs::default()
+        });
+    }
+    record::read_prefs(&read(path, Kind::Prefs)?).ok_or(OpenError::Damaged)
+}
+
+/// The job files of a folder, the last changed first.
+#[must_use]
+pub fn jobs_in(folder: &Path) -> Vec<PathBuf> {
+    let Ok(entries) = fs::read_dir(folder) else {
+        return Vec::new();
+    };
+    let mut jobs: Vec<_> = entries
+        .flatten()
+        .filter(|entry| {
+            entry
+                .path()
+                .extension()
+                .is_some_and(|extension| extension == "rod")
+        })
+        .map(|entry| {
+            (
+                entry.metadata().and_then(|about| about.modified()).ok(),
+                entry.path(),
+            )
+        })
+        .collect();
+    jobs.sort_by(|a, b| b.cmp(a));
+    jobs.into_iter().map(|(_, path)| path).collect()
+}
+
+/// Where this system keeps a program's data.
+#[must_use]
+pub fn data_folder() -> Option<PathBuf> {
+    directories::ProjectDirs::from("", "", "storyrod").map(|folders| folders.data_dir().to_owned())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::measure::Units;
+
+    fn job(name: &str) -> Job {
+        let begun = chrono::DateTime::parse_from_rfc3339("2026-03-14T09:00:00-05:00").unwrap();
+        Job::new(name, begun, Units::FeetInches { marks: 16 })
+    }
+
+    #[test]
+    fn a_save_keeps_the_version_before_it() {
+        let folder = tempfile::tempdir().unwrap();
+        let path = create_job(folder.path(), &job("Lakeside cabin")).unwrap();
+        assert!(path.ends_with("lakeside-cabin.rod"));
+        save_job(&path, &job("Second")).unwrap();
+        assert_eq!(open_job(&path).unwrap().name, "Second");
+        assert_eq!(
+            open_job(&folder.path().join("lakeside-cabin.rod.previous"))
+                .unwrap()
+                .name,
+            "Lakeside cabin"
+        );
+        assert_eq!(
+            fs::read_dir(folder.path()).unwrap().count(),
+            2,
+            "nothing is left over beside them"
+        );
+    }
+
+    #[test]
+    fn a_file_that_cannot_be_read_is_never_overwritten() {
+        let folder = tempfile::tempdir().unwrap();
+        let path = folder.path().join("a.rod");
+        for bytes in [
+            &b"someone's notes"[..],
+            b"\x89ROD\r\n\x1a\n\x09\0",
+            &[0; 300],
+        ] {
+            fs::write(&path, bytes).unwrap();
+            assert!(matches!(
+                save_job(&path, &job("x")),
+                Err(SaveError::WouldOverwrite(_))
+            ));
+            assert_eq!(fs::read(&path).unwrap(), bytes);
+        }
+    }
+
+    #[test]
+    fn a_name_never_leaves_its_folder() {
+        assert_eq!(file_stem("../../etc/passwd"), "etc-passwd");
+        assert_eq!(file_stem("…"), "job");
+    }
+}

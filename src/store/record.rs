@@ -1,0 +1,380 @@
+//! Rooms, the roll, the buying list and the job as records of format 1.
+//!
+//! Fields are only ever appended in a new format; codes of choices are only ever added.
+
+use std::path::PathBuf;
+
+use chrono::DateTime;
+use serde::{Deserialize, Serialize, de::DeserializeOwned};
+
+use super::Prefs;
+use super::record_figures::{
+    LineRecord, MaterialRecord, TaskRecord, material, read_line, read_material, read_task,
+    write_line, write_task,
+};
+use crate::measure::{Angle, Length, Money, Units};
+use crate::site::{Finish, Opening, OpeningKind, Room, Studs, Wall};
+use crate::takeoff::{Buying, Choice, HandLine, Job, PackKey, RollLine};
+
+#[derive(Serialize, Deserialize)]
+struct JobRecord {
+    name: String,
+    begun: String,
+    units: (u8, u8),
+    rooms: Vec<RoomRecord>,
+    tasks: Vec<TaskRecord>,
+    roll: Vec<(String, String, i64)>,
+    buying: BuyingRecord,
+}
+
+#[derive(Serialize, Deserialize)]
+struct RoomRecord {
+    name: String,
+    walls: Vec<WallRecord>,
+    ceiling: Option<i64>,
+    openings: Vec<OpeningRecord>,
+    ceiling_finish: u8,
+    floor_finish: u8,
+}
+
+#[derive(Serialize, Deserialize)]
+struct WallRecord {
+    length: Option<i64>,
+    sketched: i64,
+    turn: i64,
+    height: Option<i64>,
+    studs: Option<StudsRecord>,
+    finish: u8,
+}
+
+#[derive(Serialize, Deserialize)]
+pub(super) enum StudsRecord {
+    Spaced { first: i64, spacing: i64, face: i64 },
+    Found { centres: Vec<i64>, face: i64 },
+}
+
+#[derive(Serialize, Deserialize)]
+struct OpeningRecord {
+    kind: u8,
+    wall: u32,
+    from_left: Option<i64>,
+    width: Option<i64>,
+    height: Option<i64>,
+    sill: Option<i64>,
+}
+
+#[derive(Serialize, Deserialize)]
+struct BuyingRecord {
+    by_hand: Vec<(u32, String)>,
+    ticked: Vec<LineRecord>,
+    overrides: Vec<(LineRecord, u32)>,
+    prices: Vec<(MaterialRecord, u32, i64)>,
+    symbol: String,
+    cheapest: bool,
+    metric_packs: bool,
+}
+
+fn write<T: Serialize>(record: &T) -> Vec<u8> {
+    postcard::to_stdvec(record)
+        .expect("records hold nothing that postcard cannot write: no maps of unknown length")
+}
+
+fn read<T: DeserializeOwned>(bytes: &[u8]) -> Option<T> {
+    let (record, rest) = postcard::take_from_bytes(bytes).ok()?;
+    rest.is_empty().then_some(record)
+}
+
+/// A length within what is measured on a site.
+pub(super) fn length(nm: i64) -> Option<Length> {
+    (nm.unsigned_abs() <= Length::LONGEST.as_nm().unsigned_abs()).then(|| Length::nm(nm))
+}
+
+/// A length that may not be there.
+pub(super) fn maybe(nm: Option<i64>) -> Option<Option<Length>> {
+    nm.map_or(Some(None), |nm| length(nm).map(Some))
+}
+
+/// A list of which every part reads.
+pub(super) fn all<T, U>(list: Vec<T>, read: impl Fn(T) -> Option<U>) -> Option<Vec<U>> {
+    list.into_iter().map(read).collect()
+}
+
+/// The place of a choice in its list of codes.
+pub(super) fn code<T: PartialEq>(choices: &[T], choice: &T) -> u8 {
+    choices
+        .iter()
+        .position(|c| c == choice)
+        .and_then(|at| u8::try_from(at).ok())
+        .unwrap_or(u8::MAX)
+}
+
+const FINISHES: [Finish; 4] = [Finish::Paint, Finish::Tile, Finish::Boards, Finish::Leave];
+const OPENINGS: [OpeningKind; 4] = [
+    OpeningKind::Door,
+    OpeningKind::Window,
+    OpeningKind::Niche,
+    OpeningKind::PassThrough,
+];
+
+pub(super) fn write_studs(studs: &Studs) -> StudsRecord {
+    match studs {
+        Studs::Spaced {
+            first,
+            spacing,
+            face,
+        } => StudsRecord::Spaced {
+            first: first.as_nm(),
+            spacing: spacing.as_nm(),
+            face: face.as_nm(),
+        },
+        Studs::Found { centres, face } => StudsRecord::Found {
+            centres: centres.iter().map(|c| c.as_nm()).collect(),
+            face: face.as_nm(),
+        },
+    }
+}
+
+pub(super) fn read_studs(record: StudsRecord) -> Option<Studs> {
+    Some(match record {
+        StudsRecord::Spaced {
+            first,
+            spacing,
+            face,
+        } => Studs::Spaced {
+            first: length(first)?,
+            spacing: length(spacing)?,
+            face: length(face)?,
+        },
+        StudsRecord::Found { centres, face } => Studs::Found {
+            centres: all(centres, length)?,
+            face: length(face)?,
+        },
+    })
+}
+
+fn write_room(room: &Room) -> RoomRecord {
+    let nm = |length: Option<Length>| length.map(Length::as_nm);
+    RoomRecord {
+        name: room.name.clone(),
+        walls: room
+            .walls
+            .iter()
+            .map(|wall| WallRecord {
+                length: nm(wall.length),
+                sketched: wall.sketched.as_nm(),
+                turn: wall.turn.as_microdegrees(),
+                height: nm(wall.height),
+                studs: wall.studs.as_ref().map(write_studs),
+                finish: code(&FINISHES, &wall.finish),
+            })
+            .collect(),
+        ceiling: nm(room.ceiling),
+        openings: room
+            .openings
+            .iter()
+            .map(|o| OpeningRecord {
+                kind: code(&OPENINGS, &o.kind),
+                wall: u32::try_from(o.wall).unwrap_or(u32::MAX),
+                from_left: nm(o.from_left),
+                width: nm(o.width),
+                height: nm(o.height),
+                sill: nm(o.sill),
+            })
+            .collect(),
+        ceiling_finish: code(&FINISHES, &room.ceiling_finish),
+        floor_finish: code(&FINISHES, &room.floor_finish),
+    }
+}
+
+fn read_room(record: RoomRecord) -> Option<Room> {
+    let finish = |code: u8| FINISHES.get(usize::from(code)).copied();
+    let walls = all(record.walls, |wall| {
+        Some(Wall {
+            length: maybe(wall.length)?,
+            sketched: length(wall.sketched)?,
+            turn: (wall.turn.unsigned_abs() <= 3_600_000_000)
+                .then(|| Angle::microdegrees(wall.turn))?,
+            height: maybe(wall.height)?,
+            studs: match wall.studs {
+                Some(studs) => Some(read_studs(studs)?),
+                None => None,
+            },
+            finish: finish(wall.finish)?,
+        })
+    })?;
+    let openings = all(record.openings, |o| {
+        Some(Opening {
+            kind: OPENINGS.get(usize::from(o.kind)).copied()?,
+            wall: usize::try_from(o.wall)
+                .ok()
+                .filter(|wall| *wall < walls.len())?,
+            from_left: maybe(o.from_left)?,
+            width: maybe(o.width)?,
+            height: maybe(o.height)?,
+            sill: maybe(o.sill)?,
+        })
+    })?;
+    Some(Room {
+        name: record.name,
+        walls,
+        ceiling: maybe(record.ceiling)?,
+        openings,
+        ceiling_finish: finish(record.ceiling_finish)?,
+        floor_finish: finish(record.floor_finish)?,
+    })
+}
+
+fn write_units(units: Units) -> (u8, u8) {
+    match units {
+        Units::FeetInches { marks } => (0, marks),
+        Units::DecimalInches => (1, 0),
+        Units::Millimetres => (2, 0),
+        Units::Centimetres => (3, 0),
+        Units::Metres => (4, 0),
+    }
+}
+
+fn read_units(record: (u8, u8)) -> Option<Units> {
+    Some(match record {
+        (0, marks) if [2, 4, 8, 16, 32, 64].contains(&marks) => Units::FeetInches { marks },
+        (1, _) => Units::DecimalInches,
+        (2, _) => Units::Millimetres,
+        (3, _) => Units::Centimetres,
+        (4, _) => Units::Metres,
+        _ => return None,
+    })
+}
+
+fn write_buying(buying: &Buying) -> BuyingRecord {
+    BuyingRecord {
+        by_hand: buying
+            .by_hand
+            .iter()
+            .map(|line| (line.id, line.text.clone()))
+            .collect(),
+        ticked: buying.ticked.iter().map(write_line).collect(),
+        overrides: buying
+            .overrides
+            .iter()
+            .map(|(key, packs)| (write_line(key), *packs))
+            .collect(),
+        prices: buying
+            .prices
+            .iter()
+            .map(|(key, price)| (material(&key.material), key.pack as u32, price.as_minor()))
+            .collect(),
+        symbol: buying.symbol.clone(),
+        cheapest: buying.choice == Choice::Cheapest,
+        metric_packs: buying.metric_packs,
+    }
+}
+
+fn read_buying(record: BuyingRecord) -> Option<Buying> {
+    let price = |(what, pack, minor)| {
+        Some((
+            PackKey {
+                material: read_material(what)?,
+                pack: usize::try_from(pack).ok()?,
+            },
+            Money::minor(minor),
+        ))
+    };
+    Some(Buying {
+        by_hand: record
+            .by_hand
+            .into_iter()
+            .map(|(id, text)| HandLine { id, text })
+            .collect(),
+        ticked: all(record.ticked, read_line)?.into_iter().collect(),
+        overrides: all(record.overrides, |(key, packs)| {
+            Some((read_line(key)?, packs))
+        })?
+        .into_iter()
+        .collect(),
+        prices: all(record.prices, price)?.into_iter().collect(),
+        symbol: record.symbol,
+        choice: if record.cheapest {
+            Choice::Cheapest
+        } else {
+            Choice::LeastLeftOver
+        },
+        metric_packs: record.metric_packs,
+    })
+}
+
+/// A job as the body of a file.
+pub(super) fn write_job(job: &Job) -> Vec<u8> {
+    write(&JobRecord {
+        name: job.name.clone(),
+        begun: job.begun.to_rfc3339(),
+        units: write_units(job.units),
+        rooms: job.rooms.iter().map(write_room).collect(),
+        tasks: job.tasks.iter().map(write_task).collect(),
+        roll: job
+            .roll
+            .iter()
+            .map(|line| (line.label.clone(), line.typed.clone(), line.length.as_nm()))
+            .collect(),
+        buying: write_buying(&job.buying),
+    })
+}
+
+/// A job from the body of a file; `None` where it is not whole.
+pub(super) fn read_job(bytes: &[u8]) -> Option<Job> {
+    let record: JobRecord = read(bytes)?;
+    let rooms = all(record.rooms, read_room)?;
+    let tasks = all(record.tasks, read_task)?;
+    if tasks
+        .iter()
+        .any(|task| task.room.is_some_and(|room| room >= rooms.len()))
+    {
+        return None;
+    }
+    Some(Job {
+        name: record.name,
+        begun: DateTime::parse_from_rfc3339(&record.begun).ok()?,
+        units: read_units(record.units)?,
+        rooms,
+        tasks,
+        roll: all(record.roll, |(label, typed, nm)| {
+            Some(RollLine {
+                label,
+                typed,
+                length: length(nm)?,
+            })
+        })?,
+        buying: read_buying(record.buying)?,
+    })
+}
+
+/// Rooms as the body of a file.
+pub(super) fn write_rooms(rooms: &[Room]) -> Vec<u8> {
+    write(&rooms.iter().map(write_room).collect::<Vec<_>>())
+}
+
+/// Rooms from the body of a file.
+pub(super) fn read_rooms(bytes: &[u8]) -> Option<Vec<Room>> {
+    all(read::<Vec<RoomRecord>>(bytes)?, read_room)
+}
+
+/// How the program looks as the body of a file.
+pub(super) fn write_prefs(prefs: &Prefs) -> Vec<u8> {
+    write(&(
+        prefs.theme,
+        prefs.text,
+        prefs
+            .last
+            .as_ref()
+            .map(|path| path.to_string_lossy().into_owned()),
+    ))
+}
+
+/// How the program looks from the body of a file.
+pub(super) fn read_prefs(bytes: &[u8]) -> Option<Prefs> {
+    let (theme, text, last): (u8, u16, Option<String>) = read(bytes)?;
+    Some(Prefs {
+        theme,
+        text,
+        last: last.map(PathBuf::from),
+    })
+}

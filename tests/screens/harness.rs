@@ -1,0 +1,113 @@
+//! A window of so many pixels that nobody sees: real layout, fonts and taps, and a clock that stands still.
+
+use std::rc::Rc;
+use std::time::Duration;
+
+use i_slint_backend_testing::{
+    ElementHandle, ElementQuery, TestingBackend, TestingBackendOptions, mock_elapsed_time,
+};
+use slint::platform::{PointerEventButton, WindowEvent};
+use slint::{ComponentHandle, LogicalSize, PhysicalSize, SharedString};
+use storyrod::app::App;
+use storyrod::gui::{Desk, open};
+
+/// Opens the program at a size.
+pub fn desk(app: App, (width, height): (u32, u32)) -> Rc<Desk> {
+    thread_local!(static ONCE: () = {
+        let mut options = TestingBackendOptions::default();
+        options.mock_time = true;
+        options.threading = false;
+        options.renderer_name = Some("software".into());
+        slint::platform::set_platform(Box::new(TestingBackend::new(options))).expect("one platform a thread");
+    });
+    ONCE.with(|()| ());
+    let desk = open(app).expect("the testing backend needs no display");
+    desk.window().show().unwrap();
+    let window = desk.window().window();
+    window.dispatch_event(WindowEvent::ScaleFactorChanged { scale_factor: 1.0 });
+    window.set_size(PhysicalSize::new(width, height));
+    window.dispatch_event(WindowEvent::Resized {
+        size: LogicalSize::new(width as f32, height as f32),
+    });
+    window.dispatch_event(WindowEvent::WindowActiveChanged(true));
+    settle();
+    desk
+}
+
+/// Lets deferred changes and animations run out.
+pub fn settle() {
+    for _ in 0..6 {
+        mock_elapsed_time(Duration::from_millis(16));
+    }
+}
+
+/// Every visible label, for a message.
+pub fn labels(desk: &Desk) -> Vec<String> {
+    let all = ElementQuery::from_root(desk.window()).find_all();
+    all.iter()
+        .filter_map(ElementHandle::accessible_label)
+        .map(|label| label.to_string())
+        .collect()
+}
+
+/// Taps what bears a label, by its own action, as a finger or a screen reader would.
+#[track_caller]
+pub fn tap(desk: &Desk, label: &str) {
+    let found: Vec<ElementHandle> =
+        ElementHandle::find_by_accessible_label(desk.window(), label).collect();
+    let element = found
+        .first()
+        .unwrap_or_else(|| panic!("nothing is called {label:?}; there is: {:#?}", labels(desk)));
+    let (at, size) = (element.absolute_position(), element.size());
+    let inside = desk.window().window().size().to_logical(1.0);
+    let (x, y) = (at.x + size.width / 2.0, at.y + size.height / 2.0);
+    if x > 0.0 && y > 0.0 && x < inside.width && y < inside.height {
+        element.mock_single_click(PointerEventButton::Left);
+    } else {
+        element.invoke_accessible_default_action();
+    }
+    settle();
+}
+
+/// Types on a keyboard.
+pub fn keys(desk: &Desk, text: &str) {
+    for c in text.chars() {
+        let text = SharedString::from(c);
+        desk.window()
+            .window()
+            .dispatch_event(WindowEvent::KeyPressed { text: text.clone() });
+        desk.window()
+            .window()
+            .dispatch_event(WindowEvent::KeyReleased { text });
+    }
+    settle();
+}
+
+/// Saves the picture of a screen, for eyes; gives its size and how many colours it has.
+pub fn shot(desk: &Desk, name: &str) -> (u32, u32, usize) {
+    settle();
+    let picture = desk
+        .window()
+        .window()
+        .take_snapshot()
+        .expect("the software renderer draws");
+    let folder = std::path::Path::new(env!("CARGO_TARGET_TMPDIR")).join("screens");
+    std::fs::create_dir_all(&folder).unwrap();
+    let file = folder.join(format!("{name}.png"));
+    image::save_buffer(
+        file,
+        picture.as_bytes(),
+        picture.width(),
+        picture.height(),
+        image::ColorType::Rgba8,
+    )
+    .unwrap();
+    let colours: std::collections::HashSet<[u8; 4]> = picture
+        .as_bytes()
+        .as_chunks::<4>()
+        .0
+        .iter()
+        .copied()
+        .collect();
+    (picture.width(), picture.height(), colours.len())
+}

@@ -1,0 +1,125 @@
+//! Every place of the demo job at every size and in every light.
+
+use chrono::DateTime;
+use i_slint_backend_testing::{AccessibleRole, ElementQuery};
+use storyrod::app::{App, Command, Here, Keeper, Slot, demo_job};
+use storyrod::drawing::Theme;
+
+use crate::harness::{desk, settle, shot};
+
+const SIZES: [(&str, (u32, u32)); 4] = [
+    ("phone", (412, 892)),
+    ("tablet", (1180, 820)),
+    ("upright", (820, 1180)),
+    ("desktop", (1440, 900)),
+];
+
+fn demo() -> App {
+    let begun = DateTime::parse_from_rfc3339("2026-03-14T09:00:00-05:00").unwrap();
+    App::new(demo_job(begun), Keeper::nowhere())
+}
+
+fn places() -> Vec<(&'static str, Vec<Command>)> {
+    let go = |here| vec![Command::Go(here)];
+    vec![
+        ("rooms", go(Here::Rooms)),
+        ("room", go(Here::Room(0))),
+        ("wall", go(Here::Wall(0, 4))),
+        ("bench", go(Here::Bench)),
+        ("patch", go(Here::Task(0))),
+        ("paint", go(Here::Task(1))),
+        ("working", go(Here::Working(0))),
+        ("tape", go(Here::Tape)),
+        ("buy", go(Here::Buy)),
+        ("more", go(Here::More)),
+        (
+            "pad",
+            vec![
+                Command::Go(Here::Room(0)),
+                Command::Pad(Slot::WallLength(0, 1)),
+            ],
+        ),
+    ]
+}
+
+#[test]
+fn every_place_is_drawn_at_every_size() {
+    for (size_name, size) in SIZES {
+        let desk = desk(demo(), size);
+        for (name, commands) in places() {
+            for command in commands {
+                desk.act(|app| app.send(command));
+            }
+            let (width, height, colours) = shot(&desk, &format!("{name}-{size_name}-day"));
+            assert_eq!((width, height), size);
+            assert!(
+                colours > 20,
+                "{name} at {size_name} shows next to nothing: {colours} colours"
+            );
+        }
+    }
+}
+
+#[test]
+fn every_light_and_text_size_is_drawn() {
+    for (light, theme) in [("night", Theme::Night), ("sun", Theme::Sun)] {
+        for (size_name, size) in [SIZES[0], SIZES[1]] {
+            let desk = desk(demo(), size);
+            desk.act(|app| app.send(Command::Theme(theme)));
+            for (name, commands) in places() {
+                for command in commands {
+                    desk.act(|app| app.send(command));
+                }
+                assert!(
+                    shot(&desk, &format!("{name}-{size_name}-{light}")).2 > 8,
+                    "{name}"
+                );
+            }
+        }
+    }
+    let desk = desk(demo(), (360, 640));
+    desk.act(|app| app.send(Command::TextSize(150)));
+    for (name, commands) in places() {
+        for command in commands {
+            desk.act(|app| app.send(command));
+        }
+        assert!(shot(&desk, &format!("{name}-small-150")).2 > 8, "{name}");
+    }
+}
+
+#[test]
+fn what_is_tapped_is_as_large_as_a_fingertip() {
+    for (size_name, size) in SIZES {
+        let desk = desk(demo(), size);
+        for (name, commands) in places() {
+            for command in commands {
+                desk.act(|app| app.send(command));
+            }
+            settle();
+            for element in ElementQuery::from_root(desk.window()).find_all() {
+                let tapped = matches!(
+                    element.accessible_role(),
+                    Some(AccessibleRole::Button | AccessibleRole::Checkbox | AccessibleRole::Tab)
+                );
+                let size = element.size();
+                let label = element.accessible_label().unwrap_or_default();
+                assert!(
+                    !tapped || (size.height >= 44.0 && size.width >= 40.0),
+                    "{name}, {size_name}: {label:?} is {size:?}"
+                );
+            }
+        }
+    }
+}
+
+#[test]
+fn the_about_sheet_shows_what_the_screens_are_made_with() {
+    let desk = desk(demo(), (412, 892));
+    desk.act(|app| app.send(Command::About(true)));
+    settle();
+    assert!(
+        crate::harness::labels(&desk)
+            .iter()
+            .any(|label| label.contains("MadeWithSlint"))
+    );
+}
