@@ -1,6 +1,8 @@
 //! What must hold for any figure.
 #![allow(clippy::unwrap_used, clippy::panic, missing_docs)]
 
+#[path = "properties/lengths.rs"]
+mod lengths;
 #[path = "properties/paint.rs"]
 mod paint;
 #[path = "properties/patches.rs"]

@@ -23,6 +23,8 @@ mod epa_lead_renovation_rule;
 mod gypsum_board;
 #[path = "published/nist_handbook_44_tape_reading.rs"]
 mod nist_handbook_44_tape_reading;
+#[path = "published/nist_sp_811.rs"]
+mod nist_sp_811;
 #[path = "published/pca_standard_p10.rs"]
 mod pca_standard_p10;
 #[path = "published/wall_paint_guide.rs"]

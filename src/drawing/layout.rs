@@ -3,7 +3,8 @@
 use tiny_skia::{Path, PathBuilder, PathStroker, Rect};
 
 use super::face;
-use super::{Align, Dimension, Edge, Line, Mark, Pen, Role, Scene, Standing, Stroke};
+use super::ink::draw_mark;
+use super::{Dimension, Edge, Mark, Role, Scene, Standing};
 use crate::geometry::Point;
 
 /// The sheet that a scene is laid out for, in logical pixels.
@@ -233,7 +234,7 @@ fn fit<T>(scene: &Scene<T>, canvas: &Canvas) -> Place {
         for mark in &scene.marks {
             match mark {
                 Mark::Path { points, .. } => {
-                    points.iter().for_each(|p| take(p.x.metres(), p.y.metres()))
+                    points.iter().for_each(|p| take(p.x.metres(), p.y.metres()));
                 }
                 Mark::Circle { centre, radius, .. } | Mark::Arc { centre, radius, .. } => {
                     take((centre.x - *radius).metres(), (centre.y - *radius).metres());
@@ -489,120 +490,6 @@ fn rounded(x: f32, y: f32, w: f32, h: f32, r: f32) -> Option<Path> {
     path.quad_to(x, y, x + r, y);
     path.close();
     path.finish()
-}
-
-fn pen_line(pen: Pen, heft: f32) -> (Role, f32, Vec<f32>) {
-    let width = match pen.stroke {
-        Stroke::Hair => 1.0,
-        Stroke::Thin => 1.5,
-        Stroke::Medium => 2.5,
-        Stroke::Heavy => 9.0 * heft,
-    };
-    let dash = match pen.line {
-        Line::Solid => Vec::new(),
-        Line::Dashed => vec![7.0, 5.0],
-        Line::DashDot => vec![12.0, 4.0, 2.0, 4.0],
-    };
-    (pen.role, width, dash)
-}
-
-fn draw_mark<T>(sheet: &mut Sheet<T>, mark: &Mark, canvas: &Canvas, heft: f32, clip: Option<Rect>) {
-    let place = sheet.place;
-    let mut shape = |path: Option<Path>, fill, pen: Option<Pen>| {
-        if let Some(path) = path {
-            sheet.pieces.push(Piece::Shape {
-                path,
-                fill,
-                line: pen.map(|pen| pen_line(pen, heft)),
-                clip,
-            });
-        }
-    };
-    match mark {
-        Mark::Path {
-            points,
-            closed,
-            pen,
-            fill,
-        } => {
-            let mut path = PathBuilder::new();
-            for (n, point) in points.iter().enumerate() {
-                let (x, y) = place.of(*point);
-                if n == 0 {
-                    path.move_to(x, y)
-                } else {
-                    path.line_to(x, y)
-                }
-            }
-            if *closed {
-                path.close();
-            }
-            shape(path.finish(), *fill, *pen);
-        }
-        Mark::Circle {
-            centre,
-            radius,
-            pen,
-            fill,
-        } => {
-            let (x, y) = place.of(*centre);
-            shape(
-                PathBuilder::from_circle(x, y, (radius.metres() * place.scale) as f32),
-                *fill,
-                *pen,
-            );
-        }
-        Mark::Arc {
-            centre,
-            radius,
-            from,
-            sweep,
-            pen,
-        } => {
-            let mut path = PathBuilder::new();
-            let r = radius.metres() * place.scale;
-            let (cx, cy) = place.of(*centre);
-            for n in 0..=32 {
-                let angle =
-                    (from.in_degrees() + sweep.in_degrees() * f64::from(n) / 32.0).to_radians();
-                let (x, y) = (cx + (angle.cos() * r) as f32, cy + (angle.sin() * r) as f32);
-                if n == 0 {
-                    path.move_to(x, y)
-                } else {
-                    path.line_to(x, y)
-                }
-            }
-            shape(path.finish(), None, Some(*pen));
-        }
-        Mark::Dot { at, role } => {
-            let (x, y) = place.of(*at);
-            shape(PathBuilder::from_circle(x, y, 3.2), Some(*role), None);
-        }
-        Mark::Text {
-            at,
-            text,
-            role,
-            align,
-            bold,
-        } => {
-            let (x, y) = place.of(*at);
-            let size = 16.0 * canvas.text;
-            let width = face::width(text, size, *bold);
-            let x = match align {
-                Align::Start => x,
-                Align::Middle => x - width / 2.0,
-                Align::End => x - width,
-            };
-            let x = x.clamp(2.0, (canvas.width - width - 2.0).max(2.0));
-            sheet.pieces.push(Piece::Text {
-                text: text.clone(),
-                at: (x, y + size * 0.36),
-                size,
-                bold: *bold,
-                role: *role,
-            });
-        }
-    }
 }
 
 /// Dashes a path, for painters that cannot.

@@ -4,6 +4,7 @@
 
 mod elevation;
 mod face;
+mod ink;
 mod layout;
 mod paint;
 mod palette;

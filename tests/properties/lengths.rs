@@ -1,0 +1,96 @@
+//! Lengths read and printed: whatever is typed, and every mark of every tape.
+
+use proptest::prelude::*;
+use storyrod::measure::read::{self, Unreadable};
+use storyrod::measure::{Figures, Length, Rounding, Units};
+
+const TAPE: Units = Units::FeetInches { marks: 64 };
+const ALL_UNITS: [Units; 5] = [
+    TAPE,
+    Units::DecimalInches,
+    Units::Millimetres,
+    Units::Centimetres,
+    Units::Metres,
+];
+
+/// The place of a fault lies in the text and cuts no character.
+fn well_placed<T>(text: &str, answer: Result<T, Unreadable>) -> bool {
+    match answer {
+        Ok(_) => true,
+        Err(Unreadable { at, .. }) => {
+            at.start <= at.end && text.is_char_boundary(at.start) && text.is_char_boundary(at.end)
+        }
+    }
+}
+
+fn reads_well(text: &str) -> bool {
+    ALL_UNITS
+        .iter()
+        .all(|units| well_placed(text, read::length(text, *units)))
+        && well_placed(text, read::number(text))
+}
+
+fn same(length: Length, units: Units, figures: Figures) {
+    let text = units.length(length, Rounding::Nearest, figures);
+    assert_eq!(read::length(&text, units), Ok(length), "{text}");
+}
+
+proptest! {
+    #[test]
+    fn prop_any_text_is_read_or_refused_at_a_place_in_it(text in ".*") {
+        prop_assert!(reads_well(&text));
+    }
+
+    #[test]
+    fn prop_any_text_like_a_length_is_read_or_refused_at_a_place_in_it(
+        text in "[0-9'\"./+\\-×÷()½⅛′″’”−–, xmcftin\u{E084}\u{F041}é]{0,40}",
+    ) {
+        prop_assert!(reads_well(&text));
+    }
+
+    #[test]
+    fn prop_rounding_goes_the_way_it_says(
+        nm in -10_000_000_000_000i64..10_000_000_000_000, mark in 1i64..50_000_000,
+    ) {
+        let (length, mark) = (Length::nm(nm), Length::nm(mark));
+        let [near, inside, cover] = [Rounding::Nearest, Rounding::FitInside, Rounding::Cover]
+            .map(|rounding| length.rounded(mark, rounding));
+        for found in [near, inside, cover] {
+            prop_assert_eq!(found.as_nm() % mark.as_nm(), 0);
+            prop_assert!((found - length).abs() <= mark);
+        }
+        prop_assert!(inside.abs() <= length.abs());
+        prop_assert!(length.abs() <= cover.abs());
+        prop_assert!((near - length).abs() * 2 <= mark);
+        prop_assert!(near == inside || near == cover);
+    }
+
+    #[test]
+    fn prop_a_length_on_a_mark_stays_there(
+        marks in -1_000_000i64..1_000_000, mark in 1i64..50_000_000,
+    ) {
+        let length = Length::nm(marks * mark);
+        for rounding in [Rounding::Nearest, Rounding::FitInside, Rounding::Cover] {
+            prop_assert_eq!(length.rounded(Length::nm(mark), rounding), length);
+        }
+    }
+}
+
+#[test]
+fn every_sixty_fourth_up_to_200_feet_reads_back_as_printed() {
+    for n in 0..=200 * 768 {
+        let length = Length::SIXTY_FOURTH * n;
+        same(length, TAPE, Figures::Plain);
+        same(length, TAPE, Figures::Set);
+    }
+}
+
+#[test]
+fn every_tenth_of_a_millimetre_up_to_60_metres_reads_back_as_printed() {
+    for n in 0..=600_000 {
+        let length = Length::nm(n * 100_000);
+        for units in [Units::Millimetres, Units::Centimetres, Units::Metres] {
+            same(length, units, Figures::Plain);
+        }
+    }
+}

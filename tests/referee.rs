@@ -1,0 +1,5 @@
+//! Other people's programs, against what is figured here.
+#![allow(clippy::unwrap_used, clippy::panic, missing_docs)]
+
+#[path = "referee/pint_units.rs"]
+mod pint_units;
