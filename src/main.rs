@@ -69,7 +69,7 @@ fn read_arguments() -> Result<Asked, String> {
             Long("out") => {
                 out = Some(PathBuf::from(
                     parser.value().map_err(|why| why.to_string())?,
-                ))
+                ));
             }
             Value(word) => words.push(word),
             other => return Err(other.unexpected().to_string()),
@@ -100,6 +100,7 @@ fn read_arguments() -> Result<Asked, String> {
     }
 }
 
+#[cfg(feature = "gui")]
 fn data_folder() -> Result<PathBuf, String> {
     let named = std::env::var_os("STORYROD_DATA").map(PathBuf::from);
     named.or_else(store::data_folder).ok_or_else(|| {

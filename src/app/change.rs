@@ -66,7 +66,7 @@ impl App {
                 room,
                 ask,
                 on_list: false,
-            })
+            });
         });
         let here = last_task(&self.job);
         self.go(here);
@@ -155,7 +155,8 @@ impl App {
             let buying = &mut job.buying;
             match command {
                 Command::Tick(key) => {
-                    if !buying.ticked.remove(&key) {
+                    let was = buying.ticked.remove(&key);
+                    if !was {
                         buying.ticked.insert(key);
                     }
                 }
@@ -212,10 +213,8 @@ fn change_in_room(room: &mut Room, command: &Command, metric: bool) {
             height: None,
             sill: (kind == OpeningKind::Door).then_some(Length::ZERO),
         }),
-        Command::RemoveOpening(_, opening) => {
-            if opening < room.openings.len() {
-                room.openings.remove(opening);
-            }
+        Command::RemoveOpening(_, opening) if opening < room.openings.len() => {
+            room.openings.remove(opening);
         }
         Command::StudSpacing(_, wall, spacing) => {
             if let Some(wall) = room.walls.get_mut(wall) {
@@ -274,7 +273,7 @@ fn choose_patch(ask: &mut patch::Ask, choice: Choice) {
         }
         Choice::Board(board) => ask.board = board,
         Choice::Studs(spacing) => {
-            ask.studs = spacing.map(|spacing| spaced(ask.studs.as_ref(), spacing, false))
+            ask.studs = spacing.map(|spacing| spaced(ask.studs.as_ref(), spacing, false));
         }
         Choice::FireRated(rated) => ask.fire_rated = rated,
         _ => {}

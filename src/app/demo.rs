@@ -12,8 +12,7 @@ use crate::trades::patch::{self, Hole, HoleShape};
 pub fn demo_job(now: DateTime<FixedOffset>) -> Job {
     let mut job = Job::new("Lakeside cabin, demo", now, Units::FeetInches { marks: 16 });
     job.rooms = vec![downstairs(), upstairs()];
-    let mut hole = patch::Ask::default();
-    hole.hole = Hole {
+    let hole = Hole {
         shape: HoleShape::Rectangle {
             width: Length::in_64(9, 32),
             height: Length::inches(11),
@@ -21,6 +20,10 @@ pub fn demo_job(now: DateTime<FixedOffset>) -> Job {
         from_left: Some(Length::in_64(33, 16)),
         from_stud: None,
         above_floor: Some(Length::inches(30)),
+    };
+    let hole = patch::Ask {
+        hole,
+        ..patch::Ask::default()
     };
     job.tasks = vec![
         Task {

@@ -152,11 +152,7 @@ impl App {
         wall: &Wall,
         drawn: Option<(Length, Standing)>,
     ) -> Row {
-        let value = match (wall.length, drawn) {
-            (Some(length), _) => self.show(length),
-            (None, Some((_, Standing::Follows))) => "?".to_owned(),
-            _ => "?".to_owned(),
-        };
+        let value = self.show_or_ask(wall.length);
         let detail = match (wall.length, drawn) {
             (None, Some((length, Standing::Follows))) => {
                 format!("{} follows from the others", self.show(length))

@@ -350,7 +350,8 @@ impl Reader<'_> {
             // `9'-10` joins feet to inches, as on a drawing; with a space before it, it subtracts.
             if self.at == back
                 && self.peek() == Some('-')
-                && self.rest()[1..].starts_with(|c: char| c.is_ascii_digit())
+                && self.rest()[1..]
+                    .starts_with(|c: char| c.is_ascii_digit() || fraction_of(c).is_some())
             {
                 self.at += 1;
             }

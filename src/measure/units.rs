@@ -195,7 +195,12 @@ impl Units {
 fn range(from: &str, to: &str) -> String {
     match (from.rsplit_once(' '), to.rsplit_once(' ')) {
         _ if from == to => from.to_owned(),
-        (Some((least, unit)), Some((_, same))) if unit == same => format!("{least}–{to}"),
+        (Some((least, unit)), Some((_, same)))
+            if unit == same
+                && !unit.contains(|c: char| c.is_ascii_digit() || "'\"′″".contains(c)) =>
+        {
+            format!("{least}–{to}")
+        }
         _ => format!("{from} – {to}"),
     }
 }

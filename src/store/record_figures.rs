@@ -48,9 +48,12 @@ struct HoleRecord {
     above_floor: Option<i64>,
 }
 
+/// Name, part, area, height, width, texture, edges cut in.
+type SurfaceRecord = (String, u8, f64, Option<i64>, Option<i64>, u8, i64);
+
 #[derive(Serialize, Deserialize)]
 struct PaintRecord {
-    surfaces: Vec<(String, u8, f64, Option<i64>, Option<i64>, u8, i64)>,
+    surfaces: Vec<SurfaceRecord>,
     trim: Vec<(String, i64, i64)>,
     coats: [CoatsRecord; 3],
     reach: (Option<i64>, i64),
