@@ -74,12 +74,14 @@ pub fn wall(room: &Room, index: usize, units: Units) -> Scene<WallTag> {
             fill: None,
         });
     }
-    for opening in room.openings.iter().filter(|opening| opening.wall == index) {
+    let openings = room.openings.iter().enumerate();
+    for (number, opening) in openings.filter(|(_, opening)| opening.wall == index) {
         if let (Some(left), Some(w), Some(h)) = (opening.from_left, opening.width, opening.height) {
             let sill = opening.sill.unwrap_or_default();
             scene
                 .marks
                 .push(rectangle(left, sill, (w, h), edge, Role::Paper));
+            opening_figures(&mut scene, number, (left, sill), (w, h), units);
         }
     }
     let floor = (Point::default(), Point::new(long, Length::ZERO));
@@ -107,6 +109,58 @@ pub fn wall(room: &Room, index: usize, units: Units) -> Scene<WallTag> {
     scene
 }
 
+/// The measures of an opening: how far from the left corner, its size, and its sill where it has one.
+fn opening_figures(
+    scene: &mut Scene<WallTag>,
+    number: usize,
+    (left, sill): (Length, Length),
+    (w, h): (Length, Length),
+    units: Units,
+) {
+    let at = |x, y: Length| Point::new(x, -y);
+    let mut add = |from, to, edge, length, tag| {
+        let figure = (length, Standing::Yours);
+        scene
+            .dimensions
+            .push(dimension((from, to), edge, figure, tag, units));
+    };
+    let top = sill + h;
+    add(
+        at(left, top),
+        at(left + w, top),
+        Edge::Left(1),
+        w,
+        WallTag::OpeningWidth(number),
+    );
+    add(
+        at(left + w, top),
+        at(left + w, sill),
+        Edge::Left(1),
+        h,
+        WallTag::OpeningHeight(number),
+    );
+    if left.is_positive() {
+        let middle = sill + h.half();
+        add(
+            at(Length::ZERO, middle),
+            at(left, middle),
+            Edge::Left(0),
+            left,
+            WallTag::OpeningFromLeft(number),
+        );
+    }
+    if sill.is_positive() {
+        let x = left + w.half();
+        add(
+            at(x, sill),
+            at(x, Length::ZERO),
+            Edge::Left(0),
+            sill,
+            WallTag::OpeningSill(number),
+        );
+    }
+}
+
 /// A rectangle by its left edge, its height over the floor and its size.
 fn rectangle(left: Length, sill: Length, (w, h): (Length, Length), pen: Pen, fill: Role) -> Mark {
     let at = |x, y: Length| Point::new(x, -y);
@@ -131,10 +185,13 @@ fn dimension(
     tag: WallTag,
     units: Units,
 ) -> Dimension<WallTag> {
-    let what = if tag == WallTag::Height {
-        "Height"
-    } else {
-        "Length"
+    let what = match tag {
+        WallTag::Height => "Height",
+        WallTag::OpeningFromLeft(_) => "From left corner",
+        WallTag::OpeningWidth(_) => "Width of the opening",
+        WallTag::OpeningHeight(_) => "Height of the opening",
+        WallTag::OpeningSill(_) => "Floor to the opening",
+        _ => "Length",
     };
     let figure = |figures| units.length(length, Rounding::Nearest, figures);
     let (text, says) = if standing == Standing::Asked {

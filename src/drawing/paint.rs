@@ -109,12 +109,15 @@ fn draw<T>(
     scene
         .marks
         .push(line(name, height.divided(2) + height.divided(8), Role::Ink));
-    let area = units.amount(&Amount::Area(surface.area), Figures::Set);
-    scene.marks.push(line(
-        area,
-        height.divided(2) - height.divided(8),
-        Role::Soft,
-    ));
+    // A narrow wall has room for its letter only; its area stands in the list.
+    if width * 2 > height {
+        let area = units.amount(&Amount::Area(surface.area), Figures::Set);
+        scene.marks.push(line(
+            area,
+            height.divided(2) - height.divided(8),
+            Role::Soft,
+        ));
+    }
 }
 
 fn ours<T>(from: Point, to: Point, edge: Edge, length: Length, units: Units) -> Dimension<T> {

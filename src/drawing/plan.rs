@@ -1,9 +1,9 @@
 //! The plan of a room: its walls, letters and dimensions.
 
-use super::{Align, Dimension, Edge, Line, Mark, Pen, Role, Scene, Standing, Stroke};
+use super::{Align, Dimension, Edge, Hot, Line, Mark, Pen, Role, Scene, Standing, Stroke};
 use crate::geometry::Point;
-use crate::measure::{Figures, Length, Rounding, Units};
-use crate::site::{self, Room, Wall};
+use crate::measure::{Angle, Figures, Length, Rounding, Units};
+use crate::site::{self, Opening, OpeningKind, Room, Wall};
 
 /// What a tap on a plan asks for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -40,14 +40,76 @@ pub fn plan(room: &Room, units: Units) -> Scene<PlanTag> {
         marks.push(letter(index, from, to));
         dimensions.push(dimension(index, (from, to), (length, known), units));
     }
+    let mut hot = Vec::new();
+    for (number, opening) in room.openings.iter().enumerate() {
+        if let Some((from, to)) = ends(opening, corners) {
+            marks.extend(gap(opening.kind, from, to));
+            hot.push(Hot {
+                min: from,
+                max: to,
+                tag: PlanTag::Opening(number),
+                says: format!("Opening in wall {}", Wall::named(opening.wall)),
+            });
+        }
+    }
     let says = format!("Plan of {}, {} walls", room.name, room.walls.len());
     Scene {
         marks,
         dimensions,
-        hot: Vec::new(),
+        hot,
         says,
         window: None,
     }
+}
+
+/// Where an opening begins and ends on its wall's line, once it is measured.
+fn ends(opening: &Opening, corners: &[Point]) -> Option<(Point, Point)> {
+    let (from, to) = (
+        *corners.get(opening.wall)?,
+        corners[(opening.wall + 1) % corners.len()],
+    );
+    let (run, long) = (to - from, from.distance(to).metres().max(1e-9));
+    let along = |by: Length| {
+        let share = by.metres() / long;
+        let part = |length: Length| Length::from_metres(length.metres() * share);
+        Some(from + Point::new(part(run.x)?, part(run.y)?))
+    };
+    let left = opening.from_left?;
+    Some((along(left)?, along(left + opening.width?)?))
+}
+
+/// A gap in the wall; a door with its leaf and swing, anything else with a line across.
+fn gap(kind: OpeningKind, from: Point, to: Point) -> Vec<Mark> {
+    let line = |a: Point, b: Point, pen: Pen| Mark::Path {
+        points: vec![a, b],
+        closed: false,
+        pen: Some(pen),
+        fill: None,
+    };
+    let thin = Pen::solid(Role::Ink, Stroke::Thin);
+    let mut marks = vec![line(from, to, Pen::solid(Role::Sheet, Stroke::Heavy))];
+    if kind == OpeningKind::Door {
+        let run = to - from;
+        // Inside is to the right of the way along the wall: the leaf stands a quarter turn in.
+        let leaf = from + Point::new(-run.y, run.x);
+        let way = run.y.metres().atan2(run.x.metres()).to_degrees();
+        marks.push(line(from, leaf, thin));
+        marks.push(Mark::Arc {
+            centre: from,
+            radius: from.distance(to),
+            from: Angle::from_degrees(way).unwrap_or_default(),
+            sweep: Angle::RIGHT,
+            pen: thin,
+        });
+    } else {
+        let pen = if kind == OpeningKind::PassThrough {
+            Pen::dashed(Role::Ink, Stroke::Thin)
+        } else {
+            thin
+        };
+        marks.push(line(from, to, pen));
+    }
+    marks
 }
 
 /// A wall's letter, a little inside its middle.

@@ -9,7 +9,8 @@
     clippy::all,
     clippy::pedantic,
     clippy::unwrap_used,
-    clippy::panic
+    clippy::panic,
+    clippy::todo
 )]
 mod generated {
     slint::include_modules!();

@@ -14,10 +14,7 @@ use storyrod::gui::{Desk, open};
 /// Opens the program at a size.
 pub fn desk(app: App, (width, height): (u32, u32)) -> Rc<Desk> {
     thread_local!(static ONCE: () = {
-        let mut options = TestingBackendOptions::default();
-        options.mock_time = true;
-        options.threading = false;
-        options.renderer_name = Some("software".into());
+        let options = TestingBackendOptions { mock_time: true, threading: false, renderer_name: Some("software".into()) };
         slint::platform::set_platform(Box::new(TestingBackend::new(options))).expect("one platform a thread");
     });
     ONCE.with(|()| ());
