@@ -152,7 +152,11 @@ impl App {
         wall: &Wall,
         drawn: Option<(Length, Standing)>,
     ) -> Row {
-        let value = self.show_or_ask(wall.length);
+        // A wall that follows is not asked for; the tape may check it.
+        let value = match drawn {
+            Some((_, Standing::Follows)) if wall.length.is_none() => "check it".to_owned(),
+            _ => self.show_or_ask(wall.length),
+        };
         let detail = match (wall.length, drawn) {
             (None, Some((length, Standing::Follows))) => {
                 format!("{} follows from the others", self.show(length))
@@ -187,6 +191,9 @@ impl App {
                     return vec![Row::Text(
                         "Tap a blue figure on the drawing and type what the tape says.".into(),
                     )];
+                }
+                if let Some((wall, off)) = site::slant(room, &shape) {
+                    return vec![note(Tone::Caution, words::slant(wall, off, self.job.units))];
                 }
                 match shape.misfit {
                     Some(misfit) if misfit.gap.is_positive() => vec![note(

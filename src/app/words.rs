@@ -123,6 +123,15 @@ pub(super) fn misfit(misfit: &Misfit, units: Units) -> String {
     )
 }
 
+/// A wall that closes a square-cornered room at a slant.
+pub(super) fn slant(wall: usize, off: Length, units: Units) -> String {
+    format!(
+        "Wall {} closes the room {} out of square. If its corners are square, one of the walls is misread: measure the walls opposite it again.",
+        Wall::named(wall),
+        show(off, units)
+    )
+}
+
 fn patch_field(field: patch::Field) -> &'static str {
     use patch::Field;
     match field {

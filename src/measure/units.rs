@@ -147,7 +147,7 @@ impl Units {
             }
             Amount::Volume(volume) if metric => format!("{} L", number(in_litres(*volume), 2)),
             Amount::Volume(volume) if in_gallons(*volume).abs() < 0.1 => {
-                format!("{} fl oz", number(in_gallons(*volume) * 128.0, 1))
+                format!("{} fl\u{a0}oz", number(in_gallons(*volume) * 128.0, 1))
             }
             Amount::Volume(volume) => format!("{} gal", number(in_gallons(*volume), 2)),
             Amount::Mass(mass) if metric => format!("{} kg", number(in_kilograms(*mass), 1)),

@@ -1,6 +1,6 @@
 //! What is still to be measured in a room, and walls that come and go.
 
-use super::{Room, Standing, Wall, sketch};
+use super::{Room, Shape, Standing, Wall, sketch};
 use crate::measure::{Angle, Length};
 
 /// Something that is still to be measured.
@@ -36,6 +36,25 @@ pub fn still_to_measure(room: &Room) -> Vec<Missing> {
         .map(|(number, _)| Missing::Opening(number)),
     );
     missing
+}
+
+/// In a room of square corners, the wall that is drawn furthest out of square, and by how much over its length;
+/// `None` where every wall is within 1 mm, or where a corner is not square.
+#[must_use]
+pub fn slant(room: &Room, shape: &Shape) -> Option<(usize, Length)> {
+    let square = |wall: &Wall| [Angle::RIGHT, Angle::LEFT].contains(&wall.turn);
+    if !room.walls.iter().all(square) {
+        return None;
+    }
+    let corners = &shape.corners.points;
+    let off = |wall: usize| {
+        let run = corners[(wall + 1) % corners.len()] - corners[wall];
+        run.x.abs().min(run.y.abs())
+    };
+    (0..corners.len())
+        .map(|wall| (wall, off(wall)))
+        .max_by_key(|(_, off)| *off)
+        .filter(|(_, off)| *off > Length::mm(1))
 }
 
 impl Room {
@@ -108,6 +127,19 @@ mod tests {
             assert_eq!(room.walls.len(), walls);
             assert_eq!(still_to_measure(&room).len(), walls + 1);
         }
+    }
+
+    #[test]
+    fn a_misread_wall_shows_as_a_slant() {
+        let mut room = Room::l_shape("a");
+        let lengths = [88, 50, 34, 12, 97];
+        for (wall, inches) in room.walls.iter_mut().zip(lengths) {
+            wall.length = Some(Length::inches(inches));
+        }
+        let found = slant(&room, &shape(&room).unwrap());
+        assert_eq!(found, Some((5, Length::inches(43))));
+        room.walls[4].length = Some(Length::inches(54));
+        assert_eq!(slant(&room, &shape(&room).unwrap()), None);
     }
 
     #[test]

@@ -8,7 +8,7 @@ mod shape;
 mod studs;
 
 pub use areas::{NoArea, OpeningRule, WallAreas, baseboard, wall_areas};
-pub use change::{Missing, still_to_measure};
+pub use change::{Missing, slant, still_to_measure};
 pub use opening::{Opening, OpeningKind};
 pub use room::{Finish, Room, Wall};
 pub use shape::{Misfit, Problem, Shape, Standing, shape, sketch};

@@ -25,8 +25,14 @@ fn a_room_of_six_walls_becomes_a_patch_and_paint_on_a_list_that_is_there_tomorro
         keys(&window, figure);
         keys(&window, "\n");
     }
+    keys(&window, "8'\n");
     window.with_app(|app| {
         let room = &app.job.rooms[0];
+        assert_eq!(
+            room.ceiling,
+            Some(Length::feet(8)),
+            "the pad went past the walls that follow"
+        );
         let outline = shape(room).unwrap();
         assert_eq!(outline.walls[4].0, Length::inches(54));
         assert_eq!(outline.walls[5].0, Length::in_64(62, 32));
