@@ -435,13 +435,19 @@ fn boards(amounts: &[&Amount]) -> u32 {
         .collect();
     pieces.sort_by_key(|piece| std::cmp::Reverse(*piece));
     let mut used: Vec<Length> = Vec::new();
+    let mut whole = 0;
     for piece in pieces {
+        if piece > board {
+            // Longer than any board: joined from as many as its length fills.
+            whole += (piece.metres() / board.metres()).ceil() as u32;
+            continue;
+        }
         match used.iter_mut().find(|used| **used + KERF + piece <= board) {
             Some(stick) => *stick = *stick + KERF + piece,
             None => used.push(piece),
         }
     }
-    used.len() as u32
+    whole + used.len() as u32
 }
 
 #[cfg(test)]
