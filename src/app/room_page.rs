@@ -86,6 +86,7 @@ impl App {
             )),
         });
         let mut rows = self.closing_rows(room);
+        rows.extend(self.clash_rows(room));
         rows.push(Row::Heading("Walls, left to right from inside".into()));
         let drawn = site::sketch(room);
         for (index, wall) in room.walls.iter().enumerate() {
@@ -170,6 +171,23 @@ impl App {
             value,
             command: Some(Command::Pad(Slot::WallLength(room, index))),
         }
+    }
+
+    /// What clashes in a room.
+    pub(super) fn clash_rows(&self, room: &Room) -> Vec<Row> {
+        let Ok(shape) = site::shape(room) else {
+            return Vec::new();
+        };
+        let found = site::clashes(room, &shape);
+        found
+            .iter()
+            .map(|clash| Row::Note {
+                tone: Tone::Stop,
+                text: words::clash(clash, room, self.job.units),
+                detail: String::new(),
+                mend: None,
+            })
+            .collect()
     }
 
     fn closing_rows(&self, room: &Room) -> Vec<Row> {

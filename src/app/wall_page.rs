@@ -28,7 +28,8 @@ impl App {
             WallTag::OpeningSill(opening) => Command::Pad(Slot::OpeningSill(at, opening)),
             WallTag::FirstStud | WallTag::StudSpacing => Command::Pad(Slot::FirstStud(at, index)),
         });
-        let mut rows = vec![
+        let mut rows = self.clash_rows(room);
+        rows.extend([
             Row::yours(
                 "Length",
                 self.show_or_ask(wall.length),
@@ -47,7 +48,7 @@ impl App {
                     .map_or_else(|| "as the ceiling".to_owned(), |h| self.show(h)),
                 command: Some(Command::Pad(Slot::WallHeight(at, index))),
             },
-        ];
+        ]);
         for (number, opening) in room
             .openings
             .iter()

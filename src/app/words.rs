@@ -3,7 +3,7 @@
 use crate::handbook::{Cite, Known};
 use crate::measure::read::{Unreadable, Why};
 use crate::measure::{Figures, Length, Rounding, Units};
-use crate::site::{self, Misfit, Room, Wall};
+use crate::site::{self, Clash, Misfit, Room, Wall};
 use crate::trades::{Term, paint, patch, tape};
 
 fn show(length: Length, units: Units) -> String {
@@ -121,6 +121,43 @@ pub(super) fn misfit(misfit: &Misfit, units: Units) -> String {
         show(misfit.measured, units),
         show(misfit.drawn, units)
     )
+}
+
+/// What clashes in a room, and what to check.
+pub(super) fn clash(clash: &Clash, room: &Room, units: Units) -> String {
+    let name = |opening: usize| {
+        let opening = &room.openings[opening];
+        let kind = super::wall_page::kind_name(opening.kind).to_lowercase();
+        format!("{kind} in wall {}", Wall::named(opening.wall))
+    };
+    match *clash {
+        Clash::OpeningPastWall { opening, by } => format!(
+            "The {} reaches {} past the end of the wall. Check its width and its distance from the left corner.",
+            name(opening),
+            show(by, units)
+        ),
+        Clash::OpeningTooTall { opening, by } => {
+            format!(
+                "The {} reaches {} above the wall. Check its height and its sill.",
+                name(opening),
+                show(by, units)
+            )
+        }
+        Clash::OpeningsOverlap(a, b) => {
+            format!(
+                "The {} and the {} lie over each other. Check their distances from the left corner.",
+                name(a),
+                name(b)
+            )
+        }
+        Clash::StudBeyondCorner { wall, at } => {
+            format!(
+                "A stud of wall {} is said to stand at {}, beyond its right corner. Measure it again.",
+                Wall::named(wall),
+                show(at, units)
+            )
+        }
+    }
 }
 
 /// A wall that closes a square-cornered room at a slant.

@@ -2,6 +2,7 @@
 
 mod areas;
 mod change;
+mod clash;
 mod opening;
 mod room;
 mod shape;
@@ -9,6 +10,7 @@ mod studs;
 
 pub use areas::{NoArea, OpeningRule, WallAreas, baseboard, wall_areas};
 pub use change::{Missing, slant, still_to_measure};
+pub use clash::{Clash, clashes};
 pub use opening::{Opening, OpeningKind};
 pub use room::{Finish, Room, Wall};
 pub use shape::{Misfit, Problem, Shape, Standing, shape, sketch};
