@@ -90,12 +90,14 @@ impl Keeper {
     }
 
     pub(super) fn keep_room(&mut self, room: &Room) -> Result<(), String> {
-        self.shelf.push(room.clone());
-        match &self.folder {
-            Some(folder) => store::save_shelf(&folder.join("shelf"), &self.shelf)
-                .map_err(|why| format!("Not kept: {why}")),
-            None => Ok(()),
+        let mut shelf = self.shelf.clone();
+        shelf.push(room.clone());
+        if let Some(folder) = &self.folder {
+            store::save_shelf(&folder.join("shelf"), &shelf)
+                .map_err(|why| format!("Not kept: {why}"))?;
         }
+        self.shelf = shelf;
+        Ok(())
     }
 
     /// Where the job is kept, in words.
@@ -200,7 +202,11 @@ pub fn start(folder: &Path, job: Option<&Path>, demo: bool) -> Result<App, Strin
             (path, job)
         }
     };
-    let app = App::new(job, Keeper::at(folder, &path));
-    app.keeper.keep_prefs(&app.prefs)?;
+    let mut app = App::new(job, Keeper::at(folder, &path));
+    // Settings that cannot be kept are no reason not to open the job.
+    app.keep_prefs();
+    if let Err(why) = store::open_shelf(&folder.join("shelf")) {
+        app.said = format!("The shelf of profiles cannot be opened: {why}");
+    }
     Ok(app)
 }

@@ -178,7 +178,7 @@ impl App {
         }
     }
 
-    fn keep_prefs(&mut self) {
+    pub(super) fn keep_prefs(&mut self) {
         if let Err(why) = self.keeper.keep_prefs(&self.prefs) {
             self.said = why;
         }

@@ -15,6 +15,8 @@ use crate::takeoff::Job;
 pub enum SaveError {
     /// What is there does not open as ours and is not overwritten.
     WouldOverwrite(OpenError),
+    /// What was to be saved would not open again; nothing was written.
+    WouldNotOpen,
     /// The system refused.
     Disk(String),
 }
@@ -25,6 +27,10 @@ impl fmt::Display for SaveError {
             SaveError::WouldOverwrite(why) => {
                 write!(f, "what is in its place is not overwritten: {why}")
             }
+            SaveError::WouldNotOpen => write!(
+                f,
+                "a figure is out of its range, and the file would not open again; undo the last edit"
+            ),
             SaveError::Disk(why) => write!(f, "the system refused: {why}"),
         }
     }
@@ -59,12 +65,31 @@ fn read(path: &Path, kind: Kind) -> Result<Vec<u8>, OpenError> {
     unseal(kind, &bytes).map(<[u8]>::to_vec)
 }
 
+/// Whether there is a file; a folder that cannot be looked into is not taken for an empty one.
+fn there(path: &Path) -> Result<bool, OpenError> {
+    path.try_exists()
+        .map_err(|why| OpenError::Disk(why.to_string()))
+}
+
 /// Replaces a file whole: written beside it, synced, the old one kept as `previous`, renamed over, the folder synced.
 ///
-/// A stop at any step leaves the old file or the new one under the name, never neither.
-fn replace(path: &Path, kind: Kind, body: &[u8]) -> Result<(), SaveError> {
-    if path.exists() {
-        read(path, kind).map_err(SaveError::WouldOverwrite)?;
+/// By its order a stop at any step leaves the old file or the new one under the name; no test stops it yet.
+/// What does not open is neither written nor overwritten: `opens` says whether a body reads to its end.
+fn replace(
+    path: &Path,
+    kind: Kind,
+    body: &[u8],
+    opens: impl Fn(&[u8]) -> bool,
+) -> Result<(), SaveError> {
+    if !opens(body) {
+        return Err(SaveError::WouldNotOpen);
+    }
+    let replaces = path.try_exists()?;
+    if replaces {
+        let old = read(path, kind).map_err(SaveError::WouldOverwrite)?;
+        if !opens(&old) {
+            return Err(SaveError::WouldOverwrite(OpenError::Damaged));
+        }
     }
     let folder = path
         .parent()
@@ -75,10 +100,13 @@ fn replace(path: &Path, kind: Kind, body: &[u8]) -> Result<(), SaveError> {
         .tempfile_in(folder)?;
     beside.write_all(&seal(kind, body))?;
     beside.as_file().sync_all()?;
-    if path.exists() {
+    if replaces {
         keep_previous(path, folder)?;
+        beside.persist(path).map_err(|why| why.error)?;
+    } else {
+        // Another program may have come first: a new file never takes the place of one.
+        beside.persist_noclobber(path).map_err(|why| why.error)?;
     }
-    beside.persist(path).map_err(|why| why.error)?;
     sync_folder(folder)?;
     Ok(())
 }
@@ -113,7 +141,9 @@ fn sync_folder(_: &Path) -> io::Result<()> {
 /// # Errors
 /// [`SaveError`]; what was there stays.
 pub fn save_job(path: &Path, job: &Job) -> Result<(), SaveError> {
-    replace(path, Kind::Job, &record::write_job(job))
+    replace(path, Kind::Job, &record::write_job(job), |body| {
+        record::read_job(body).is_some()
+    })
 }
 
 /// Opens a job; never writes.
@@ -138,7 +168,7 @@ pub fn create_job(folder: &Path, job: &Job) -> Result<PathBuf, SaveError> {
             format!("{stem}-{n}.rod")
         };
         let path = folder.join(name);
-        if !path.exists() {
+        if !path.try_exists()? {
             save_job(&path, job)?;
             return Ok(path);
         }
@@ -169,7 +199,9 @@ fn file_stem(name: &str) -> String {
 /// # Errors
 /// [`SaveError`]; what was there stays.
 pub fn save_shelf(path: &Path, rooms: &[Room]) -> Result<(), SaveError> {
-    replace(path, Kind::Shelf, &record::write_rooms(rooms))
+    replace(path, Kind::Shelf, &record::write_rooms(rooms), |body| {
+        record::read_rooms(body).is_some()
+    })
 }
 
 /// Opens the shelf of room profiles; none where there is no file yet.
@@ -177,7 +209,7 @@ pub fn save_shelf(path: &Path, rooms: &[Room]) -> Result<(), SaveError> {
 /// # Errors
 /// [`OpenError`]; the file stays as it is.
 pub fn open_shelf(path: &Path) -> Result<Vec<Room>, OpenError> {
-    if !path.exists() {
+    if !there(path)? {
         return Ok(Vec::new());
     }
     record::read_rooms(&read(path, Kind::Shelf)?).ok_or(OpenError::Damaged)
@@ -188,7 +220,9 @@ pub fn open_shelf(path: &Path) -> Result<Vec<Room>, OpenError> {
 /// # Errors
 /// [`SaveError`]; what was there stays.
 pub fn save_prefs(path: &Path, prefs: &Prefs) -> Result<(), SaveError> {
-    replace(path, Kind::Prefs, &record::write_prefs(prefs))
+    replace(path, Kind::Prefs, &record::write_prefs(prefs), |body| {
+        record::read_prefs(body).is_some()
+    })
 }
 
 /// Opens how the program looks; as designed where there is no file yet.
@@ -196,7 +230,7 @@ pub fn save_prefs(path: &Path, prefs: &Prefs) -> Result<(), SaveError> {
 /// # Errors
 /// [`OpenError`]; the file stays as it is.
 pub fn open_prefs(path: &Path) -> Result<Prefs, OpenError> {
-    if !path.exists() {
+    if !there(path)? {
         return Ok(Prefs {
             text: 100,
             ..Prefs::default()
@@ -282,6 +316,33 @@ mod tests {
             ));
             assert_eq!(fs::read(&path).unwrap(), bytes);
         }
+    }
+
+    #[test]
+    fn a_shelf_whose_rooms_do_not_read_is_not_taken_for_an_empty_one() {
+        let folder = tempfile::tempdir().unwrap();
+        let path = folder.path().join("shelf");
+        let bytes = seal(Kind::Shelf, &[200, 1, 2, 3]);
+        fs::write(&path, &bytes).unwrap();
+        assert_eq!(open_shelf(&path), Err(OpenError::Damaged));
+        let room = Room::rectangle("a");
+        assert!(matches!(
+            save_shelf(&path, std::slice::from_ref(&room)),
+            Err(SaveError::WouldOverwrite(OpenError::Damaged))
+        ));
+        assert_eq!(fs::read(&path).unwrap(), bytes);
+    }
+
+    #[test]
+    fn what_would_not_open_again_is_not_written() {
+        let folder = tempfile::tempdir().unwrap();
+        let path = create_job(folder.path(), &job("a")).unwrap();
+        let mut wrong = job("a");
+        let mut room = Room::rectangle("a");
+        room.ceiling = Some(crate::measure::Length::LONGEST * 2);
+        wrong.rooms.push(room);
+        assert_eq!(save_job(&path, &wrong), Err(SaveError::WouldNotOpen));
+        assert_eq!(open_job(&path), Ok(job("a")));
     }
 
     #[test]

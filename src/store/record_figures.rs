@@ -117,6 +117,10 @@ fn choice<T: Copy>(choices: &[T], code: u8) -> Option<T> {
 fn area(value: f64) -> Option<Area> {
     (value.is_finite() && value >= 0.0).then(|| square_metres(value))
 }
+/// A share of one that may not be there.
+fn share(value: Option<f64>) -> Option<Option<f64>> {
+    value.map_or(Some(None), |v| (0.0..=1.0).contains(&v).then_some(Some(v)))
+}
 fn rate(value: Option<f64>) -> Option<Option<SpreadRate>> {
     // A spread rate in SI is per metre: 1 m²/L is 1000 of them.
     value.map_or(Some(None), |v| {
@@ -301,7 +305,7 @@ fn read_paint(record: PaintRecord) -> Option<paint::Ask> {
         Some(Coats {
             coats: c.coats,
             label_rate: rate(c.label_rate)?,
-            volume_solids: c.volume_solids,
+            volume_solids: share(c.volume_solids)?,
             dry_film: maybe(c.dry_film)?,
             label: c.label,
         })
