@@ -123,8 +123,9 @@ impl App {
                         });
                     }
                 }
-                rows.extend(self.paint_results(&figure));
+                // What can hurt stands right under the result, before its details.
                 rows.extend(self.notes(&figure.account));
+                rows.extend(self.paint_results(&figure));
             }
         }
         rows.push(Row::Heading("What is painted".into()));

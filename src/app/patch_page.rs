@@ -108,8 +108,9 @@ impl App {
                 strip = self.patch_strip(figure);
                 main = Some(self.list_button(at));
                 rows.push(Row::Text(self.job.units.phrase(&figure.why, Figures::Set)));
-                rows.extend(self.patch_results(figure));
+                // What can hurt stands right under the result, before its details.
                 rows.extend(self.notes(&figure.account));
+                rows.extend(self.patch_results(figure));
             }
         }
         rows.push(Row::Heading("The hole".into()));

@@ -110,7 +110,7 @@ fn draw<T>(
         .marks
         .push(line(name, height.divided(2) + height.divided(8), Role::Ink));
     // A narrow wall has room for its letter only; its area stands in the list.
-    if width * 2 > height {
+    if width * 5 > height * 3 {
         let area = units.amount(&Amount::Area(surface.area), Figures::Set);
         scene.marks.push(line(
             area,

@@ -122,7 +122,8 @@ fn picture(desk: &Desk, app: &App, screen: &Screen, palette: &Palette, numbered:
     let canvas = Canvas {
         width,
         height,
-        text: f32::from(app.prefs.text) / 100.0,
+        // Large words leave no room for the sketch on a small sheet; its figures stay at 14 px or more.
+        text: (f32::from(app.prefs.text) / 100.0).min((height / 280.0).max(0.8)),
         margin: 12.0,
     };
     let lit = app.pad.as_ref().map(|pad| Command::Pad(pad.slot.clone()));

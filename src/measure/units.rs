@@ -174,6 +174,13 @@ impl Units {
                     self.length(*up, Rounding::Nearest, figures)
                 )
             }
+            Amount::Range(from, to) if !metric && spans_gallons(from, to) => {
+                let gallons = |amount: &Amount| match amount {
+                    Amount::Volume(volume) => number(in_gallons(*volume), 2),
+                    other => self.amount(other, figures),
+                };
+                format!("{}–{} gal", gallons(from), gallons(to))
+            }
             Amount::Range(from, to) => {
                 range(&self.amount(from, figures), &self.amount(to, figures))
             }
@@ -189,6 +196,11 @@ impl Units {
         }
         text
     }
+}
+
+/// Volumes of which the greater is shown in gallons: then both are.
+fn spans_gallons(from: &Amount, to: &Amount) -> bool {
+    matches!((from, to), (Amount::Volume(_), Amount::Volume(most)) if in_gallons(*most) >= 0.1)
 }
 
 /// "5–10 gal": the unit once where both have it.
@@ -327,5 +339,15 @@ mod tests {
             Box::new(gallons(10.0).into()),
         );
         assert_eq!(tape.amount(&range, set), "5–10 gal");
+        let spanning = Amount::Range(
+            Box::new(gallons(0.06).into()),
+            Box::new(gallons(0.13).into()),
+        );
+        assert_eq!(tape.amount(&spanning, set), "0.06–0.13 gal");
+        let small = Amount::Range(
+            Box::new(gallons(0.02).into()),
+            Box::new(gallons(0.04).into()),
+        );
+        assert_eq!(tape.amount(&small, set), "2.6–5.1 fl\u{a0}oz");
     }
 }
