@@ -3,7 +3,7 @@
 use super::{App, Card, Chip, Command, Here, Icon, Row, Screen, Tone, words};
 use crate::measure::Figures;
 use crate::takeoff::Ask;
-use crate::trades::{Account, Weight};
+use crate::trades::{Account, Finding, Weight};
 
 impl App {
     /// The bench: each trade a card, then the figures of this job.
@@ -151,29 +151,32 @@ impl App {
         }
     }
 
-    /// Findings and cautions as notes.
+    /// What stops or warns, then what can hurt, then what is worth knowing.
     pub(super) fn notes(&self, account: &Account) -> Vec<Row> {
         let units = self.job.units;
-        let mut rows: Vec<Row> = account
+        let finding = |finding: &Finding| Row::Note {
+            tone: match finding.weight {
+                Weight::Note => Tone::Note,
+                Weight::Caution => Tone::Caution,
+                Weight::Stop => Tone::Stop,
+            },
+            text: units.phrase(&finding.says, Figures::Set),
+            detail: words::cite(&finding.rule),
+            mend: None,
+        };
+        let (notes, heavy): (Vec<_>, Vec<_>) = account
             .findings
             .iter()
-            .map(|finding| Row::Note {
-                tone: match finding.weight {
-                    Weight::Note => Tone::Note,
-                    Weight::Caution => Tone::Caution,
-                    Weight::Stop => Tone::Stop,
-                },
-                text: units.phrase(&finding.says, Figures::Set),
-                detail: words::cite(&finding.rule),
-                mend: None,
-            })
-            .collect();
-        rows.extend(account.cautions.iter().map(|caution| Row::Note {
+            .partition(|finding| finding.weight == Weight::Note);
+        let cautions = account.cautions.iter().map(|caution| Row::Note {
             tone: Tone::Caution,
             text: format!("{}: {}", caution.danger, caution.says),
             detail: words::cite(&caution.cite),
             mend: None,
-        }));
+        });
+        let mut rows: Vec<Row> = heavy.into_iter().map(finding).collect();
+        rows.extend(cautions);
+        rows.extend(notes.into_iter().map(finding));
         rows
     }
 

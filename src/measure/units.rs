@@ -56,6 +56,7 @@ pub fn plain(text: &str) -> String {
                 '′' => '\'',
                 '″' => '"',
                 '−' => '-',
+                '\u{a0}' => ' ',
                 other => other,
             }),
         }
@@ -239,7 +240,12 @@ fn feet_inches(at: Length, figures: Figures) -> String {
         return text;
     }
     if feet > 0 {
-        text.push(' ');
+        // A measure is never broken over two lines.
+        text.push(if figures == Figures::Set {
+            '\u{a0}'
+        } else {
+            ' '
+        });
     }
     if inches > 0 || rest == 0 {
         text.push_str(&inches.to_string());
@@ -325,7 +331,7 @@ mod tests {
     fn set_text_reads_back_plain() {
         let tape = Units::FeetInches { marks: 16 };
         let set = tape.length(Length::in_64(43, 20), Rounding::Nearest, Figures::Set);
-        assert_eq!(set, format!("3′ 7{}″", fraction_glyph(5, 16)));
+        assert_eq!(set, format!("3′\u{a0}7{}″", fraction_glyph(5, 16)));
         assert_eq!(plain(&set), "3' 7 5/16\"");
     }
 
