@@ -296,7 +296,7 @@ impl App {
             )];
             chips.extend(spacings.map(|s| {
                 Chip::new(
-                    self.show(s),
+                    self.spacing(s),
                     now == Some(s),
                     Command::Set(at, Choice::Studs(Some(s))),
                 )

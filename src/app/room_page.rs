@@ -146,7 +146,8 @@ impl App {
         }
     }
 
-    fn wall_row(
+    /// A wall's length: measured, following from the others, or still asked for.
+    pub(super) fn wall_row(
         &self,
         room: usize,
         index: usize,

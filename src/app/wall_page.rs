@@ -2,8 +2,8 @@
 
 use super::{App, Chip, Command, Here, Row, Screen, Slot, room_page::finishes, view::Big};
 use crate::drawing::{WallTag, wall as wall_sketch};
-use crate::measure::{Angle, Length};
-use crate::site::{OpeningKind, Studs, Wall};
+use crate::measure::{Angle, Figures, Length, Rounding, Units};
+use crate::site::{self, OpeningKind, Studs, Wall};
 
 impl App {
     /// One wall of a room.
@@ -28,13 +28,10 @@ impl App {
             WallTag::OpeningSill(opening) => Command::Pad(Slot::OpeningSill(at, opening)),
             WallTag::FirstStud | WallTag::StudSpacing => Command::Pad(Slot::FirstStud(at, index)),
         });
+        let drawn = site::sketch(room).walls.get(index).copied();
         let mut rows = self.clash_rows(room);
         rows.extend([
-            Row::yours(
-                "Length",
-                self.show_or_ask(wall.length),
-                Command::Pad(Slot::WallLength(at, index)),
-            ),
+            self.wall_row(at, index, wall, drawn),
             Row::yours(
                 "Ceiling height",
                 self.show_or_ask(room.ceiling),
@@ -130,10 +127,10 @@ impl App {
 
     fn wall_strip(&self, at: usize, index: usize) -> Vec<Big> {
         let room = &self.job.rooms[at];
-        let Ok(shape) = crate::site::shape(room) else {
+        let Ok(shape) = site::shape(room) else {
             return Vec::new();
         };
-        let Ok(areas) = crate::site::wall_areas(room, &shape, crate::site::OpeningRule::Net) else {
+        let Ok(areas) = site::wall_areas(room, &shape, site::OpeningRule::Net) else {
             return Vec::new();
         };
         let Some(wall) = areas.get(index) else {
@@ -179,11 +176,7 @@ impl App {
         )];
         let count = if metric { 3 } else { 4 };
         chips.extend(spacings.iter().take(count).map(|spacing| {
-            let label = if *spacing == Length::nm(487_680_000) {
-                "19.2″".to_owned()
-            } else {
-                self.show(*spacing)
-            };
+            let label = self.spacing(*spacing);
             Chip::new(
                 label,
                 now == Some(*spacing),
@@ -199,6 +192,16 @@ impl App {
             ));
         }
         rows
+    }
+
+    /// A stud spacing as the trade says it: 16″, 19.2″, 400 mm.
+    pub(super) fn spacing(&self, spacing: Length) -> String {
+        let units = if self.job.units.is_metric() {
+            Units::Millimetres
+        } else {
+            Units::DecimalInches
+        };
+        units.length(spacing, Rounding::Nearest, Figures::Set)
     }
 }
 

@@ -3,7 +3,7 @@
 use super::{Dimension, Edge, Line, Mark, Pen, Role, Scene, Standing, Stroke};
 use crate::geometry::Point;
 use crate::measure::{Figures, Length, Rounding, Units};
-use crate::site::{self, Room, Wall};
+use crate::site::{self, Opening, OpeningKind, Room, Studs, Wall};
 
 /// What a tap on an elevation asks for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -65,24 +65,12 @@ pub fn wall(room: &Room, index: usize, units: Units) -> Scene<WallTag> {
         stroke: Stroke::Thin,
         line: Line::DashDot,
     };
-    for at in wall.studs.iter().flat_map(|studs| studs.centres(long)) {
-        let points = vec![Point::new(at, Length::ZERO), Point::new(at, -high)];
-        scene.marks.push(Mark::Path {
-            points,
-            closed: false,
-            pen: Some(centre),
-            fill: None,
-        });
+    if let Some(studs) = &wall.studs {
+        draw_studs(&mut scene.marks, studs, (long, high), centre);
     }
     let openings = room.openings.iter().enumerate();
     for (number, opening) in openings.filter(|(_, opening)| opening.wall == index) {
-        if let (Some(left), Some(w), Some(h)) = (opening.from_left, opening.width, opening.height) {
-            let sill = opening.sill.unwrap_or_default();
-            scene
-                .marks
-                .push(rectangle(left, sill, (w, h), edge, Role::Paper));
-            opening_figures(&mut scene, number, (left, sill), (w, h), units);
-        }
+        draw_opening(&mut scene, number, opening, units);
     }
     let floor = (Point::default(), Point::new(long, Length::ZERO));
     let whose = match known {
@@ -109,55 +97,85 @@ pub fn wall(room: &Room, index: usize, units: Units) -> Scene<WallTag> {
     scene
 }
 
-/// The measures of an opening: how far from the left corner, its size, and its sill where it has one.
-fn opening_figures(
-    scene: &mut Scene<WallTag>,
-    number: usize,
-    (left, sill): (Length, Length),
-    (w, h): (Length, Length),
-    units: Units,
-) {
-    let at = |x, y: Length| Point::new(x, -y);
-    let mut add = |from, to, edge, length, tag| {
-        let figure = (length, Standing::Yours);
-        scene
-            .dimensions
-            .push(dimension((from, to), edge, figure, tag, units));
+/// Studs behind the board: faces dashed, centres dash-dot.
+fn draw_studs(marks: &mut Vec<Mark>, studs: &Studs, (long, high): (Length, Length), centre: Pen) {
+    let (Studs::Spaced { face, .. } | Studs::Found { face, .. }) = studs;
+    let half = face.half();
+    for at in studs.centres(long) {
+        let face = Pen::dashed(Role::Soft, Stroke::Hair);
+        for (x, pen) in [(at - half, face), (at, centre), (at + half, face)] {
+            marks.push(Mark::Path {
+                points: vec![Point::new(x, Length::ZERO), Point::new(x, -high)],
+                closed: false,
+                pen: Some(pen),
+                fill: None,
+            });
+        }
+    }
+}
+
+/// An opening and its measures; one that is not measured is sketched dashed, with question marks.
+fn draw_opening(scene: &mut Scene<WallTag>, number: usize, opening: &Opening, units: Units) {
+    let door = opening.kind == OpeningKind::Door;
+    // Sizes to draw while none is measured; they figure nothing.
+    let sketched = if door {
+        [12, 30, 80, 0]
+    } else {
+        [12, 24, 30, 48]
+    }
+    .map(Length::inches);
+    let given = [
+        opening.from_left,
+        opening.width,
+        opening.height,
+        opening.sill,
+    ];
+    let [left, w, h, sill] = [0, 1, 2, 3].map(|n| given[n].unwrap_or(sketched[n]));
+    let whole = given.iter().all(Option::is_some);
+    let edge = Pen {
+        role: Role::Ink,
+        stroke: Stroke::Medium,
+        line: if whole { Line::Solid } else { Line::Dashed },
     };
-    let top = sill + h;
-    add(
-        at(left, top),
-        at(left + w, top),
-        Edge::Left(1),
-        w,
+    scene
+        .marks
+        .push(rectangle(left, sill, (w, h), edge, Role::Paper));
+    let at = |x, y: Length| Point::new(x, -y);
+    let (top, middle, across) = (sill + h, sill + h.half(), left + w.half());
+    let mut add = |ends, edge, n: usize, tag| {
+        let length = given[n].unwrap_or(sketched[n]);
+        let standing = if given[n].is_some() {
+            Standing::Yours
+        } else {
+            Standing::Asked
+        };
+        if length.is_positive() {
+            scene
+                .dimensions
+                .push(dimension(ends, edge, (length, standing), tag, units));
+        }
+    };
+    let (width, height) = (
         WallTag::OpeningWidth(number),
-    );
-    add(
-        at(left + w, top),
-        at(left + w, sill),
-        Edge::Left(1),
-        h,
         WallTag::OpeningHeight(number),
     );
-    if left.is_positive() {
-        let middle = sill + h.half();
-        add(
-            at(Length::ZERO, middle),
-            at(left, middle),
-            Edge::Left(0),
-            left,
-            WallTag::OpeningFromLeft(number),
-        );
-    }
-    if sill.is_positive() {
-        let x = left + w.half();
-        add(
-            at(x, sill),
-            at(x, Length::ZERO),
-            Edge::Left(0),
-            sill,
-            WallTag::OpeningSill(number),
-        );
+    add((at(left, top), at(left + w, top)), Edge::Left(1), 1, width);
+    add(
+        (at(left + w, top), at(left + w, sill)),
+        Edge::Left(1),
+        2,
+        height,
+    );
+    let from_left = (at(Length::ZERO, middle), at(left, middle));
+    add(
+        from_left,
+        Edge::Left(0),
+        0,
+        WallTag::OpeningFromLeft(number),
+    );
+    if !door {
+        let up = (at(across, sill), at(across, Length::ZERO));
+        add(up, Edge::Left(0), 3, WallTag::OpeningSill(number));
     }
 }
 
@@ -210,5 +228,77 @@ fn dimension(
         standing,
         tag: Some(tag),
         says,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::drawing::{Canvas, lay_out};
+
+    fn room() -> Room {
+        let mut room = Room::rectangle("a");
+        room.walls[0].length = Some(Length::inches(88));
+        room.ceiling = Some(Length::inches(96));
+        let opening = |kind, from_left: Option<i64>| Opening {
+            kind,
+            wall: 0,
+            from_left: from_left.map(Length::inches),
+            width: None,
+            height: Some(Length::inches(30)),
+            sill: None,
+        };
+        room.openings = vec![
+            opening(OpeningKind::Door, Some(4)),
+            opening(OpeningKind::Window, None),
+        ];
+        room
+    }
+
+    #[test]
+    fn what_is_not_measured_is_asked_for_on_the_drawing() {
+        let scene = wall(&room(), 0, Units::FeetInches { marks: 16 });
+        let standing = |tag| {
+            scene
+                .dimensions
+                .iter()
+                .find(|d| d.tag == Some(tag))
+                .map(|d| d.standing)
+        };
+        assert_eq!(standing(WallTag::OpeningFromLeft(0)), Some(Standing::Yours));
+        assert_eq!(standing(WallTag::OpeningWidth(0)), Some(Standing::Asked));
+        assert_eq!(
+            standing(WallTag::OpeningSill(0)),
+            None,
+            "a door has no sill"
+        );
+        assert_eq!(standing(WallTag::OpeningSill(1)), Some(Standing::Asked));
+    }
+
+    #[test]
+    fn every_figure_of_a_wall_stays_on_the_sheet_and_off_the_others() {
+        let scene = wall(&room(), 0, Units::FeetInches { marks: 16 });
+        for (width, height) in [(412.0, 340.0), (824.0, 600.0), (1083.0, 740.0)] {
+            let sheet = lay_out(
+                &scene,
+                &Canvas {
+                    width,
+                    height,
+                    text: 1.0,
+                    margin: 12.0,
+                },
+                None,
+            );
+            for (n, [x, y, w, h]) in sheet.boxes.iter().enumerate() {
+                assert!(
+                    *x >= 0.0 && *y >= 0.0 && x + w <= width && y + h <= height,
+                    "{n}"
+                );
+                for [a, b, c, d] in &sheet.boxes[n + 1..] {
+                    let apart = x + w <= *a || a + c <= *x || y + h <= *b || b + d <= *y;
+                    assert!(apart, "figure {n} lies over another at {width} by {height}");
+                }
+            }
+        }
     }
 }
