@@ -1,7 +1,8 @@
 //! What the pad asks for, in words.
 
-use super::{App, PaintSlot, Slot};
+use super::{App, PaintSlot, Slot, StudsOf, TapeSlot};
 use crate::site::Wall;
+use crate::trades::paint::Product;
 use crate::trades::patch::Field;
 
 impl App {
@@ -27,7 +28,7 @@ impl App {
             Slot::HandLine => "What to get".into(),
             Slot::WallLength(_, wall) => format!("Wall {}, corner to corner", Wall::named(*wall)),
             Slot::WallTurn(_, wall) => {
-                format!("Turn at the right end of wall {}", Wall::named(*wall))
+                format!("Corner at the right end of wall {}", Wall::named(*wall))
             }
             Slot::Ceiling(_) => "Floor to ceiling".into(),
             Slot::WallHeight(_, wall) => format!("Wall {}, its own height", Wall::named(*wall)),
@@ -35,19 +36,26 @@ impl App {
             Slot::OpeningWidth(room, at) => opening(room, at, "width"),
             Slot::OpeningHeight(room, at) => opening(room, at, "height"),
             Slot::OpeningSill(room, at) => opening(room, at, "floor to lower edge"),
-            Slot::FirstStud(_, wall) => format!(
-                "Wall {}, left corner to first stud centre",
-                Wall::named(*wall)
-            ),
+            Slot::FirstStud(of) => format!("{}left corner to first stud centre", wall_of(*of)),
+            Slot::FoundStud(of, at) => {
+                format!("{}left corner to centre of stud {}", wall_of(*of), at + 1)
+            }
+            Slot::StudFace(_) => "Face of a stud".into(),
             Slot::Patch(_, field) => patch_asks(*field).into(),
             Slot::Paint(_, field) => paint_asks(*field).into(),
             Slot::Roll => "Tape".into(),
-            Slot::Square(0) => "One side".into(),
-            Slot::Square(_) => "The other side".into(),
-            Slot::Spacing(2) => "How many".into(),
-            Slot::Spacing(_) => "Spaced over".into(),
+            Slot::OtherHole(_, hole, field) => {
+                format!("Hole {}: {}", hole + 2, patch_asks(*field).to_lowercase())
+            }
+            Slot::FromStud(_, _, stud) => format!("Centre of stud {} to the hole", stud + 1),
+            Slot::AirWarmth(_) => "Warmth of the room".into(),
+            Slot::AirHumidity(_) => "Humidity of the air".into(),
+            Slot::Tape(field) => tape_asks(*field).into(),
             Slot::Price(_) => "Price of one pack".into(),
             Slot::Packs(_) => "Packs to buy".into(),
+            Slot::HandText(_) => "What to get".into(),
+            Slot::HandCount(_) => "How many".into(),
+            Slot::HandPrice(_) => "Price of one".into(),
         }
     }
 }
@@ -70,13 +78,43 @@ fn patch_asks(field: Field) -> &'static str {
     }
 }
 
+/// "Wall A, " before what is asked of a wall's studs.
+fn wall_of(of: StudsOf) -> String {
+    match of {
+        StudsOf::Wall(_, wall) => format!("Wall {}, ", Wall::named(wall)),
+        StudsOf::Patch(_) => String::new(),
+    }
+}
+
 fn paint_asks(field: PaintSlot) -> &'static str {
     match field {
-        PaintSlot::Width => "Width",
-        PaintSlot::Height => "Height",
-        PaintSlot::PrimerRate => "Spread on the primer's label",
-        PaintSlot::FinishRate => "Spread on the paint's label",
-        PaintSlot::Solids => "Solids by volume",
+        PaintSlot::Width(_) => "Width",
+        PaintSlot::Height(_) => "Height",
+        PaintSlot::TrimLength(_) => "Length of the trim",
+        PaintSlot::TrimFace(_) => "Painted face of the trim",
+        PaintSlot::Rate(Product::Primer) => "Spread on the primer's label",
+        PaintSlot::Rate(_) => "Spread on the paint's label",
+        PaintSlot::Solids(_) => "Solids by volume",
+        PaintSlot::DryFilm(_) => "Dry film of one coat",
+        PaintSlot::Label(_) => "What it is called",
+        PaintSlot::Disturbed => "Old paint disturbed",
         PaintSlot::Stature => "How tall you are",
+        PaintSlot::StandingOff => "How far off the wall",
+        PaintSlot::SmallOpening => "Openings under",
+    }
+}
+
+fn tape_asks(field: TapeSlot) -> &'static str {
+    match field {
+        TapeSlot::Side(0) => "One side",
+        TapeSlot::Side(_) => "The other side",
+        TapeSlot::Diagonal(0) => "One diagonal",
+        TapeSlot::Diagonal(_) => "The other diagonal",
+        TapeSlot::Run => "Over a length of",
+        TapeSlot::Count => "How many",
+        TapeSlot::Width => "How wide one is",
+        TapeSlot::Scale => "On paper, for a foot",
+        TapeSlot::OnPaper => "Measured on the drawing",
+        TapeSlot::OnSite => "To be drawn",
     }
 }

@@ -1,9 +1,10 @@
 //! The buying list.
 
-use super::{App, Chip, Command, Here, Row, Screen, Slot, fill::is_by_hand, view::Big, words};
+use super::{App, Chip, Command, Here, Row, Screen, Slot, view::Big, words};
 use crate::measure::Figures;
+use crate::site::Id;
 use crate::takeoff::{self, Asked, Line, LineKey, PackKey};
-use crate::trades::Need;
+use crate::trades::{Material, Need};
 
 impl App {
     /// Every need of the figures on the list, with the figure's name.
@@ -130,10 +131,12 @@ impl App {
                 }
             })
             .collect();
-        let text = if packs.is_empty() {
-            "change".to_owned()
-        } else {
-            packs.join(" + ")
+        let text = match (&line.key, packs.is_empty()) {
+            (LineKey::ByHand(_), _) => self.amount(line.needed.clone()),
+            // Sold by no size that is known: how much it takes.
+            (_, true) if !line.overridden => self.amount(line.needed.clone()),
+            (_, true) => "none".to_owned(),
+            (_, false) => packs.join(" + "),
         };
         if line.overridden {
             format!("{text} (yours)")
@@ -148,67 +151,10 @@ impl App {
         let Some(line) = lines.iter().find(|line| line.key == *key) else {
             return self.buy_page();
         };
-        let mut rows = Vec::new();
-        if is_by_hand(key) {
-            if let LineKey::ByHand(id) = key {
-                rows.push(Row::button(
-                    "Remove this line",
-                    Command::RemoveHandLine(*id),
-                ));
-            }
-        } else {
-            rows.push(Row::ours("Needed", self.amount(line.needed.clone())));
-            rows.push(Row::ours("To buy", self.packs(line)));
-            rows.push(Row::Heading("Prices".into()));
-            let LineKey::Material(material) = key else {
-                return self.buy_page();
-            };
-            for (at, pack) in takeoff::packs_on_sale(material, self.job.buying.metric_packs)
-                .iter()
-                .enumerate()
-            {
-                let price = PackKey {
-                    material: material.clone(),
-                    pack: at,
-                };
-                let shown = self.job.buying.prices.get(&price).map_or_else(
-                    || "no price".to_owned(),
-                    |p| p.show(&self.job.buying.symbol),
-                );
-                rows.push(Row::Figure {
-                    label: self.job.units.phrase(&pack.name, Figures::Set),
-                    detail: words::cite(&pack.cite),
-                    value: shown,
-                    command: Some(Command::Pad(Slot::Price(price))),
-                });
-            }
-            rows.push(Row::Heading("Your own count".into()));
-            let own = self
-                .job
-                .buying
-                .overrides
-                .get(key)
-                .map_or_else(|| "as figured".to_owned(), u32::to_string);
-            rows.push(Row::yours(
-                "Packs to buy",
-                own,
-                Command::Pad(Slot::Packs(key.clone())),
-            ));
-            if line.overridden {
-                rows.push(Row::button(
-                    "Back to what was figured",
-                    Command::Unpack(key.clone()),
-                ));
-            }
-            rows.push(Row::Heading("How it was figured".into()));
-            for step in &line.working {
-                rows.push(Row::ours(
-                    self.job.units.phrase(&step.what, Figures::Set),
-                    self.amount(step.gives.clone()),
-                ));
-                rows.push(Row::Text(words::cite(&step.cite)));
-            }
-        }
+        let rows = match key {
+            LineKey::ByHand(id) => self.hand_rows(*id),
+            LineKey::Material(material) => self.material_rows(line, material),
+        };
         Screen {
             crumb: "Buying list".into(),
             title: line.title.clone(),
@@ -216,5 +162,91 @@ impl App {
             rows,
             ..Screen::default()
         }
+    }
+
+    /// A line by hand: what, how many, what one costs.
+    fn hand_rows(&self, id: Id) -> Vec<Row> {
+        let Some(line) = self.job.buying.by_hand.iter().find(|line| line.id == id) else {
+            return Vec::new();
+        };
+        let symbol = &self.job.buying.symbol;
+        let price = line
+            .price
+            .map_or_else(|| "no price".to_owned(), |price| price.show(symbol));
+        vec![
+            Row::yours("What to get", &line.text, Command::Pad(Slot::HandText(id))),
+            Row::yours(
+                "How many",
+                line.count.to_string(),
+                Command::Pad(Slot::HandCount(id)),
+            ),
+            Row::yours("Price of one", price, Command::Pad(Slot::HandPrice(id))),
+            Row::button("Remove this line", Command::RemoveHandLine(id)),
+        ]
+    }
+
+    /// A line of the figures: needed, packs with price and own count, working.
+    fn material_rows(&self, line: &Line, material: &Material) -> Vec<Row> {
+        let buying = &self.job.buying;
+        let mut rows = vec![
+            Row::ours("Needed", self.amount(line.needed.clone())),
+            Row::ours("To buy", self.packs(line)),
+        ];
+        if let Some(note) = line.note {
+            rows.push(Row::Note {
+                tone: super::Tone::Caution,
+                text: note.to_owned(),
+                detail: String::new(),
+                mend: None,
+            });
+        }
+        for pack in takeoff::packs_on_sale(material, buying.metric_packs) {
+            let key = PackKey::new(material, &pack);
+            let price = buying
+                .prices
+                .get(&key)
+                .map_or_else(|| "no price".to_owned(), |p| p.show(&buying.symbol));
+            let figured = line
+                .packs
+                .iter()
+                .find(|(bought, _)| *bought == pack)
+                .map_or(0, |(_, count)| *count);
+            let own = match buying.overrides.get(&key) {
+                Some(own) => format!("{own}, yours"),
+                None => format!("{figured}"),
+            };
+            rows.push(Row::Heading(
+                self.job.units.phrase(&pack.name, Figures::Set),
+            ));
+            rows.push(Row::Figure {
+                label: "Price of one".into(),
+                detail: words::cite(&pack.cite),
+                value: price,
+                command: Some(Command::Pad(Slot::Price(key.clone()))),
+            });
+            rows.push(Row::yours(
+                "How many to buy",
+                own,
+                Command::Pad(Slot::Packs(key)),
+            ));
+        }
+        if line.overridden {
+            rows.push(Row::button(
+                "Back to what was figured",
+                Command::Unpack(line.key.clone()),
+            ));
+        }
+        rows.push(Row::Heading("How it was figured".into()));
+        for step in &line.working {
+            let sum = words::sum(&step.sum, self.job.units);
+            rows.push(Row::Figure {
+                label: self.job.units.phrase(&step.what, Figures::Set),
+                detail: sum,
+                value: self.amount(step.gives.clone()),
+                command: None,
+            });
+            rows.push(Row::Text(words::cite(&step.cite)));
+        }
+        rows
     }
 }

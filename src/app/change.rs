@@ -1,9 +1,11 @@
 //! What each command changes in the job.
 
-use super::{App, Choice, Command, Here, Shape, fill::last_task};
+use super::{App, Choice, Command, Here, Shape, StudsOf, fill::last_task, studs};
+use crate::measure::quantity::square_metres;
 use crate::measure::{Angle, Length};
-use crate::site::{Opening, OpeningKind, Room, Studs};
-use crate::takeoff::{self, Ask, LineKey, Task};
+use crate::site::{self, Opening, OpeningKind, Room};
+use crate::takeoff::{self, Ask, Job, LineKey};
+use crate::trades::paint::{Part, Surface, Trim};
 use crate::trades::patch::HoleShape;
 use crate::trades::{paint, patch};
 
@@ -19,10 +21,9 @@ impl App {
                 let ask = Ask::Patch(Box::default(), place.map(|(_, wall)| wall));
                 self.new_task(place.map(|(room, _)| room), ask);
             }
-            Command::NewPaint(room) => self.new_task(
-                room,
-                Ask::Paint(Box::default(), crate::site::OpeningRule::Net),
-            ),
+            Command::NewPaint(room) => {
+                self.new_task(room, Ask::Paint(Box::default(), site::OpeningRule::Net))
+            }
             Command::RemoveTask(task) => {
                 self.edit("Figure removed", |job| {
                     if task < job.tasks.len() {
@@ -44,12 +45,20 @@ impl App {
                     }
                 },
             ),
-            Command::Set(task, choice) => self.edit("", |job| {
-                if let Some(task) = job.tasks.get_mut(task) {
-                    choose(&mut task.ask, choice);
-                }
-            }),
+            Command::Set(task, choice) => {
+                let base = self.room_trim(task, &choice);
+                self.edit("", |job| {
+                    if let Some(task) = job.tasks.get_mut(task) {
+                        choose(&mut task.ask, choice, base);
+                    }
+                });
+            }
+            Command::Lay(task, room, wall) => {
+                self.edit("Laid on the room", |job| lay(job, task, room, wall));
+            }
             Command::ClearRoll => self.edit("Roll cleared", |job| job.roll.clear()),
+            Command::Ends(ends) => self.edit("", |job| job.tape.ends = ends),
+            Command::Scale(scale) => self.edit("", |job| job.tape.scale = scale),
             Command::Units(units) => self.edit("", |job| job.units = units),
             Command::Tick(_)
             | Command::Unpack(_)
@@ -61,13 +70,7 @@ impl App {
     }
 
     fn new_task(&mut self, room: Option<usize>, ask: Ask) {
-        self.edit("", |job| {
-            job.tasks.push(Task {
-                room,
-                ask,
-                on_list: false,
-            });
-        });
+        self.edit("", |job| job.add_task(room, ask));
         let here = last_task(&self.job);
         self.go(here);
     }
@@ -80,6 +83,7 @@ impl App {
                     Shape::Rectangle => Room::rectangle(&name),
                     Shape::L => Room::l_shape(&name),
                     Shape::Alcove => Room::alcove(&name),
+                    Shape::Own => Room::three_walls(&name),
                 };
                 self.add_room(room);
             }
@@ -116,7 +120,7 @@ impl App {
     }
 
     fn add_room(&mut self, room: Room) {
-        self.edit("", |job| job.rooms.push(room));
+        self.edit("", |job| job.add_room(room));
         self.go(Here::Room(self.job.rooms.len() - 1));
     }
 
@@ -128,21 +132,37 @@ impl App {
         };
         let metric = self.job.units.is_metric();
         let leaves = matches!(command, Command::RemoveWall(..));
-        self.edit(said, |job| {
-            let (Command::AddWall(room)
+        self.edit(said, |job| match command {
+            Command::StudSpacing(of, spacing) => set_studs(job, of, |old, _| {
+                spacing.map(|spacing| studs::spaced(old, spacing, metric))
+            }),
+            Command::StudsAsFound(of) => set_studs(job, of, |old, wall| {
+                Some(studs::as_found(old, wall, metric))
+            }),
+            Command::RemoveStud(of, at) => {
+                if let Some(Some(site::Studs::Found { centres, .. })) = studs::place(job, of)
+                    && at < centres.len()
+                {
+                    centres.remove(at);
+                }
+            }
+            Command::Jog(room, _)
+            | Command::CutCorner(room, _)
             | Command::RemoveWall(room, _)
             | Command::Corner(room, ..)
             | Command::WallFinish(room, ..)
             | Command::CeilingFinish(room, _)
+            | Command::FloorFinish(room, _)
             | Command::AddOpening(room, ..)
-            | Command::RemoveOpening(room, _)
-            | Command::StudSpacing(room, ..)) = command
-            else {
-                return;
-            };
-            if let Some(room) = job.rooms.get_mut(room) {
-                change_in_room(room, &command, metric);
+            | Command::RemoveOpening(room, _) => {
+                if let Some(profile) = job.rooms.get_mut(room) {
+                    let walls = profile.walls.len();
+                    change_in_room(profile, &command);
+                    let (walls, now) = (walls, profile.walls.len());
+                    keep_patches_on_their_walls(job, room, &command, (walls, now));
+                }
             }
+            _ => {}
         });
         if leaves {
             self.here = self.trail.pop().unwrap_or_default();
@@ -161,7 +181,9 @@ impl App {
                     }
                 }
                 Command::Unpack(key) => {
-                    buying.overrides.remove(&key);
+                    buying
+                        .overrides
+                        .retain(|pack, _| LineKey::Material(pack.material.clone()) != key);
                 }
                 Command::Cheapest(yes) => {
                     buying.choice = if yes {
@@ -172,7 +194,6 @@ impl App {
                 }
                 Command::MetricPacks(metric) => {
                     buying.metric_packs = metric;
-                    buying.prices.clear();
                 }
                 Command::RemoveHandLine(id) => {
                     buying.by_hand.retain(|line| line.id != id);
@@ -190,9 +211,10 @@ impl App {
 }
 
 /// One change within a room.
-fn change_in_room(room: &mut Room, command: &Command, metric: bool) {
+fn change_in_room(room: &mut Room, command: &Command) {
     match *command {
-        Command::AddWall(_) => room.add_jog(),
+        Command::Jog(_, wall) => room.add_jog(wall),
+        Command::CutCorner(_, wall) => room.cut_corner(wall),
         Command::RemoveWall(_, wall) => room.remove_wall(wall),
         Command::Corner(_, wall, turn) => {
             if let Some(wall) = room.walls.get_mut(wall) {
@@ -205,6 +227,7 @@ fn change_in_room(room: &mut Room, command: &Command, metric: bool) {
             }
         }
         Command::CeilingFinish(_, finish) => room.ceiling_finish = finish,
+        Command::FloorFinish(_, finish) => room.floor_finish = finish,
         Command::AddOpening(_, wall, kind) => room.openings.push(Opening {
             kind,
             wall,
@@ -216,45 +239,94 @@ fn change_in_room(room: &mut Room, command: &Command, metric: bool) {
         Command::RemoveOpening(_, opening) if opening < room.openings.len() => {
             room.openings.remove(opening);
         }
-        Command::StudSpacing(_, wall, spacing) => {
-            if let Some(wall) = room.walls.get_mut(wall) {
-                wall.studs = spacing.map(|spacing| spaced(wall.studs.as_ref(), spacing, metric));
-            }
-        }
         _ => {}
     }
 }
 
-/// Studs at a spacing; where they start is kept if it was measured.
-fn spaced(old: Option<&Studs>, spacing: Length, metric: bool) -> Studs {
-    let face = if metric {
-        Length::mm(38)
-    } else {
-        Length::in_64(1, 32)
+/// Studs of a wall or a patch, changed; the wall's length is given where it is known.
+fn set_studs(
+    job: &mut Job,
+    of: StudsOf,
+    change: impl FnOnce(Option<&site::Studs>, Option<Length>) -> Option<site::Studs>,
+) {
+    let wall = match of {
+        StudsOf::Wall(room, wall) => job
+            .rooms
+            .get(room)
+            .and_then(|room| site::sketch(room).walls.get(wall).copied())
+            .filter(|(_, standing)| *standing != site::Standing::NotYet)
+            .map(|(length, _)| length),
+        StudsOf::Patch(_) => None,
     };
-    match old {
-        Some(Studs::Spaced { first, face, .. }) => Studs::Spaced {
-            first: *first,
-            spacing,
-            face: *face,
-        },
-        _ => Studs::Spaced {
-            first: spacing,
-            spacing,
-            face,
-        },
+    if let Some(place) = studs::place(job, of) {
+        *place = change(place.as_ref(), wall);
+    }
+}
+
+/// Patches of a room stay on their walls when walls come and go; a patch whose wall is gone stands on its own.
+fn keep_patches_on_their_walls(
+    job: &mut Job,
+    room: usize,
+    command: &Command,
+    (before, now): (usize, usize),
+) {
+    let (Command::Jog(_, at) | Command::CutCorner(_, at) | Command::RemoveWall(_, at)) = *command
+    else {
+        return;
+    };
+    for task in &mut job.tasks {
+        let Ask::Patch(_, Some(wall)) = &mut task.ask else {
+            continue;
+        };
+        if task.room != Some(room) {
+            continue;
+        }
+        if now < before && *wall == at {
+            task.room = None;
+            if let Ask::Patch(_, wall) = &mut task.ask {
+                *wall = None;
+            }
+        } else if *wall > at {
+            *wall = (*wall + now).saturating_sub(before);
+        }
+    }
+}
+
+/// A quick figure onto a room. What the room knows takes the place of what was typed for it.
+fn lay(job: &mut Job, task: usize, room: usize, wall: Option<usize>) {
+    if room >= job.rooms.len() {
+        return;
+    }
+    let Some(task) = job.tasks.get_mut(task) else {
+        return;
+    };
+    task.room = Some(room);
+    if let Ask::Patch(_, place) = &mut task.ask {
+        *place = wall;
+    }
+}
+
+impl App {
+    /// The length of a run of trim that the room of a figure knows.
+    fn room_trim(&self, task: usize, choice: &Choice) -> Option<Length> {
+        if !matches!(choice, Choice::AddTrim("Base")) {
+            return None;
+        }
+        let room = self.job.tasks.get(task)?.room?;
+        let room = self.job.rooms.get(room)?;
+        Some(site::baseboard(room, &site::shape(room).ok()?))
     }
 }
 
 /// A choice within a figure.
-fn choose(ask: &mut Ask, choice: Choice) {
+fn choose(ask: &mut Ask, choice: Choice, known: Option<Length>) {
     match ask {
         Ask::Patch(ask, _) => choose_patch(ask, choice),
         Ask::Paint(ask, rule) => {
             if let Choice::Openings(chosen) = choice {
                 *rule = chosen;
             } else {
-                choose_paint(ask, choice);
+                choose_paint(ask, choice, known);
             }
         }
     }
@@ -272,15 +344,21 @@ fn choose_patch(ask: &mut patch::Ask, choice: Choice) {
             };
         }
         Choice::Board(board) => ask.board = board,
-        Choice::Studs(spacing) => {
-            ask.studs = spacing.map(|spacing| spaced(ask.studs.as_ref(), spacing, false));
-        }
         Choice::FireRated(rated) => ask.fire_rated = rated,
+        Choice::AddHole => ask.other_holes.push(patch::Hole {
+            from_left: None,
+            from_stud: None,
+            above_floor: None,
+            ..ask.hole.clone()
+        }),
+        Choice::RemoveHole(at) if at < ask.other_holes.len() => {
+            ask.other_holes.remove(at);
+        }
         _ => {}
     }
 }
 
-fn choose_paint(ask: &mut paint::Ask, choice: Choice) {
+fn choose_paint(ask: &mut paint::Ask, choice: Choice, known: Option<Length>) {
     match choice {
         Choice::Coats(coats) => {
             ask.finish.coats = coats;
@@ -294,6 +372,38 @@ fn choose_paint(ask: &mut paint::Ask, choice: Choice) {
         }
         Choice::Sheen(sheen) => ask.sheen = sheen,
         Choice::Built(built) => ask.built = built,
+        Choice::AddSurface(part) => {
+            let kind = ask
+                .surfaces
+                .first()
+                .map_or(paint::Texture::Smooth, |s| s.kind);
+            ask.surfaces.push(Surface {
+                name: match part {
+                    Part::Wall => "Wall".into(),
+                    Part::Ceiling => "Ceiling".into(),
+                },
+                part,
+                area: square_metres(0.0),
+                height: None,
+                width: None,
+                kind,
+                cut_in: Length::ZERO,
+            });
+        }
+        Choice::RemoveSurface(at) if at < ask.surfaces.len() => {
+            ask.surfaces.remove(at);
+        }
+        Choice::AddTrim(name) => ask.trim.push(Trim {
+            name: name.to_owned(),
+            length: known.unwrap_or(Length::ZERO),
+            face: Length::ZERO,
+        }),
+        Choice::RemoveTrim(at) if at < ask.trim.len() => {
+            ask.trim.remove(at);
+        }
+        Choice::Level(level) => ask.level = level,
+        Choice::Binder(binder) => ask.binder = binder,
+        Choice::Paid(paid) => ask.paid_job = paid,
         _ => {}
     }
 }

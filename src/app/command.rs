@@ -1,9 +1,10 @@
 //! What a tap can ask for.
 
+use super::{Slot, StudsOf};
 use crate::measure::Length;
-use crate::site::{Finish, OpeningKind, OpeningRule};
-use crate::takeoff::{LineKey, PackKey};
-use crate::trades::{paint, patch};
+use crate::site::{Finish, Id, OpeningKind, OpeningRule};
+use crate::takeoff::LineKey;
+use crate::trades::{paint, patch, tape};
 
 /// A place in the program.
 #[derive(Clone, Debug, PartialEq, Default)]
@@ -31,66 +32,6 @@ pub enum Here {
     More,
 }
 
-/// What the pad fills in.
-#[derive(Clone, Debug, PartialEq)]
-pub enum Slot {
-    /// The job's name.
-    JobName,
-    /// A room's name.
-    RoomName(usize),
-    /// A wall's length.
-    WallLength(usize, usize),
-    /// The turn at a wall's end.
-    WallTurn(usize, usize),
-    /// A room's ceiling height.
-    Ceiling(usize),
-    /// One wall's own height.
-    WallHeight(usize, usize),
-    /// An opening's left edge, from the wall's left corner.
-    OpeningFromLeft(usize, usize),
-    /// An opening's width.
-    OpeningWidth(usize, usize),
-    /// An opening's height.
-    OpeningHeight(usize, usize),
-    /// An opening's sill.
-    OpeningSill(usize, usize),
-    /// The centre of a wall's first stud.
-    FirstStud(usize, usize),
-    /// A field of a patch.
-    Patch(usize, patch::Field),
-    /// A field of paint.
-    Paint(usize, PaintSlot),
-    /// A new line on the roll.
-    Roll,
-    /// A side of the square check.
-    Square(usize),
-    /// Things to space equally: the run, the count, the width of one.
-    Spacing(usize),
-    /// A price.
-    Price(PackKey),
-    /// Packs of a line, by hand.
-    Packs(LineKey),
-    /// A line by hand.
-    HandLine,
-}
-
-/// A field of paint that the pad fills in.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum PaintSlot {
-    /// Width of a wall by hand.
-    Width,
-    /// Height of a wall by hand.
-    Height,
-    /// The label's spread rate of the primer.
-    PrimerRate,
-    /// The label's spread rate of the paint.
-    FinishRate,
-    /// Solids by volume of the paint, in per cent.
-    Solids,
-    /// Standing height of the person.
-    Stature,
-}
-
 /// What a tap asks for.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Command {
@@ -112,26 +53,36 @@ pub enum Command {
     KeepRoom(usize),
     /// A room from the shelf into this job.
     TakeRoom(usize),
-    /// Another wall at the end.
-    AddWall(usize),
+    /// Two more walls at a wall's right end, which juts in.
+    Jog(usize, usize),
+    /// One more wall, across the corner at a wall's right end.
+    CutCorner(usize, usize),
     /// One wall fewer.
     RemoveWall(usize, usize),
-    /// The corner at a wall's end.
+    /// The turn at a wall's end, in millionths of a degree.
     Corner(usize, usize, i64),
     /// What a wall gets.
     WallFinish(usize, usize, Finish),
     /// What the ceiling gets.
     CeilingFinish(usize, Finish),
+    /// What the floor gets.
+    FloorFinish(usize, Finish),
     /// An opening in a wall.
     AddOpening(usize, usize, OpeningKind),
     /// No opening there.
     RemoveOpening(usize, usize),
     /// Studs at a spacing, or none known.
-    StudSpacing(usize, usize, Option<Length>),
+    StudSpacing(StudsOf, Option<Length>),
+    /// Studs one by one, as they were found.
+    StudsAsFound(StudsOf),
+    /// A stud that was found and is none.
+    RemoveStud(StudsOf, usize),
     /// A new patch, on a wall or by hand.
     NewPatch(Option<(usize, usize)>),
     /// New paint, for a room or by hand.
     NewPaint(Option<usize>),
+    /// A quick figure onto a room, and onto a wall of it if it stands on one.
+    Lay(usize, usize, Option<usize>),
     /// Remove a figure.
     RemoveTask(usize),
     /// Put a figure's materials on the buying list, or take them off.
@@ -140,16 +91,22 @@ pub enum Command {
     Set(usize, Choice),
     /// Tick a line off.
     Tick(LineKey),
-    /// Take a line's own count back.
+    /// Take a line's own counts back.
     Unpack(LineKey),
     /// Cheapest, or least left over.
     Cheapest(bool),
     /// Packs in metric sizes.
     MetricPacks(bool),
     /// Remove a line by hand.
-    RemoveHandLine(u32),
+    RemoveHandLine(Id),
     /// Clear the roll.
     ClearRoll,
+    /// A line of the roll into the hand, for the next figure that is tapped; or out of it.
+    Hold(Option<Length>),
+    /// Whether the first and the last thing stand at the ends.
+    Ends(tape::Ends),
+    /// A drawing's scale, in inches on paper to the foot.
+    Scale(Length),
     /// Feet and inches, or metric.
     Units(crate::measure::Units),
     /// Day, night, sun.
@@ -173,6 +130,8 @@ pub enum Shape {
     L,
     /// Eight walls.
     Alcove,
+    /// Three walls, to which more are added.
+    Own,
 }
 
 /// A choice within a figure.
@@ -184,10 +143,12 @@ pub enum Choice {
     Round(bool),
     /// Board of a thickness.
     Board(Length),
-    /// Studs at a spacing for a quick patch.
-    Studs(Option<Length>),
     /// Fire-rated wall.
     FireRated(bool),
+    /// One more hole in the same wall.
+    AddHole,
+    /// One hole fewer.
+    RemoveHole(usize),
     /// Coats of paint.
     Coats(u8),
     /// Coats of primer.
@@ -200,4 +161,18 @@ pub enum Choice {
     Built(paint::Built),
     /// How openings are deducted.
     Openings(OpeningRule),
+    /// One more wall or ceiling by hand.
+    AddSurface(paint::Part),
+    /// A surface fewer.
+    RemoveSurface(usize),
+    /// A run of trim, by its name.
+    AddTrim(&'static str),
+    /// A run of trim fewer.
+    RemoveTrim(usize),
+    /// The finish level of the board.
+    Level(Option<u8>),
+    /// What binds the paint.
+    Binder(paint::Binder),
+    /// Done for pay, or in a home that is rented out.
+    Paid(bool),
 }

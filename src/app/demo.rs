@@ -4,14 +4,15 @@ use chrono::{DateTime, FixedOffset};
 
 use crate::measure::{Length, Units};
 use crate::site::{Finish, Opening, OpeningKind, OpeningRule, Room, Studs};
-use crate::takeoff::{Ask, Job, Task};
+use crate::takeoff::{Ask, Job};
 use crate::trades::patch::{self, Hole, HoleShape};
 
 /// The demo job, begun `now`.
 #[must_use]
 pub fn demo_job(now: DateTime<FixedOffset>) -> Job {
     let mut job = Job::new("Lakeside cabin, demo", now, Units::FeetInches { marks: 16 });
-    job.rooms = vec![downstairs(), upstairs()];
+    job.add_room(downstairs());
+    job.add_room(upstairs());
     let hole = Hole {
         shape: HoleShape::Rectangle {
             width: Length::in_64(9, 32),
@@ -25,18 +26,11 @@ pub fn demo_job(now: DateTime<FixedOffset>) -> Job {
         hole,
         ..patch::Ask::default()
     };
-    job.tasks = vec![
-        Task {
-            room: Some(0),
-            ask: Ask::Patch(Box::new(hole), Some(5)),
-            on_list: true,
-        },
-        Task {
-            room: Some(0),
-            ask: Ask::Paint(Box::default(), OpeningRule::Net),
-            on_list: true,
-        },
-    ];
+    job.add_task(Some(0), Ask::Patch(Box::new(hole), Some(5)));
+    job.add_task(Some(0), Ask::Paint(Box::default(), OpeningRule::Net));
+    for task in &mut job.tasks {
+        task.on_list = true;
+    }
     job
 }
 

@@ -14,18 +14,24 @@ mod jobs_page;
 mod keep;
 mod packet;
 mod pad;
+mod paint_inputs;
 mod paint_page;
+mod patch_inputs;
 mod patch_page;
 mod room_page;
+mod slot;
+mod stands;
+mod studs;
 mod tape_page;
 mod view;
 mod wall_page;
 mod words;
 
-pub use command::{Choice, Command, Here, PaintSlot, Shape, Slot};
+pub use command::{Choice, Command, Here, Shape};
 pub use demo::demo_job;
 pub use keep::{Keeper, Prefs, start};
 pub use pad::{FRACTIONS, Kind, Pad};
+pub use slot::{PaintSlot, Slot, StudsOf, TapeSlot};
 pub use view::{Big, Card, Chip, Icon, Row, Screen, Tone};
 
 use crate::measure::{Amount, Figures, Length, Rounding};
@@ -51,9 +57,8 @@ pub struct App {
     trail: Vec<Here>,
     done: Vec<Job>,
     undone: Vec<Job>,
-    square: [Option<Length>; 2],
-    spacing: [Option<Length>; 2],
-    spaced: u32,
+    /// A line of the roll, in the hand for the next figure that is tapped.
+    held: Option<Length>,
 }
 
 impl App {
@@ -72,9 +77,7 @@ impl App {
             trail: Vec::new(),
             done: Vec::new(),
             undone: Vec::new(),
-            square: [None; 2],
-            spacing: [None; 2],
-            spaced: 2,
+            held: None,
         }
     }
 
@@ -171,6 +174,13 @@ impl App {
             Command::TextSize(percent) => {
                 self.prefs.text = percent.clamp(85, 150);
                 self.keep_prefs();
+            }
+            Command::Hold(length) => {
+                self.held = length;
+                self.said = match length {
+                    Some(_) => "In your hand. Tap the figure that it belongs to.".to_owned(),
+                    None => String::new(),
+                };
             }
             Command::NewJob => self.new_job(),
             Command::OpenJob(path) => self.open_job(&path),

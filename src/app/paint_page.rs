@@ -1,14 +1,12 @@
 //! The paint screen.
 
-use super::{
-    App, Chip, Choice, Command, Here, PaintSlot, Row, Screen, Slot, Tone, view::Big, words,
-};
+use super::{App, Chip, Command, Here, Row, Screen, Tone, view::Big, words};
 use crate::drawing::paint_sketch;
 use crate::measure::quantity::Area;
 use crate::measure::{Amount, Length};
 use crate::site::{self, Finish, OpeningRule, Wall};
-use crate::takeoff::{Ask, Job};
-use crate::trades::paint::{self, Built, Part, Sheen, Surface, Texture};
+use crate::takeoff::Ask;
+use crate::trades::paint::{self, Part, Surface, Texture};
 use crate::trades::patch;
 
 impl App {
@@ -55,7 +53,11 @@ impl App {
                 });
             }
             ask.patched = self.patched_areas(number);
+        } else {
+            ask.surfaces.retain(|surface| surface.area.value > 0.0);
         }
+        ask.trim
+            .retain(|trim| trim.length.is_positive() && trim.face.is_positive());
         Some(ask)
     }
 
@@ -130,6 +132,7 @@ impl App {
         }
         rows.push(Row::Heading("What is painted".into()));
         rows.extend(self.paint_inputs(at, &ask, stored, room.is_some().then_some(rule)));
+        rows.extend(self.lay_rows(at));
         rows.extend(self.task_rows(at));
         Screen {
             picture: Some(picture),
@@ -185,152 +188,4 @@ impl App {
         }
         rows
     }
-
-    fn paint_inputs(
-        &self,
-        at: usize,
-        ask: &paint::Ask,
-        stored: &paint::Ask,
-        rule: Option<OpeningRule>,
-    ) -> Vec<Row> {
-        let set = |choice| Command::Set(at, choice);
-        let pad = |slot| Command::Pad(Slot::Paint(at, slot));
-        let mut rows = Vec::new();
-        if let Some(rule) = rule {
-            for surface in &ask.surfaces {
-                rows.push(Row::Figure {
-                    label: surface.name.clone(),
-                    detail: "from the room".into(),
-                    value: self.amount(surface.area),
-                    command: None,
-                });
-            }
-            let small = crate::measure::quantity::square_feet(100.0);
-            rows.push(Row::choice(
-                "Openings",
-                [
-                    ("Taken off", OpeningRule::Net),
-                    ("Measured solid", OpeningRule::Solid),
-                    (
-                        "Under 100 ft² not taken off",
-                        OpeningRule::SmallNotDeducted(small),
-                    ),
-                ]
-                .map(|(label, r)| Chip::new(label, r == rule, set(Choice::Openings(r)))),
-            ));
-        } else if let Some(surface) = ask.surfaces.first() {
-            rows.push(Row::yours(
-                "Width",
-                self.show_or_ask(surface.width),
-                pad(PaintSlot::Width),
-            ));
-            rows.push(Row::yours(
-                "Height",
-                self.show_or_ask(surface.height),
-                pad(PaintSlot::Height),
-            ));
-        }
-        let texture = stored.surfaces.first().map_or(Texture::Smooth, |s| s.kind);
-        rows.push(Row::choice(
-            "How it feels",
-            [
-                (Texture::BareBoard, "Bare board"),
-                (Texture::Smooth, "Smooth"),
-                (Texture::Textured, "Textured"),
-                (Texture::HeavyTexture, "Heavy texture"),
-                (Texture::Masonry, "Masonry"),
-            ]
-            .map(|(kind, label)| Chip::new(label, kind == texture, set(Choice::Texture(kind)))),
-        ));
-        rows.push(Row::choice(
-            "Coats of paint",
-            [1u8, 2, 3]
-                .map(|n| Chip::new(n.to_string(), ask.finish.coats == n, set(Choice::Coats(n)))),
-        ));
-        rows.push(Row::choice(
-            "Coats of primer on bare board",
-            [1u8, 2].map(|n| {
-                Chip::new(
-                    n.to_string(),
-                    ask.primer.coats == n,
-                    set(Choice::PrimerCoats(n)),
-                )
-            }),
-        ));
-        rows.push(Row::choice(
-            "Sheen",
-            [
-                (Sheen::Flat, "Flat"),
-                (Sheen::Eggshell, "Eggshell"),
-                (Sheen::SemiGloss, "Semi-gloss"),
-                (Sheen::Gloss, "Gloss"),
-            ]
-            .map(|(s, label)| Chip::new(label, ask.sheen == s, set(Choice::Sheen(s)))),
-        ));
-        rows.push(Row::choice(
-            "House built",
-            [
-                (Built::Unknown, "Not known"),
-                (Built::Before1978, "Before 1978"),
-                (Built::From1978, "1978 or later"),
-            ]
-            .map(|(b, label)| Chip::new(label, ask.built == b, set(Choice::Built(b)))),
-        ));
-        let rate = |rate: Option<crate::measure::quantity::SpreadRate>| {
-            rate.map_or_else(|| "not given".to_owned(), |r| self.amount(r))
-        };
-        rows.push(Row::Figure {
-            label: "Spread on the paint's label".into(),
-            detail: "goes before the handbook's".into(),
-            value: rate(ask.finish.label_rate),
-            command: Some(pad(PaintSlot::FinishRate)),
-        });
-        rows.push(Row::yours(
-            "Spread on the primer's label",
-            rate(ask.primer.label_rate),
-            pad(PaintSlot::PrimerRate),
-        ));
-        rows.push(Row::yours(
-            "Solids by volume",
-            ask.finish
-                .volume_solids
-                .map_or_else(|| "not given".to_owned(), |s| self.amount(Amount::Share(s))),
-            pad(PaintSlot::Solids),
-        ));
-        rows.push(Row::yours(
-            "How tall you are",
-            ask.reach
-                .stature
-                .map_or_else(|| "not given".to_owned(), |s| self.show(s)),
-            pad(PaintSlot::Stature),
-        ));
-        rows
-    }
-}
-
-/// A length into a field of paint.
-pub(super) fn fill(job: &mut Job, task: usize, field: PaintSlot, length: Length) {
-    let Some(Ask::Paint(ask, _)) = job.tasks.get_mut(task).map(|task| &mut task.ask) else {
-        return;
-    };
-    if field == PaintSlot::Stature {
-        ask.reach.stature = Some(length);
-        return;
-    }
-    let Some(surface) = ask.surfaces.first_mut() else {
-        return;
-    };
-    let (width, height) = (
-        surface.width.unwrap_or(length),
-        surface.height.unwrap_or(length),
-    );
-    let (width, height) = if field == PaintSlot::Width {
-        (length, height)
-    } else {
-        (width, length)
-    };
-    let mut wall = Surface::wall(width, height);
-    wall.kind = surface.kind;
-    wall.name = std::mem::take(&mut surface.name);
-    *surface = wall;
 }

@@ -1,11 +1,11 @@
 //! The patch screen.
 
-use super::{App, Chip, Choice, Command, Here, Row, Screen, Slot, Tone, view::Big, words};
+use super::{App, Chip, Choice, Command, Here, Row, Screen, Tone, view::Big, words};
 use crate::drawing::patch_sketch;
 use crate::measure::{Amount, Figures, Length, Rounding};
 use crate::site::{Studs, Wall};
-use crate::takeoff::{Ask, Job};
-use crate::trades::patch::{self, Field, HoleShape, Method, Obstacle};
+use crate::takeoff::Ask;
+use crate::trades::patch::{self, Field, Hole, HoleShape, Method, Obstacle};
 
 impl App {
     /// What is asked, with what the room knows filled in.
@@ -30,7 +30,7 @@ impl App {
                     .map(|(l, _)| l)
             });
             ask.wall.height = wall.height.or(room.ceiling);
-            ask.studs = wall.studs.clone();
+            ask.studs = wall.studs.clone().or(ask.studs);
             ask.wall.obstacles = room
                 .openings
                 .iter()
@@ -52,26 +52,73 @@ impl App {
     /// The figure that stands in a field.
     pub(super) fn patch_field(&self, at: usize, field: Field) -> Option<Length> {
         let ask = self.patch_ask(at)?;
-        match (field, &ask.hole.shape) {
-            (Field::HoleWidth, HoleShape::Rectangle { width, .. }) => Some(*width),
-            (Field::HoleHeight, HoleShape::Rectangle { height, .. }) => Some(*height),
-            (Field::HoleAcross, HoleShape::Round { across }) => Some(*across),
-            (Field::FromLeft, _) => ask.hole.from_left,
-            (Field::AboveFloor, _) => ask.hole.above_floor,
-            (Field::Board, _) => Some(ask.board),
-            (Field::Gap, _) => Some(ask.gap),
-            (Field::ScrewSpacing, _) => Some(ask.screw_spacing),
-            (Field::FirstStud, _) => match ask.studs {
+        match field {
+            Field::Board => Some(ask.board),
+            Field::Gap => Some(ask.gap),
+            Field::ScrewSpacing => Some(ask.screw_spacing),
+            Field::FirstStud => match ask.studs {
                 Some(Studs::Spaced { first, .. }) => Some(first),
                 _ => None,
             },
-            (Field::StudSpacing, _) => match ask.studs {
+            Field::StudSpacing => match ask.studs {
                 Some(Studs::Spaced { spacing, .. }) => Some(spacing),
                 _ => None,
             },
-            (Field::WallLength, _) => ask.wall.length,
-            (Field::WallHeight, _) => ask.wall.height,
+            Field::StudFace => match ask.studs {
+                Some(Studs::Spaced { face, .. } | Studs::Found { face, .. }) => Some(face),
+                None => None,
+            },
+            Field::WallLength => ask.wall.length,
+            Field::WallHeight => ask.wall.height,
+            _ => self.hole_field(at, None, field),
+        }
+    }
+
+    /// One of a patch's holes: the first, or another counted from 0.
+    pub(super) fn hole(&self, at: usize, other: Option<usize>) -> Option<&Hole> {
+        let Ask::Patch(ask, _) = &self.job.tasks.get(at)?.ask else {
+            return None;
+        };
+        match other {
+            None => Some(&ask.hole),
+            Some(other) => ask.other_holes.get(other),
+        }
+    }
+
+    /// The figure that stands in a field of a hole.
+    pub(super) fn hole_field(
+        &self,
+        at: usize,
+        other: Option<usize>,
+        field: Field,
+    ) -> Option<Length> {
+        let hole = self.hole(at, other)?;
+        match (field, &hole.shape) {
+            (Field::HoleWidth, HoleShape::Rectangle { width, .. }) => Some(*width),
+            (Field::HoleHeight, HoleShape::Rectangle { height, .. }) => Some(*height),
+            (Field::HoleAcross, HoleShape::Round { across }) => Some(*across),
+            (Field::FromLeft, _) => hole.from_left,
+            (Field::AboveFloor, _) => hole.above_floor,
             _ => None,
+        }
+    }
+
+    /// From a stud's centre to a hole, where it was measured from that stud.
+    pub(super) fn hole_from_stud(
+        &self,
+        at: usize,
+        other: Option<usize>,
+        stud: usize,
+    ) -> Option<Length> {
+        let (from, length) = self.hole(at, other)?.from_stud?;
+        (from == stud).then_some(length)
+    }
+
+    /// The air that compound dries in.
+    pub(super) fn air(&self, at: usize) -> Option<patch::Air> {
+        match &self.job.tasks.get(at)?.ask {
+            Ask::Patch(ask, _) => Some(ask.air),
+            Ask::Paint(..) => None,
         }
     }
 
@@ -94,7 +141,7 @@ impl App {
         };
         let figured = patch::figure(&ask);
         let picture = patch_sketch(&ask, figured.as_ref().ok(), self.job.units)
-            .map_tags(|field| Command::Pad(Slot::Patch(at, field)));
+            .map_tags(|field| Command::Pad(self.patch_slot(at, field)));
         let mut rows = Vec::new();
         let (mut strip, mut main) = (Vec::new(), None);
         match &figured {
@@ -110,15 +157,17 @@ impl App {
                 rows.push(Row::Text(self.job.units.phrase(&figure.why, Figures::Set)));
                 // What can hurt stands right under the result, before its details.
                 rows.extend(self.notes(&figure.account));
+                rows.extend(self.missing_rows(at, figure));
                 rows.extend(self.patch_results(figure));
             }
         }
         rows.push(Row::Heading("The hole".into()));
-        rows.extend(self.patch_inputs(at, &ask, wall.is_some()));
+        rows.extend(self.patch_inputs(at, &ask, wall));
         rows.push(Row::choice(
             "How to mend it",
             method_chips(at, stored.method),
         ));
+        rows.extend(self.lay_rows(at));
         rows.extend(self.task_rows(at));
         let room = self.job.tasks[at]
             .room
@@ -136,6 +185,21 @@ impl App {
             main,
             ..Screen::default()
         }
+    }
+
+    /// What would make the figure better, one tap away.
+    fn missing_rows(&self, at: usize, figure: &patch::Figure) -> Vec<Row> {
+        let mend = |field: &Field| Row::Note {
+            tone: Tone::Note,
+            text: format!("{} would make this exact.", words::patch_field(*field)),
+            detail: String::new(),
+            mend: Some(Chip::new(
+                "Measure it",
+                false,
+                Command::Pad(self.patch_slot(at, *field)),
+            )),
+        };
+        figure.missing.iter().map(mend).collect()
     }
 
     fn patch_strip(&self, figure: &patch::Figure) -> Vec<Big> {
@@ -253,93 +317,6 @@ impl App {
         }
         rows
     }
-
-    fn patch_inputs(&self, at: usize, ask: &patch::Ask, on_wall: bool) -> Vec<Row> {
-        let pad = |field| Command::Pad(Slot::Patch(at, field));
-        let field = |label: &str, field: Field| {
-            Row::yours(
-                label,
-                self.show_or_ask(self.patch_field(at, field)),
-                pad(field),
-            )
-        };
-        let round = matches!(ask.hole.shape, HoleShape::Round { .. });
-        let mut rows = vec![Row::choice(
-            "Its shape",
-            [
-                Chip::new("Rectangle", !round, Command::Set(at, Choice::Round(false))),
-                Chip::new("Round", round, Command::Set(at, Choice::Round(true))),
-            ],
-        )];
-        if round {
-            rows.push(field("Across", Field::HoleAcross));
-        } else {
-            rows.push(field("Width", Field::HoleWidth));
-            rows.push(field("Height", Field::HoleHeight));
-        }
-        rows.push(field("Left corner to the hole", Field::FromLeft));
-        rows.push(field("Floor to the hole", Field::AboveFloor));
-        if on_wall {
-            let known = if ask.studs.is_some() {
-                "from the room"
-            } else {
-                "not known yet: set them on the wall"
-            };
-            rows.push(Row::ours("Studs", known));
-        } else {
-            let now = self.patch_field(at, Field::StudSpacing);
-            let spacings = [Length::inches(12), Length::inches(16), Length::inches(24)];
-            let mut chips = vec![Chip::new(
-                "Not known",
-                ask.studs.is_none(),
-                Command::Set(at, Choice::Studs(None)),
-            )];
-            chips.extend(spacings.map(|s| {
-                Chip::new(
-                    self.spacing(s),
-                    now == Some(s),
-                    Command::Set(at, Choice::Studs(Some(s))),
-                )
-            }));
-            rows.push(Row::choice("Studs, centre to centre", chips));
-            if ask.studs.is_some() {
-                rows.push(field("Left corner to first stud centre", Field::FirstStud));
-            }
-        }
-        rows.push(Row::choice(
-            "Board",
-            [
-                Length::in_64(0, 24),
-                Length::in_64(0, 32),
-                Length::in_64(0, 40),
-            ]
-            .map(|b| {
-                Chip::new(
-                    self.show(b),
-                    ask.board == b,
-                    Command::Set(at, Choice::Board(b)),
-                )
-            }),
-        ));
-        rows.push(field("Gap all round", Field::Gap));
-        rows.push(field("Screws at most apart", Field::ScrewSpacing));
-        rows.push(Row::choice(
-            "Fire-rated wall",
-            [
-                Chip::new(
-                    "No",
-                    !ask.fire_rated,
-                    Command::Set(at, Choice::FireRated(false)),
-                ),
-                Chip::new(
-                    "Yes",
-                    ask.fire_rated,
-                    Command::Set(at, Choice::FireRated(true)),
-                ),
-            ],
-        ));
-        rows
-    }
 }
 
 fn method_chips(at: usize, now: Option<Method>) -> Vec<Chip> {
@@ -373,30 +350,5 @@ fn method_name(method: Method) -> &'static str {
         Method::AdhesivePatch => "Self-adhesive patch",
         Method::BackedPatch => "Board on backing strips",
         Method::CutBack => "Cut back to stud centres",
-    }
-}
-
-/// A length into a field of a patch.
-pub(super) fn fill(job: &mut Job, task: usize, field: Field, length: Length) {
-    let Some(Ask::Patch(ask, _)) = job.tasks.get_mut(task).map(|task| &mut task.ask) else {
-        return;
-    };
-    match (field, &mut ask.hole.shape) {
-        (Field::HoleWidth, HoleShape::Rectangle { width, .. }) => *width = length,
-        (Field::HoleHeight, HoleShape::Rectangle { height, .. }) => *height = length,
-        (Field::HoleAcross, HoleShape::Round { across }) => *across = length,
-        (Field::FromLeft, _) => ask.hole.from_left = Some(length),
-        (Field::AboveFloor, _) => ask.hole.above_floor = Some(length),
-        (Field::Board, _) => ask.board = length,
-        (Field::Gap, _) => ask.gap = length,
-        (Field::ScrewSpacing, _) => ask.screw_spacing = length,
-        (Field::FirstStud, _) => {
-            if let Some(Studs::Spaced { first, .. }) = &mut ask.studs {
-                *first = length;
-            }
-        }
-        (Field::WallLength, _) => ask.wall.length = Some(length),
-        (Field::WallHeight, _) => ask.wall.height = Some(length),
-        _ => {}
     }
 }

@@ -4,6 +4,7 @@ use super::{App, Chip, Command, Here, Row, Screen, Shape, Slot, Tone, view::Big,
 use crate::drawing::{PlanTag, plan};
 use crate::measure::{Angle, Length};
 use crate::site::{self, Finish, OpeningRule, Room, Standing, Wall};
+use crate::takeoff::Job;
 
 impl App {
     /// The rooms of the job.
@@ -39,6 +40,7 @@ impl App {
                     false,
                     Command::NewRoom(Shape::Alcove),
                 ),
+                Chip::new("Own outline", false, Command::NewRoom(Shape::Own)),
             ],
         ));
         let shelf = self.keeper.shelf();
@@ -85,7 +87,7 @@ impl App {
                 room.openings.get(opening).map_or(0, |o| o.wall),
             )),
         });
-        let mut rows = self.closing_rows(room);
+        let mut rows = self.closing_rows(at, room);
         rows.extend(self.clash_rows(room));
         rows.push(Row::Heading("Walls, left to right from inside".into()));
         let drawn = site::sketch(room);
@@ -108,25 +110,29 @@ impl App {
                 )
             }),
         ));
+        rows.push(Row::Button {
+            label: "Paint this room".into(),
+            main: true,
+            command: Command::NewPaint(Some(at)),
+        });
+        rows.push(Row::Heading("What each surface gets".into()));
         rows.push(Row::choice(
             "Ceiling gets",
             finishes(room.ceiling_finish, |finish| {
                 Command::CeilingFinish(at, finish)
             }),
         ));
-        rows.push(Row::Heading("Figure it".into()));
-        rows.push(Row::Button {
-            label: "Paint this room".into(),
-            main: true,
-            command: Command::NewPaint(Some(at)),
-        });
+        rows.push(Row::choice(
+            "Floor gets",
+            finishes(room.floor_finish, |finish| Command::FloorFinish(at, finish)),
+        ));
+        rows.extend(self.area_rows(room));
         rows.push(Row::Heading("This profile".into()));
         rows.push(Row::yours(
             "Name",
             &room.name,
             Command::Pad(Slot::RoomName(at)),
         ));
-        rows.push(Row::button("Add a jog, two walls", Command::AddWall(at)));
         rows.push(Row::button(
             "Keep a copy on the shelf",
             Command::KeepRoom(at),
@@ -191,7 +197,7 @@ impl App {
             .collect()
     }
 
-    fn closing_rows(&self, room: &Room) -> Vec<Row> {
+    fn closing_rows(&self, at: usize, room: &Room) -> Vec<Row> {
         let note = |tone, text: String| Row::Note {
             tone,
             text,
@@ -199,7 +205,16 @@ impl App {
             mend: None,
         };
         match site::shape(room) {
-            Err(problem) => vec![note(Tone::Stop, words::room_problem(&problem, room))],
+            Err(problem) => {
+                let mut rows = vec![note(Tone::Stop, words::room_problem(&problem, room))];
+                if let site::Problem::TurnsDoNotClose { sum } = problem {
+                    rows.push(Row::choice(
+                        "A room's corners add up. Give the rest to",
+                        rest_chips(at, room, sum),
+                    ));
+                }
+                rows
+            }
             Ok(shape) => {
                 let unknown = shape
                     .walls
@@ -228,6 +243,42 @@ impl App {
                 }
             }
         }
+    }
+
+    /// Areas by each way of taking openings off, each with its source.
+    fn area_rows(&self, room: &Room) -> Vec<Row> {
+        let Ok(shape) = site::shape(room) else {
+            return Vec::new();
+        };
+        let small = crate::measure::quantity::square_feet(100.0);
+        let rules = [
+            ("Walls, openings taken off", OpeningRule::Net),
+            ("Walls, measured solid", OpeningRule::Solid),
+            (
+                "Walls, openings under 100 ft² not taken off",
+                OpeningRule::SmallNotDeducted(small),
+            ),
+        ];
+        let mut rows = Vec::new();
+        for (label, rule) in rules {
+            let Ok(areas) = site::wall_areas(room, &shape, rule) else {
+                return Vec::new();
+            };
+            let none = crate::measure::quantity::square_metres(0.0);
+            let net = areas.iter().fold(none, |sum, wall| sum + wall.net);
+            rows.push(Row::Figure {
+                label: label.into(),
+                detail: words::cite(&rule.cite()),
+                value: self.amount(net),
+                command: None,
+            });
+        }
+        rows.insert(0, Row::Heading("Areas, by three ways to count".into()));
+        rows.push(Row::ours(
+            "Base round the room, less doors",
+            self.show(site::baseboard(room, &shape)),
+        ));
+        rows
     }
 
     fn room_strip(&self, room: &Room) -> Vec<Big> {
@@ -295,4 +346,81 @@ pub(super) fn finishes(now: Finish, command: impl Fn(Finish) -> Command) -> Vec<
     .into_iter()
     .map(|(finish, label)| Chip::new(label, finish == now, command(finish)))
     .collect()
+}
+
+/// A corner as it is measured inside the room: 90° for a square one, 270° where it juts in.
+pub(super) fn corner(turn: Angle) -> f64 {
+    180.0 - turn.in_degrees()
+}
+
+/// The corners that could take what the turns lack, each with what it would then be.
+fn rest_chips(at: usize, room: &Room, sum: Angle) -> Vec<Chip> {
+    let lack = Angle::FULL.as_microdegrees() - sum.as_microdegrees();
+    let mut chips = Vec::new();
+    for (index, wall) in room.walls.iter().enumerate() {
+        let turn = wall.turn.as_microdegrees().saturating_add(lack);
+        if turn.unsigned_abs() < 180_000_000 && turn != 0 {
+            let next = Wall::named((index + 1) % room.walls.len());
+            let label = format!(
+                "{}–{next}: {}°",
+                Wall::named(index),
+                corner(Angle::microdegrees(turn))
+            );
+            chips.push(Chip::new(label, false, Command::Corner(at, index, turn)));
+        }
+    }
+    chips
+}
+
+/// A corner as it was measured inside the room, or why there is none such.
+pub(super) fn fill_corner(
+    job: &mut Job,
+    room: usize,
+    wall: usize,
+    inside: f64,
+) -> Result<(), String> {
+    if inside <= 0.0 || inside >= 360.0 || (inside - 180.0).abs() < 1e-6 {
+        return Err(
+            "Inside a room a corner has more than 0° and less than 360°, and not 180°: 90 is square, 270 juts in."
+                .into(),
+        );
+    }
+    let turn = Angle::from_degrees(180.0 - inside).ok_or("This is no angle.")?;
+    if let Some(wall) = job.rooms.get_mut(room).and_then(|r| r.walls.get_mut(wall)) {
+        wall.turn = turn;
+    }
+    Ok(())
+}
+
+/// A length into a field of a room.
+pub(super) fn fill(job: &mut Job, slot: &Slot, length: Length) {
+    let (Slot::WallLength(at, part)
+    | Slot::WallHeight(at, part)
+    | Slot::OpeningFromLeft(at, part)
+    | Slot::OpeningWidth(at, part)
+    | Slot::OpeningHeight(at, part)
+    | Slot::OpeningSill(at, part)) = slot
+    else {
+        if let Slot::Ceiling(at) = slot
+            && let Some(room) = job.rooms.get_mut(*at)
+        {
+            room.ceiling = Some(length);
+        }
+        return;
+    };
+    let Some(room) = job.rooms.get_mut(*at) else {
+        return;
+    };
+    let (wall, opening) = (room.walls.get_mut(*part), room.openings.get_mut(*part));
+    let field = match slot {
+        Slot::WallLength(..) => wall.map(|wall| &mut wall.length),
+        Slot::WallHeight(..) => wall.map(|wall| &mut wall.height),
+        Slot::OpeningFromLeft(..) => opening.map(|opening| &mut opening.from_left),
+        Slot::OpeningWidth(..) => opening.map(|opening| &mut opening.width),
+        Slot::OpeningHeight(..) => opening.map(|opening| &mut opening.height),
+        _ => opening.map(|opening| &mut opening.sill),
+    };
+    if let Some(field) = field {
+        *field = Some(length);
+    }
 }

@@ -1,9 +1,11 @@
 //! One wall of a room, seen from inside: its openings, studs and finish.
 
-use super::{App, Chip, Command, Here, Row, Screen, Slot, room_page::finishes, view::Big};
+use super::{
+    App, Chip, Command, Here, Row, Screen, Slot, StudsOf, room_page, room_page::finishes, view::Big,
+};
 use crate::drawing::{WallTag, wall as wall_sketch};
-use crate::measure::{Angle, Figures, Length, Rounding, Units};
-use crate::site::{self, OpeningKind, Studs, Wall};
+use crate::measure::Angle;
+use crate::site::{self, OpeningKind, Wall};
 
 impl App {
     /// One wall of a room.
@@ -26,7 +28,9 @@ impl App {
             WallTag::OpeningWidth(opening) => Command::Pad(Slot::OpeningWidth(at, opening)),
             WallTag::OpeningHeight(opening) => Command::Pad(Slot::OpeningHeight(at, opening)),
             WallTag::OpeningSill(opening) => Command::Pad(Slot::OpeningSill(at, opening)),
-            WallTag::FirstStud | WallTag::StudSpacing => Command::Pad(Slot::FirstStud(at, index)),
+            WallTag::FirstStud | WallTag::StudSpacing => {
+                Command::Pad(Slot::FirstStud(StudsOf::Wall(at, index)))
+            }
         });
         let drawn = site::sketch(room).walls.get(index).copied();
         let mut rows = self.clash_rows(room);
@@ -90,21 +94,12 @@ impl App {
             ]
             .map(|kind| Chip::new(kind_name(kind), false, Command::AddOpening(at, index, kind))),
         ));
-        rows.extend(self.stud_rows(at, index, wall));
+        rows.extend(self.stud_rows(StudsOf::Wall(at, index)));
         rows.push(Row::choice(
             "This wall gets",
             finishes(wall.finish, |finish| Command::WallFinish(at, index, finish)),
         ));
-        rows.push(Row::choice(
-            "Corner at its right end",
-            [("Inside, 90°", Angle::RIGHT), ("Juts in, 90°", Angle::LEFT)].map(|(label, turn)| {
-                Chip::new(
-                    label,
-                    wall.turn == turn,
-                    Command::Corner(at, index, turn.as_microdegrees()),
-                )
-            }),
-        ));
+        rows.extend(corner_rows(at, index, wall));
         rows.push(Row::Button {
             label: "Patch a hole in this wall".into(),
             main: true,
@@ -147,62 +142,40 @@ impl App {
             },
         ]
     }
+}
 
-    fn stud_rows(&self, at: usize, index: usize, wall: &Wall) -> Vec<Row> {
-        let metric = self.job.units.is_metric();
-        let spacings: [Length; 4] = if metric {
+/// The corner at a wall's right end, as it is measured inside the room.
+fn corner_rows(at: usize, index: usize, wall: &Wall) -> Vec<Row> {
+    let usual = [
+        ("Inside, 90°", Angle::RIGHT),
+        ("Inside, 135°", Angle::degrees(45)),
+        ("Juts in, 90°", Angle::LEFT),
+    ];
+    vec![
+        Row::choice(
+            "Corner at its right end",
+            usual.map(|(label, turn)| {
+                Chip::new(
+                    label,
+                    wall.turn == turn,
+                    Command::Corner(at, index, turn.as_microdegrees()),
+                )
+            }),
+        ),
+        Row::Figure {
+            label: "That corner, inside the room".into(),
+            detail: "more than 180° where it juts in".into(),
+            value: format!("{}°", room_page::corner(wall.turn)),
+            command: Some(Command::Pad(Slot::WallTurn(at, index))),
+        },
+        Row::choice(
+            "More walls at that corner",
             [
-                Length::mm(300),
-                Length::mm(400),
-                Length::mm(600),
-                Length::mm(625),
-            ]
-        } else {
-            [
-                Length::inches(12),
-                Length::inches(16),
-                Length::nm(487_680_000),
-                Length::inches(24),
-            ]
-        };
-        let now = match &wall.studs {
-            Some(Studs::Spaced { spacing, .. }) => Some(*spacing),
-            _ => None,
-        };
-        let mut chips = vec![Chip::new(
-            "Not known",
-            wall.studs.is_none(),
-            Command::StudSpacing(at, index, None),
-        )];
-        let count = if metric { 3 } else { 4 };
-        chips.extend(spacings.iter().take(count).map(|spacing| {
-            let label = self.spacing(*spacing);
-            Chip::new(
-                label,
-                now == Some(*spacing),
-                Command::StudSpacing(at, index, Some(*spacing)),
-            )
-        }));
-        let mut rows = vec![Row::choice("Studs, centre to centre", chips)];
-        if let Some(Studs::Spaced { first, .. }) = wall.studs {
-            rows.push(Row::yours(
-                "Left corner to first stud centre",
-                self.show(first),
-                Command::Pad(Slot::FirstStud(at, index)),
-            ));
-        }
-        rows
-    }
-
-    /// A stud spacing as the trade says it: 16″, 19.2″, 400 mm.
-    pub(super) fn spacing(&self, spacing: Length) -> String {
-        let units = if self.job.units.is_metric() {
-            Units::Millimetres
-        } else {
-            Units::DecimalInches
-        };
-        units.length(spacing, Rounding::Nearest, Figures::Set)
-    }
+                Chip::new("Cut it off, one wall", false, Command::CutCorner(at, index)),
+                Chip::new("Let it jut in, two walls", false, Command::Jog(at, index)),
+            ],
+        ),
+    ]
 }
 
 /// What an opening is called.

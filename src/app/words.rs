@@ -169,7 +169,7 @@ pub(super) fn slant(wall: usize, off: Length, units: Units) -> String {
     )
 }
 
-fn patch_field(field: patch::Field) -> &'static str {
+pub(super) fn patch_field(field: patch::Field) -> &'static str {
     use patch::Field;
     match field {
         Field::HoleWidth => "The width of the hole",

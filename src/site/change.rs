@@ -77,16 +77,44 @@ impl Room {
         room
     }
 
-    /// A jog at the end of the last wall: two more walls, so that the turns still close.
-    pub fn add_jog(&mut self) {
-        self.walls.insert(
-            self.walls.len().saturating_sub(1),
-            Wall::sketched(Length::inches(12), Angle::RIGHT),
-        );
-        self.walls.insert(
-            self.walls.len().saturating_sub(1),
-            Wall::sketched(Length::inches(12), Angle::LEFT),
-        );
+    /// Three walls that turn 120° each, nothing measured: an outline to which walls are added.
+    #[must_use]
+    pub fn three_walls(name: &str) -> Room {
+        let mut room = Room::rectangle(name);
+        room.walls = vec![Wall::sketched(Length::inches(96), Angle::degrees(120)); 3];
+        room
+    }
+
+    /// A jog at the right end of a wall: two more walls, and the corner between them juts in; the turns still close.
+    pub fn add_jog(&mut self, wall: usize) {
+        let Some(corner) = self.walls.get(wall).map(|wall| wall.turn) else {
+            return;
+        };
+        let foot = |turn| Wall::sketched(Length::inches(12), turn);
+        let back = Angle::microdegrees(-corner.as_microdegrees());
+        // In at the old corner, back against it where it juts in, and on.
+        self.insert_walls(wall + 1, [foot(back), foot(corner)]);
+    }
+
+    /// One more wall across the corner at the right end of a wall; its two corners share the turn.
+    pub fn cut_corner(&mut self, wall: usize) {
+        let Some(turn) = self.walls.get(wall).map(|wall| wall.turn.as_microdegrees()) else {
+            return;
+        };
+        let half = turn / 2;
+        self.walls[wall].turn = Angle::microdegrees(half);
+        let across = Wall::sketched(Length::inches(24), Angle::microdegrees(turn - half));
+        self.insert_walls(wall + 1, [across]);
+    }
+
+    /// Walls into the outline; openings stay in the walls that they are in.
+    fn insert_walls<const N: usize>(&mut self, at: usize, walls: [Wall; N]) {
+        self.walls.splice(at..at, walls);
+        for opening in &mut self.openings {
+            if opening.wall >= at {
+                opening.wall += N;
+            }
+        }
     }
 
     /// Without one wall: its neighbours meet, and openings in it go with it. A room keeps at least three walls.

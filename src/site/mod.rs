@@ -3,6 +3,7 @@
 mod areas;
 mod change;
 mod clash;
+mod id;
 mod opening;
 mod room;
 mod shape;
@@ -11,6 +12,7 @@ mod studs;
 pub use areas::{NoArea, OpeningRule, WallAreas, baseboard, wall_areas};
 pub use change::{Missing, slant, still_to_measure};
 pub use clash::{Clash, clashes};
+pub use id::Id;
 pub use opening::{Opening, OpeningKind};
 pub use room::{Finish, Room, Wall};
 pub use shape::{Misfit, Problem, Shape, Standing, shape, sketch};

@@ -1,6 +1,6 @@
 //! A room profile: its walls in order, its height, and what each surface gets.
 
-use super::{Opening, Studs};
+use super::{Id, Opening, Studs};
 use crate::measure::{Angle, Length};
 
 /// A room as it was measured.
@@ -9,6 +9,8 @@ use crate::measure::{Angle, Length};
 /// the start of every wall is its left corner as seen from inside.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Room {
+    /// What it is known by in every copy of its job.
+    pub id: Id,
     /// What the person calls it.
     pub name: String,
     /// The walls, in order.
@@ -85,6 +87,7 @@ impl Room {
             Wall::sketched(Length::inches(inches), Angle::degrees(turn))
         };
         Room {
+            id: Id::NONE,
             name: name.to_owned(),
             walls: walls.iter().map(wall).collect(),
             ceiling: None,

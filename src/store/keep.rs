@@ -6,7 +6,7 @@ use std::io::{self, Write};
 use std::path::{Path, PathBuf};
 
 use super::container::{Kind, OpenError, seal, unseal};
-use super::record;
+use super::{format_1, job_record, record};
 use crate::site::Room;
 use crate::takeoff::Job;
 
@@ -141,9 +141,20 @@ fn sync_folder(_: &Path) -> io::Result<()> {
 /// # Errors
 /// [`SaveError`]; what was there stays.
 pub fn save_job(path: &Path, job: &Job) -> Result<(), SaveError> {
-    replace(path, Kind::Job, &record::write_job(job), |body| {
-        record::read_job(body).is_some()
-    })
+    replace(
+        path,
+        Kind::Job,
+        &record::write(&job_record::write_job(job)),
+        |body| read_job(body).is_some(),
+    )
+}
+
+fn read_job(body: &[u8]) -> Option<Job> {
+    let Some(parts) = record::read::<Vec<job_record::Part>>(body) else {
+        return format_1::read_job(body);
+    };
+    let read = job_record::read_job(&parts);
+    (read.headed && read.unread.is_empty()).then_some(read.job)
 }
 
 /// Opens a job; never writes.
@@ -151,7 +162,7 @@ pub fn save_job(path: &Path, job: &Job) -> Result<(), SaveError> {
 /// # Errors
 /// [`OpenError`]; the file stays as it is.
 pub fn open_job(path: &Path) -> Result<Job, OpenError> {
-    record::read_job(&read(path, Kind::Job)?).ok_or(OpenError::Damaged)
+    read_job(&read(path, Kind::Job)?).ok_or(OpenError::Damaged)
 }
 
 /// Saves a new job under a name of its own in a folder; gives where.
@@ -336,13 +347,14 @@ mod tests {
     #[test]
     fn what_would_not_open_again_is_not_written() {
         let folder = tempfile::tempdir().unwrap();
-        let path = create_job(folder.path(), &job("a")).unwrap();
-        let mut wrong = job("a");
+        let right = job("a");
+        let path = create_job(folder.path(), &right).unwrap();
+        let mut wrong = right.clone();
         let mut room = Room::rectangle("a");
         room.ceiling = Some(crate::measure::Length::LONGEST * 2);
         wrong.rooms.push(room);
         assert_eq!(save_job(&path, &wrong), Err(SaveError::WouldNotOpen));
-        assert_eq!(open_job(&path), Ok(job("a")));
+        assert_eq!(open_job(&path), Ok(right));
     }
 
     #[test]

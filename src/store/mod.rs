@@ -3,6 +3,8 @@
 //! `serde` stands here alone, on record types of its own: renaming a field elsewhere never breaks a file.
 
 mod container;
+mod format_1;
+mod job_record;
 mod keep;
 mod record;
 mod record_figures;

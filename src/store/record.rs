@@ -1,34 +1,17 @@
-//! Rooms, the roll, the buying list and the job as records of format 1.
+//! Rooms, the shelf and the settings as records: the same in formats 1 and 2.
 //!
 //! Fields are only ever appended in a new format; codes of choices are only ever added.
 
 use std::path::PathBuf;
 
-use chrono::DateTime;
 use serde::{Deserialize, Serialize, de::DeserializeOwned};
 
 use super::Prefs;
-use super::record_figures::{
-    LineRecord, MaterialRecord, TaskRecord, material, read_line, read_material, read_task,
-    write_line, write_task,
-};
-use crate::measure::{Angle, Length, Money, Units};
-use crate::site::{Finish, Opening, OpeningKind, Room, Studs, Wall};
-use crate::takeoff::{Buying, Choice, HandLine, Job, PackKey, RollLine};
+use crate::measure::{Angle, Length, Units};
+use crate::site::{Finish, Id, Opening, OpeningKind, Room, Studs, Wall};
 
 #[derive(Serialize, Deserialize)]
-struct JobRecord {
-    name: String,
-    begun: String,
-    units: (u8, u8),
-    rooms: Vec<RoomRecord>,
-    tasks: Vec<TaskRecord>,
-    roll: Vec<(String, String, i64)>,
-    buying: BuyingRecord,
-}
-
-#[derive(Serialize, Deserialize)]
-struct RoomRecord {
+pub(super) struct RoomRecord {
     name: String,
     walls: Vec<WallRecord>,
     ceiling: Option<i64>,
@@ -63,23 +46,12 @@ struct OpeningRecord {
     sill: Option<i64>,
 }
 
-#[derive(Serialize, Deserialize)]
-struct BuyingRecord {
-    by_hand: Vec<(u32, String)>,
-    ticked: Vec<LineRecord>,
-    overrides: Vec<(LineRecord, u32)>,
-    prices: Vec<(MaterialRecord, u32, i64)>,
-    symbol: String,
-    cheapest: bool,
-    metric_packs: bool,
-}
-
-fn write<T: Serialize>(record: &T) -> Vec<u8> {
+pub(super) fn write<T: Serialize>(record: &T) -> Vec<u8> {
     postcard::to_stdvec(record)
         .expect("records hold nothing that postcard cannot write: no maps of unknown length")
 }
 
-fn read<T: DeserializeOwned>(bytes: &[u8]) -> Option<T> {
+pub(super) fn read<T: DeserializeOwned>(bytes: &[u8]) -> Option<T> {
     let (record, rest) = postcard::take_from_bytes(bytes).ok()?;
     rest.is_empty().then_some(record)
 }
@@ -152,7 +124,7 @@ pub(super) fn read_studs(record: StudsRecord) -> Option<Studs> {
     })
 }
 
-fn write_room(room: &Room) -> RoomRecord {
+pub(super) fn write_room(room: &Room) -> RoomRecord {
     let nm = |length: Option<Length>| length.map(Length::as_nm);
     RoomRecord {
         name: room.name.clone(),
@@ -186,7 +158,7 @@ fn write_room(room: &Room) -> RoomRecord {
     }
 }
 
-fn read_room(record: RoomRecord) -> Option<Room> {
+pub(super) fn read_room(record: RoomRecord) -> Option<Room> {
     let finish = |code: u8| FINISHES.get(usize::from(code)).copied();
     let walls = all(record.walls, |wall| {
         Some(Wall {
@@ -215,6 +187,7 @@ fn read_room(record: RoomRecord) -> Option<Room> {
         })
     })?;
     Some(Room {
+        id: Id::NONE,
         name: record.name,
         walls,
         ceiling: maybe(record.ceiling)?,
@@ -224,7 +197,7 @@ fn read_room(record: RoomRecord) -> Option<Room> {
     })
 }
 
-fn write_units(units: Units) -> (u8, u8) {
+pub(super) fn write_units(units: Units) -> (u8, u8) {
     match units {
         Units::FeetInches { marks } => (0, marks),
         Units::DecimalInches => (1, 0),
@@ -234,7 +207,7 @@ fn write_units(units: Units) -> (u8, u8) {
     }
 }
 
-fn read_units(record: (u8, u8)) -> Option<Units> {
+pub(super) fn read_units(record: (u8, u8)) -> Option<Units> {
     Some(match record {
         (0, marks) if [2, 4, 8, 16, 32, 64].contains(&marks) => Units::FeetInches { marks },
         (1, _) => Units::DecimalInches,
@@ -242,108 +215,6 @@ fn read_units(record: (u8, u8)) -> Option<Units> {
         (3, _) => Units::Centimetres,
         (4, _) => Units::Metres,
         _ => return None,
-    })
-}
-
-fn write_buying(buying: &Buying) -> BuyingRecord {
-    BuyingRecord {
-        by_hand: buying
-            .by_hand
-            .iter()
-            .map(|line| (line.id, line.text.clone()))
-            .collect(),
-        ticked: buying.ticked.iter().map(write_line).collect(),
-        overrides: buying
-            .overrides
-            .iter()
-            .map(|(key, packs)| (write_line(key), *packs))
-            .collect(),
-        prices: buying
-            .prices
-            .iter()
-            .map(|(key, price)| (material(&key.material), key.pack as u32, price.as_minor()))
-            .collect(),
-        symbol: buying.symbol.clone(),
-        cheapest: buying.choice == Choice::Cheapest,
-        metric_packs: buying.metric_packs,
-    }
-}
-
-fn read_buying(record: BuyingRecord) -> Option<Buying> {
-    let price = |(what, pack, minor)| {
-        Some((
-            PackKey {
-                material: read_material(what)?,
-                pack: usize::try_from(pack).ok()?,
-            },
-            Money::minor(minor),
-        ))
-    };
-    Some(Buying {
-        by_hand: record
-            .by_hand
-            .into_iter()
-            .map(|(id, text)| HandLine { id, text })
-            .collect(),
-        ticked: all(record.ticked, read_line)?.into_iter().collect(),
-        overrides: all(record.overrides, |(key, packs)| {
-            Some((read_line(key)?, packs))
-        })?
-        .into_iter()
-        .collect(),
-        prices: all(record.prices, price)?.into_iter().collect(),
-        symbol: record.symbol,
-        choice: if record.cheapest {
-            Choice::Cheapest
-        } else {
-            Choice::LeastLeftOver
-        },
-        metric_packs: record.metric_packs,
-    })
-}
-
-/// A job as the body of a file.
-pub(super) fn write_job(job: &Job) -> Vec<u8> {
-    write(&JobRecord {
-        name: job.name.clone(),
-        begun: job.begun.to_rfc3339(),
-        units: write_units(job.units),
-        rooms: job.rooms.iter().map(write_room).collect(),
-        tasks: job.tasks.iter().map(write_task).collect(),
-        roll: job
-            .roll
-            .iter()
-            .map(|line| (line.label.clone(), line.typed.clone(), line.length.as_nm()))
-            .collect(),
-        buying: write_buying(&job.buying),
-    })
-}
-
-/// A job from the body of a file; `None` where it is not whole.
-pub(super) fn read_job(bytes: &[u8]) -> Option<Job> {
-    let record: JobRecord = read(bytes)?;
-    let rooms = all(record.rooms, read_room)?;
-    let tasks = all(record.tasks, read_task)?;
-    if tasks
-        .iter()
-        .any(|task| task.room.is_some_and(|room| room >= rooms.len()))
-    {
-        return None;
-    }
-    Some(Job {
-        name: record.name,
-        begun: DateTime::parse_from_rfc3339(&record.begun).ok()?,
-        units: read_units(record.units)?,
-        rooms,
-        tasks,
-        roll: all(record.roll, |(label, typed, nm)| {
-            Some(RollLine {
-                label,
-                typed,
-                length: length(nm)?,
-            })
-        })?,
-        buying: read_buying(record.buying)?,
     })
 }
 

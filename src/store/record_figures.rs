@@ -1,4 +1,4 @@
-//! What was asked of the trades, and materials, as records of format 1.
+//! What was asked of the trades, and materials, as records: the same in formats 1 and 2, which adds [`MoreRecord`].
 
 use serde::{Deserialize, Serialize};
 
@@ -6,11 +6,11 @@ use super::record::{StudsRecord, all, code, length, maybe, read_studs, write_stu
 use crate::measure::Length;
 use crate::measure::quantity::{Area, SpreadRate, square_metres, square_metres_per_litre};
 use crate::site::OpeningRule;
-use crate::takeoff::{Ask, LineKey, Task};
+use crate::takeoff::{Ask, Task};
 use crate::trades::paint::{
     self, Binder, Built, Coats, Part, Reach, Sheen, Surface, Texture, Trim,
 };
-use crate::trades::patch::{self, Hole, HoleShape, Method, Obstacle, WallFacts};
+use crate::trades::patch::{self, Air, Hole, HoleShape, Method, Obstacle, WallFacts};
 use crate::trades::{Compound, Material};
 
 #[derive(Serialize, Deserialize)]
@@ -18,6 +18,12 @@ pub(super) struct TaskRecord {
     room: Option<u32>,
     on_list: bool,
     ask: AskRecord,
+}
+
+/// What format 2 knows of a figure beyond format 1: the air that compound dries in, in °F and per cent.
+#[derive(Serialize, Deserialize)]
+pub(super) struct MoreRecord {
+    air: (f64, f64),
 }
 
 #[derive(Serialize, Deserialize)]
@@ -87,12 +93,6 @@ pub(super) enum MaterialRecord {
     Paint(String),
 }
 
-#[derive(Serialize, Deserialize)]
-pub(super) enum LineRecord {
-    Material(MaterialRecord),
-    ByHand(u32),
-}
-
 const METHODS: [Method; 4] = [
     Method::Fill,
     Method::AdhesivePatch,
@@ -128,6 +128,17 @@ fn rate(value: Option<f64>) -> Option<Option<SpreadRate>> {
     })
 }
 
+pub(super) fn write_more(task: &Task) -> MoreRecord {
+    let air = match &task.ask {
+        Ask::Patch(ask, _) => ask.air,
+        Ask::Paint(..) => Air::default(),
+    };
+    MoreRecord {
+        air: (air.fahrenheit, air.humidity),
+    }
+}
+
+/// A figure; its room is kept under its name elsewhere.
 pub(super) fn write_task(task: &Task) -> TaskRecord {
     let ask = match &task.ask {
         Ask::Patch(ask, wall) => AskRecord::Patch(
@@ -144,17 +155,35 @@ pub(super) fn write_task(task: &Task) -> TaskRecord {
         ),
     };
     TaskRecord {
-        room: task.room.and_then(|room| u32::try_from(room).ok()),
+        room: None,
         on_list: task.on_list,
         ask,
     }
 }
 
-pub(super) fn read_task(record: TaskRecord) -> Option<Task> {
+fn read_air(record: &MoreRecord) -> Option<Air> {
+    let (fahrenheit, humidity) = record.air;
+    let sound = (-100.0..=200.0).contains(&fahrenheit) && (0.0..=100.0).contains(&humidity);
+    sound.then_some(Air {
+        fahrenheit,
+        humidity,
+    })
+}
+
+/// The room by its place, what was asked, and whether it is on the list.
+pub(super) fn read_task(
+    record: TaskRecord,
+    more: Option<&MoreRecord>,
+) -> Option<(Option<usize>, Ask, bool)> {
+    let air = match more {
+        Some(more) => read_air(more)?,
+        None => Air::default(),
+    };
     let ask = match record.ask {
-        AskRecord::Patch(ask, wall) => {
-            Ask::Patch(Box::new(read_patch(*ask)?), wall.map(|wall| wall as usize))
-        }
+        AskRecord::Patch(ask, wall) => Ask::Patch(
+            Box::new(read_patch(*ask, air)?),
+            wall.map(|wall| wall as usize),
+        ),
         AskRecord::Paint(ask, rule) => Ask::Paint(
             Box::new(read_paint(*ask)?),
             match rule {
@@ -165,11 +194,7 @@ pub(super) fn read_task(record: TaskRecord) -> Option<Task> {
             },
         ),
     };
-    Some(Task {
-        room: record.room.map(|room| room as usize),
-        ask,
-        on_list: record.on_list,
-    })
+    Some((record.room.map(|room| room as usize), ask, record.on_list))
 }
 
 fn write_hole(hole: &Hole) -> HoleRecord {
@@ -224,7 +249,7 @@ fn write_patch(ask: &patch::Ask) -> PatchRecord {
     }
 }
 
-fn read_patch(record: PatchRecord) -> Option<patch::Ask> {
+fn read_patch(record: PatchRecord, air: Air) -> Option<patch::Ask> {
     let (wall_length, wall_height, obstacles) = record.wall;
     let obstacle = |[left, right, bottom, top]: [i64; 4]| {
         Some(Obstacle {
@@ -254,6 +279,7 @@ fn read_patch(record: PatchRecord) -> Option<patch::Ask> {
         screw_spacing: length(record.screw_spacing)?,
         fire_rated: record.fire_rated,
         other_holes: all(record.other_holes, read_hole)?,
+        air,
     })
 }
 
@@ -386,19 +412,5 @@ pub(super) fn read_material(record: MaterialRecord) -> Option<Material> {
         },
         MaterialRecord::Primer(label) => Material::Primer { label },
         MaterialRecord::Paint(label) => Material::Paint { label },
-    })
-}
-
-pub(super) fn write_line(key: &LineKey) -> LineRecord {
-    match key {
-        LineKey::Material(what) => LineRecord::Material(material(what)),
-        LineKey::ByHand(id) => LineRecord::ByHand(*id),
-    }
-}
-
-pub(super) fn read_line(record: LineRecord) -> Option<LineKey> {
-    Some(match record {
-        LineRecord::Material(what) => LineKey::Material(read_material(what)?),
-        LineRecord::ByHand(id) => LineKey::ByHand(id),
     })
 }

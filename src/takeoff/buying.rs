@@ -6,6 +6,7 @@ use super::{Pack, cover, packs_on_sale};
 use crate::handbook::Cite;
 use crate::measure::quantity::{gallons, litres};
 use crate::measure::{Amount, Figures, Length, Money, Phrase, Rounding, Units};
+use crate::site::Id;
 use crate::trades::{Compound, Material, Need, Step, Term};
 
 /// A need, and the figure that it comes from.
@@ -34,8 +35,8 @@ pub struct Buying {
     pub by_hand: Vec<HandLine>,
     /// Lines ticked off.
     pub ticked: BTreeSet<LineKey>,
-    /// Packs counted by hand.
-    pub overrides: BTreeMap<LineKey, u32>,
+    /// Packs counted by hand; a line with one of these takes only what is counted.
+    pub overrides: BTreeMap<PackKey, u32>,
     /// Prices of packs.
     pub prices: BTreeMap<PackKey, Money>,
     /// The sign of the currency.
@@ -63,10 +64,14 @@ impl Default for Buying {
 /// A line written by hand.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct HandLine {
-    /// Its number, which stays.
-    pub id: u32,
+    /// What it is known by in every copy of the job.
+    pub id: Id,
     /// What to get.
     pub text: String,
+    /// How many.
+    pub count: u32,
+    /// What one costs.
+    pub price: Option<Money>,
 }
 
 /// What makes a line the same line tomorrow.
@@ -75,16 +80,27 @@ pub enum LineKey {
     /// A material.
     Material(Material),
     /// A line by hand.
-    ByHand(u32),
+    ByHand(Id),
 }
 
-/// A pack of a material, for its price.
+/// A pack of a material, for its price and its count.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct PackKey {
     /// The material.
     pub material: Material,
-    /// Which of its packs on sale, counted from 0.
-    pub pack: usize,
+    /// What it holds, by which it stays the same pack when others come on sale: see [`Pack::millionths`].
+    pub holds: i64,
+}
+
+impl PackKey {
+    /// A pack of a material.
+    #[must_use]
+    pub fn new(material: &Material, pack: &Pack) -> PackKey {
+        PackKey {
+            material: material.clone(),
+            holds: pack.millionths(),
+        }
+    }
 }
 
 /// Where in the store it stands.
@@ -137,6 +153,8 @@ pub struct Line {
     pub price: Option<Money>,
     /// Ticked off.
     pub ticked: bool,
+    /// What the count of packs does not say.
+    pub note: Option<&'static str>,
     /// How the packs were figured.
     pub working: Vec<Step>,
 }
@@ -172,11 +190,12 @@ pub fn lines(needs: &[Asked<'_>], buying: &Buying) -> Vec<Line> {
             shelf: Shelf::Other,
             title: hand.text.clone(),
             detail: String::new(),
-            needed: Amount::Count(1),
+            needed: Amount::Count(i64::from(hand.count)),
             packs: Vec::new(),
             overridden: false,
-            price: None,
+            price: hand.price.map(|price| price.times(i64::from(hand.count))),
             ticked: buying.ticked.contains(&key),
+            note: None,
             working: Vec::new(),
             key,
         }
@@ -199,16 +218,13 @@ pub fn total(lines: &[Line]) -> Total {
 fn line(material: &Material, asked: &[&Asked<'_>], buying: &Buying) -> Line {
     let key = LineKey::Material(material.clone());
     let sale = packs_on_sale(material, buying.metric_packs);
-    let prices: Vec<Option<Money>> = (0..sale.len())
-        .map(|pack| {
-            buying
-                .prices
-                .get(&PackKey {
-                    material: material.clone(),
-                    pack,
-                })
-                .copied()
-        })
+    let keys: Vec<PackKey> = sale
+        .iter()
+        .map(|pack| PackKey::new(material, pack))
+        .collect();
+    let prices: Vec<Option<Money>> = keys
+        .iter()
+        .map(|key| buying.prices.get(key).copied())
         .collect();
     let amounts: Vec<&Amount> = asked.iter().map(|asked| &asked.need.amount).collect();
     let needed = sum(&amounts);
@@ -238,13 +254,11 @@ fn line(material: &Material, asked: &[&Asked<'_>], buying: &Buying) -> Line {
         .enumerate()
         .filter(|(_, count)| *count > 0)
         .collect();
-    let own = buying.overrides.get(&key);
-    if let Some(own) = own {
-        packs = packs
-            .first()
-            .map(|(pack, _)| (*pack, *own))
-            .into_iter()
-            .collect();
+    let overridden = keys.iter().any(|key| buying.overrides.contains_key(key));
+    if overridden {
+        let own = |key: &PackKey| buying.overrides.get(key).copied().unwrap_or(0);
+        packs = keys.iter().map(own).enumerate().collect();
+        packs.retain(|(_, count)| *count > 0);
     }
     let price = packs
         .iter()
@@ -257,9 +271,10 @@ fn line(material: &Material, asked: &[&Asked<'_>], buying: &Buying) -> Line {
         shelf,
         title,
         detail: figures.join("; "),
+        note: note(material, &amounts),
         working: working(&amounts, &needed, &packs, cite),
         needed,
-        overridden: own.is_some(),
+        overridden,
         price: price.filter(|_| !packs.is_empty()),
         ticked: buying.ticked.contains(&key),
         packs: packs
@@ -290,6 +305,27 @@ fn working(amounts: &[&Amount], needed: &Amount, packs: &[(usize, u32)], cite: C
             cite,
         },
     ]
+}
+
+/// What the count of packs does not say.
+fn note(material: &Material, amounts: &[&Amount]) -> Option<&'static str> {
+    let oversize = |amount: &&Amount| match amount {
+        Amount::Size(a, b) => !on_a_sheet(*a.min(b), *a.max(b)),
+        Amount::Length(length) => *length > BOARD,
+        _ => false,
+    };
+    match material {
+        Material::Board { .. } if amounts.iter().any(oversize) => Some(
+            "A piece is larger than a sheet. It is counted by its area; plan where its joint falls, on a stud or on blocking, before you cut.",
+        ),
+        Material::Lumber { .. } if amounts.iter().any(oversize) => Some(
+            "A piece is longer than a board. It is counted as joined from several; buy a longer one if it must be whole.",
+        ),
+        Material::Compound(Compound::Setting) => {
+            Some("Sold as powder by weight. How much a bag makes stands on the bag.")
+        }
+        _ => None,
+    }
 }
 
 /// What a material is called, and where it stands.
@@ -373,10 +409,20 @@ fn sum(amounts: &[&Amount]) -> Amount {
 /// A saw cut.
 const KERF: Length = Length::in_64(0, 8);
 
+/// A sheet of board.
+const SHEET: (Length, Length) = (Length::feet(4), Length::feet(8));
+/// A board of lumber.
+const BOARD: Length = Length::feet(8);
+
+/// Whether a piece, its short side first, comes out of one sheet.
+fn on_a_sheet(across: Length, up: Length) -> bool {
+    across <= SHEET.0 && up <= SHEET.1
+}
+
 /// Sheets of 4 by 8 ft that hold the pieces, laid in rows, tallest first; a piece larger than a sheet takes as many
 /// sheets as its area fills.
 fn sheets(amounts: &[&Amount]) -> u32 {
-    let (wide, high) = (Length::feet(4), Length::feet(8));
+    let (wide, high) = SHEET;
     let mut pieces: Vec<(Length, Length)> = amounts
         .iter()
         .filter_map(|amount| {
@@ -392,7 +438,7 @@ fn sheets(amounts: &[&Amount]) -> u32 {
     // Each sheet: its rows (width used, height), and the height used.
     let mut open: Vec<(Vec<(Length, Length)>, Length)> = Vec::new();
     for (across, up) in pieces {
-        if across > wide || up > high {
+        if !on_a_sheet(across, up) {
             full += ((across.metres() * up.metres()) / (wide.metres() * high.metres()))
                 .ceil()
                 .max(2.0) as u32;
@@ -422,7 +468,7 @@ fn sheets(amounts: &[&Amount]) -> u32 {
 
 /// 8 ft boards that hold the pieces, the longest first.
 fn boards(amounts: &[&Amount]) -> u32 {
-    let board = Length::feet(8);
+    let board = BOARD;
     let mut pieces: Vec<Length> = amounts
         .iter()
         .filter_map(|amount| {
@@ -499,15 +545,9 @@ mod tests {
             need: &need,
         }];
         let mut buying = Buying::default();
-        let key = LineKey::Material(need.material.clone());
-        buying.overrides.insert(key, 2);
-        buying.prices.insert(
-            PackKey {
-                material: need.material.clone(),
-                pack: 1,
-            },
-            Money::minor(4_250),
-        );
+        let gallon = PackKey::new(&need.material, &packs_on_sale(&need.material, false)[1]);
+        buying.overrides.insert(gallon.clone(), 2);
+        buying.prices.insert(gallon, Money::minor(4_250));
         let list = lines(&asked, &buying);
         assert!(list[0].overridden);
         assert_eq!(list[0].price, Some(Money::minor(8_500)));

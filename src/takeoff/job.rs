@@ -2,14 +2,18 @@
 
 use chrono::{DateTime, FixedOffset};
 
+use std::sync::Arc;
+
 use super::Buying;
-use crate::measure::Units;
-use crate::site::{OpeningRule, Room};
-use crate::trades::{paint, patch};
+use crate::measure::{Length, Units};
+use crate::site::{Id, OpeningRule, Room};
+use crate::trades::{paint, patch, tape};
 
 /// All that a person keeps about one job.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Job {
+    /// What it is known by in every copy.
+    pub id: Id,
     /// What the person calls it.
     pub name: String,
     /// When it was begun, in local time.
@@ -21,14 +25,18 @@ pub struct Job {
     /// The figures asked for, oldest first.
     pub tasks: Vec<Task>,
     /// Measures and sums, oldest first.
-    pub roll: Vec<RollLine>,
+    pub roll: Vec<Arc<RollLine>>,
     /// What is bought.
     pub buying: Buying,
+    /// What lies on the tape's bench.
+    pub tape: TapeBench,
 }
 
 /// One figure that was asked for.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Task {
+    /// What it is known by in every copy of its job.
+    pub id: Id,
     /// The room that it stands in, counted from 0; `None` for a quick figure.
     pub room: Option<usize>,
     /// What was asked.
@@ -49,12 +57,54 @@ pub enum Ask {
 /// One line of the tape roll: what was typed, exactly, and what it came to.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct RollLine {
+    /// What it is known by in every copy of its job.
+    pub id: Id,
     /// What it measures, or nothing.
     pub label: String,
     /// As typed.
     pub typed: String,
     /// What it came to.
-    pub length: crate::measure::Length,
+    pub length: Length,
+}
+
+/// What was typed on the tape's bench: sides to square, things to space, a drawing to read.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct TapeBench {
+    /// Two sides of a corner.
+    pub sides: [Option<Length>; 2],
+    /// The two diagonals of a room or a panel.
+    pub diagonals: [Option<Length>; 2],
+    /// The run that things are spaced over, halved or centred in.
+    pub run: Option<Length>,
+    /// How many things.
+    pub count: u32,
+    /// How wide one is; nothing for a mark.
+    pub width: Option<Length>,
+    /// Whether the first and the last stand at the ends.
+    pub ends: tape::Ends,
+    /// A drawing's scale: inches on paper to the foot.
+    pub scale: Length,
+    /// What was measured on the drawing.
+    pub on_paper: Option<Length>,
+    /// What is to be drawn.
+    pub on_site: Option<Length>,
+}
+
+impl Default for TapeBench {
+    /// Nothing measured; two marks between the ends; an inch to the foot.
+    fn default() -> TapeBench {
+        TapeBench {
+            sides: [None; 2],
+            diagonals: [None; 2],
+            run: None,
+            count: 2,
+            width: None,
+            ends: tape::Ends::Open,
+            scale: Length::inches(1),
+            on_paper: None,
+            on_site: None,
+        }
+    }
 }
 
 impl Job {
@@ -62,6 +112,7 @@ impl Job {
     #[must_use]
     pub fn new(name: impl Into<String>, begun: DateTime<FixedOffset>, units: Units) -> Job {
         Job {
+            id: Id::fresh(),
             name: name.into(),
             begun,
             units,
@@ -69,6 +120,35 @@ impl Job {
             tasks: Vec::new(),
             roll: Vec::new(),
             buying: Buying::default(),
+            tape: TapeBench::default(),
         }
+    }
+
+    /// A room into the job, under a name that no other entry has.
+    pub fn add_room(&mut self, room: Room) {
+        self.rooms.push(Room {
+            id: Id::fresh(),
+            ..room
+        });
+    }
+
+    /// A figure into the job.
+    pub fn add_task(&mut self, room: Option<usize>, ask: Ask) {
+        self.tasks.push(Task {
+            id: Id::fresh(),
+            room,
+            ask,
+            on_list: false,
+        });
+    }
+
+    /// A line onto the roll.
+    pub fn add_to_roll(&mut self, label: String, typed: String, length: Length) {
+        self.roll.push(Arc::new(RollLine {
+            id: Id::fresh(),
+            label,
+            typed,
+            length,
+        }));
     }
 }

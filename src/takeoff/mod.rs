@@ -7,5 +7,5 @@ mod packs;
 pub use buying::{
     Asked, Buying, Choice, HandLine, Line, LineKey, PackKey, Shelf, Total, lines, total,
 };
-pub use job::{Ask, Job, RollLine, Task};
+pub use job::{Ask, Job, RollLine, TapeBench, Task};
 pub use packs::{Pack, cover, packs_on_sale};

@@ -3,7 +3,7 @@
 use crate::handbook::{Cite, documents};
 use crate::measure::quantity::{gallons, litres};
 use crate::measure::{Amount, Length, Money, Phrase};
-use crate::trades::Material;
+use crate::trades::{Compound, Material};
 
 use super::Choice;
 
@@ -18,6 +18,22 @@ pub struct Pack {
     pub cite: Cite,
 }
 
+impl Pack {
+    /// What it holds as a whole number, the same for ever: millionths of a litre, of a metre, of a square metre, or
+    /// of a piece.
+    #[must_use]
+    pub fn millionths(&self) -> i64 {
+        let holds = match &self.holds {
+            Amount::Volume(volume) => volume.value * 1e3,
+            Amount::Length(length) => length.metres(),
+            Amount::Count(count) => *count as f64,
+            Amount::Size(across, up) => across.metres() * up.metres(),
+            _ => 0.0,
+        };
+        (holds * 1e6).round() as i64
+    }
+}
+
 /// The packs that a material is sold in, largest first.
 #[must_use]
 pub fn packs_on_sale(material: &Material, metric: bool) -> Vec<Pack> {
@@ -28,6 +44,8 @@ pub fn packs_on_sale(material: &Material, metric: bool) -> Vec<Pack> {
         cite,
     };
     match material {
+        // Powder, sold by weight: how much a bag makes stands on the bag alone.
+        Material::Compound(Compound::Setting) => Vec::new(),
         Material::Paint { .. } | Material::Primer { .. } | Material::Compound(_) if metric => [
             ("10 L", 10.0),
             ("5 L", 5.0),

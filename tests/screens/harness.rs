@@ -7,7 +7,7 @@ use i_slint_backend_testing::{
     ElementHandle, ElementQuery, TestingBackend, TestingBackendOptions, mock_elapsed_time,
 };
 use slint::platform::{PointerEventButton, WindowEvent};
-use slint::{ComponentHandle, LogicalSize, PhysicalSize, SharedString};
+use slint::{ComponentHandle, LogicalPosition, LogicalSize, PhysicalSize, SharedString};
 use storyrod::app::App;
 use storyrod::gui::{Desk, open};
 
@@ -47,14 +47,48 @@ pub fn labels(desk: &Desk) -> Vec<String> {
         .collect()
 }
 
-/// Taps what bears a label, by its own action, as a finger or a screen reader would.
+/// What bears a label and is in sight.
+fn in_sight(desk: &Desk, label: &str) -> Option<ElementHandle> {
+    ElementHandle::find_by_accessible_label(desk.window(), label).next()
+}
+
+/// Turns the wheel over the list.
+fn scroll(desk: &Desk, by: f32) {
+    let size = desk.window().window().size().to_logical(1.0);
+    let position = LogicalPosition::new(size.width * 0.85, size.height * 0.8);
+    desk.window()
+        .window()
+        .dispatch_event(WindowEvent::PointerScrolled {
+            position,
+            delta_x: 0.0,
+            delta_y: by,
+        });
+    settle();
+}
+
+/// Scrolls until what bears a label is in sight.
+#[track_caller]
+pub fn reach(desk: &Desk, label: &str) -> ElementHandle {
+    if let Some(found) = in_sight(desk, label) {
+        return found;
+    }
+    scroll(desk, 100_000.0);
+    let mut seen = Vec::new();
+    for _ in 0..60 {
+        if let Some(found) = in_sight(desk, label) {
+            return found;
+        }
+        seen.extend(labels(desk));
+        scroll(desk, -150.0);
+    }
+    seen.dedup();
+    panic!("nothing is called {label:?}; there is: {seen:#?}")
+}
+
+/// Taps what bears a label, as a finger or a screen reader would, scrolling to it first.
 #[track_caller]
 pub fn tap(desk: &Desk, label: &str) {
-    let found: Vec<ElementHandle> =
-        ElementHandle::find_by_accessible_label(desk.window(), label).collect();
-    let element = found
-        .first()
-        .unwrap_or_else(|| panic!("nothing is called {label:?}; there is: {:#?}", labels(desk)));
+    let element = reach(desk, label);
     let (at, size) = (element.absolute_position(), element.size());
     let inside = desk.window().window().size().to_logical(1.0);
     let (x, y) = (at.x + size.width / 2.0, at.y + size.height / 2.0);

@@ -2,7 +2,7 @@
 
 use std::path::Path;
 
-use storyrod::app::{App, Choice, Command, Here, Slot, start};
+use storyrod::app::{App, Choice, Command, Here, Slot, StudsOf, start};
 use storyrod::measure::Length;
 use storyrod::site::{OpeningKind, shape};
 use storyrod::takeoff::Ask;
@@ -46,10 +46,20 @@ fn a_room_of_six_walls_becomes_a_patch_and_paint_on_a_list_that_is_there_tomorro
         keys(&window, figure);
         keys(&window, "\n");
     }
-    window.act(|app| app.send(Command::StudSpacing(0, 4, Some(Length::inches(16)))));
+    window.act(|app| {
+        app.send(Command::StudSpacing(
+            StudsOf::Wall(0, 4),
+            Some(Length::inches(16)),
+        ))
+    });
     shot(&window, "journey-wall");
     window.act(|app| app.send(Command::NewPatch(Some((0, 5)))));
-    window.act(|app| app.send(Command::StudSpacing(0, 5, Some(Length::inches(16)))));
+    window.act(|app| {
+        app.send(Command::StudSpacing(
+            StudsOf::Wall(0, 5),
+            Some(Length::inches(16)),
+        ))
+    });
     window.act(|app| app.send(Command::Pad(Slot::Patch(0, Field::FromLeft))));
     for figure in ["20", "30"] {
         keys(&window, figure);

@@ -24,6 +24,27 @@ pub struct Ask {
     pub fire_rated: bool,
     /// Other holes in the same wall.
     pub other_holes: Vec<Hole>,
+    /// The air that the compound dries in.
+    pub air: Air,
+}
+
+/// The air that compound dries in.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Air {
+    /// In °F.
+    pub fahrenheit: f64,
+    /// Relative, in per cent.
+    pub humidity: f64,
+}
+
+impl Default for Air {
+    /// 70 °F and half humidity.
+    fn default() -> Air {
+        Air {
+            fahrenheit: 70.0,
+            humidity: 50.0,
+        }
+    }
 }
 
 impl Default for Ask {
@@ -46,6 +67,7 @@ impl Default for Ask {
             screw_spacing: Length::inches(12),
             fire_rated: false,
             other_holes: Vec::new(),
+            air: Air::default(),
         }
     }
 }

@@ -1,8 +1,8 @@
 //! Tape, compound, coats and the waits between them.
 
-use super::{Ask, Figure, Method, Wait};
+use super::{Air, Ask, Figure, Method, Wait};
 use crate::handbook::{Cite, cautions, gypsum};
-use crate::measure::quantity::{Volume, gallons, litres};
+use crate::measure::quantity::{Volume, fahrenheit, gallons, litres};
 use crate::measure::{Amount, Length, Phrase};
 use crate::trades::{Compound, Finding, Material, Need, Step, Term, Weight};
 
@@ -72,7 +72,7 @@ pub(super) fn finish(figure: &mut Figure, ask: &Ask) {
         fill(figure, ask);
     }
     figure.coats = 3;
-    waits(figure);
+    waits(figure, ask.air);
     figure.account.cautions.extend([
         &cautions::WALL_SANDING_DUST,
         &cautions::WALL_ASBESTOS,
@@ -162,27 +162,49 @@ fn need_compound(figure: &mut Figure, range: (Volume, Volume), kind: Compound) {
     });
 }
 
-fn waits(figure: &mut Figure) {
+fn waits(figure: &mut Figure, air: Air) {
     figure.waits.push(Wait {
         what: Phrase::with(
             "Keep the room at {0} or warmer before the first coat and until the last is dry.",
-            [Amount::Temperature(crate::measure::quantity::fahrenheit(
+            [Amount::Temperature(fahrenheit(
                 gypsum::COLDEST_FAHRENHEIT.value,
             ))],
         ),
         hours: gypsum::WARM_BEFORE_HOURS.value,
         cite: gypsum::COLDEST_FAHRENHEIT.cite,
     });
+    let Some(hours) = gypsum::drying_hours(air.fahrenheit, air.humidity) else {
+        figure.account.findings.push(Finding {
+            weight: Weight::Caution,
+            says: Phrase::with(
+                "How long compound dries at {0} and {1} humidity is not known: the table runs from {2} to {3} and to {4}. Wait until it is dry and white all over.",
+                [
+                    Amount::Temperature(fahrenheit(air.fahrenheit)),
+                    Amount::Share(air.humidity / 100.0),
+                    Amount::Temperature(fahrenheit(gypsum::DRYING_FAHRENHEIT[0])),
+                    Amount::Temperature(fahrenheit(gypsum::DRYING_FAHRENHEIT[4])),
+                    Amount::Share(gypsum::DRYING_HUMIDITY[0] / 100.0),
+                ],
+            ),
+            rule: gypsum::DRYING_HOURS.cite,
+        });
+        return;
+    };
+    let first = Phrase::with(
+        "Let the first coat dry, in air of {0} and {1} humidity.",
+        [
+            Amount::Temperature(fahrenheit(air.fahrenheit)),
+            Amount::Share(air.humidity / 100.0),
+        ],
+    );
     let texts = [
-        "Let the first coat dry; this is for 70 °F and half humidity, damp air takes far longer.",
-        "Let the second coat dry.",
-        "Let the third coat dry before you sand and prime.",
+        first,
+        "Let the second coat dry.".into(),
+        "Let the third coat dry before you sand and prime.".into(),
     ];
-    if let Some(hours) = gypsum::drying_hours(70.0, 50.0) {
-        figure.waits.extend(texts.map(|what| Wait {
-            what: what.into(),
-            hours,
-            cite: gypsum::DRYING_HOURS.cite,
-        }));
-    }
+    figure.waits.extend(texts.map(|what| Wait {
+        what,
+        hours,
+        cite: gypsum::DRYING_HOURS.cite,
+    }));
 }

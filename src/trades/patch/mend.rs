@@ -122,11 +122,18 @@ fn backed(figure: &mut Figure, ask: &Ask, place: &Place) -> Result<(), Problem> 
     fasten(figure, ask, &piece, &columns, gypsum::GUIDE_SCREWS.value);
     figure.inspection = Some(inspect(&opening));
     if place.studs.is_empty() {
+        if ask.studs.is_some() {
+            figure.missing.push(Field::FromLeft);
+        }
         note(
             figure,
             Weight::Caution,
-            "No stud is known here: look first that none stands behind the hole or its strips."
-                .into(),
+            if ask.studs.is_some() {
+                "Studs are known, but not where the hole is between them: measure its distance from the left corner or from a stud. Till then look first that none stands behind it."
+            } else {
+                "No stud is known here: look first that none stands behind the hole or its strips."
+            }
+            .into(),
             Cite::practice("look before cutting"),
         );
     }

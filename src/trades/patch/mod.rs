@@ -14,7 +14,7 @@ mod screws;
 #[cfg(test)]
 mod tests;
 
-pub use ask::{Ask, Field, Hole, HoleShape, Method, Obstacle, Problem, WallFacts};
+pub use ask::{Air, Ask, Field, Hole, HoleShape, Method, Obstacle, Problem, WallFacts};
 pub use cut_back::MARGIN;
 pub use decide::adhesive_patch;
 pub use figure::{Figure, Inspection, Look, Rect, Strip, StripKind, Wait};

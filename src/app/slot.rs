@@ -1,0 +1,123 @@
+//! What the pad fills in.
+
+use crate::site::Id;
+use crate::takeoff::PackKey;
+use crate::trades::{paint::Product, patch};
+
+/// A figure of the person's own, by its place.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Slot {
+    /// The job's name.
+    JobName,
+    /// A room's name.
+    RoomName(usize),
+    /// A wall's length.
+    WallLength(usize, usize),
+    /// The corner at a wall's right end, measured inside the room.
+    WallTurn(usize, usize),
+    /// A room's ceiling height.
+    Ceiling(usize),
+    /// One wall's own height.
+    WallHeight(usize, usize),
+    /// An opening's left edge, from the wall's left corner.
+    OpeningFromLeft(usize, usize),
+    /// An opening's width.
+    OpeningWidth(usize, usize),
+    /// An opening's height.
+    OpeningHeight(usize, usize),
+    /// An opening's sill.
+    OpeningSill(usize, usize),
+    /// The centre of the first stud.
+    FirstStud(StudsOf),
+    /// The centre of a stud as it was found, counted from 0; one past the last is a new one.
+    FoundStud(StudsOf, usize),
+    /// Width of a stud's face.
+    StudFace(StudsOf),
+    /// A field of a patch, or of its first hole.
+    Patch(usize, patch::Field),
+    /// A field of one of a patch's other holes.
+    OtherHole(usize, usize, patch::Field),
+    /// From a stud's centre to a hole: the figure, the hole (`None` the first), the stud.
+    FromStud(usize, Option<usize>, usize),
+    /// The warmth of the air that compound dries in.
+    AirWarmth(usize),
+    /// Its humidity.
+    AirHumidity(usize),
+    /// A field of paint.
+    Paint(usize, PaintSlot),
+    /// A new line on the roll.
+    Roll,
+    /// A field of the tape's bench.
+    Tape(TapeSlot),
+    /// A price.
+    Price(PackKey),
+    /// Packs to buy, by hand.
+    Packs(PackKey),
+    /// A new line by hand.
+    HandLine,
+    /// What a line by hand says.
+    HandText(Id),
+    /// How many of it.
+    HandCount(Id),
+    /// What one costs.
+    HandPrice(Id),
+}
+
+/// Whose studs.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum StudsOf {
+    /// Of a room's wall.
+    Wall(usize, usize),
+    /// Of a quick patch.
+    Patch(usize),
+}
+
+/// A field of paint that the pad fills in; surfaces and trim count from 0.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum PaintSlot {
+    /// Width of a surface by hand; of a ceiling, its one side.
+    Width(usize),
+    /// Height of a surface by hand; of a ceiling, its other side.
+    Height(usize),
+    /// Length of a run of trim.
+    TrimLength(usize),
+    /// Its face.
+    TrimFace(usize),
+    /// The spread on a label.
+    Rate(Product),
+    /// Solids by volume, in per cent.
+    Solids(Product),
+    /// Dry film of one coat.
+    DryFilm(Product),
+    /// What a product is, in the person's words.
+    Label(Product),
+    /// Old paint scraped, sanded or cut.
+    Disturbed,
+    /// Standing height of the person.
+    Stature,
+    /// How far off the wall the person stands.
+    StandingOff,
+    /// Openings under this area are not taken off.
+    SmallOpening,
+}
+
+/// A field of the tape's bench.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum TapeSlot {
+    /// One of two sides of a corner.
+    Side(usize),
+    /// One of two diagonals.
+    Diagonal(usize),
+    /// The run that is divided.
+    Run,
+    /// How many things.
+    Count,
+    /// How wide one is.
+    Width,
+    /// Inches on paper to the foot.
+    Scale,
+    /// Measured on the drawing.
+    OnPaper,
+    /// To be drawn.
+    OnSite,
+}

@@ -1,0 +1,332 @@
+//! A job in parts, each of which reads without the others: its head, each room, each figure, the roll by lengths,
+//! the buying list, the tape's bench.
+//!
+//! Fields are only ever appended under a new kind of part; codes of choices are only ever added.
+
+use std::collections::BTreeMap;
+
+use chrono::DateTime;
+use serde::{Deserialize, Serialize};
+
+use super::record::{
+    RoomRecord, all, length, maybe, read, read_room, read_units, write, write_room, write_units,
+};
+use super::record_figures::{
+    MaterialRecord, MoreRecord, TaskRecord, material, read_material, read_task, write_more,
+    write_task,
+};
+use crate::measure::{Length, Money};
+use crate::site::Id;
+use crate::takeoff::{Buying, Choice, HandLine, Job, LineKey, PackKey, RollLine, TapeBench, Task};
+use crate::trades::tape::Ends;
+
+/// What a part holds.
+pub(super) mod kind {
+    pub const HEAD: u16 = 1;
+    pub const ROOM: u16 = 2;
+    pub const FIGURE: u16 = 3;
+    pub const ROLL: u16 = 4;
+    pub const BUYING: u16 = 5;
+    pub const TAPE: u16 = 6;
+}
+
+/// Lines of the roll in one part.
+const LINES: usize = 256;
+
+/// One part: its kind, the name of its entry, and its record.
+pub(super) type Part = (u16, u64, Vec<u8>);
+
+#[derive(Serialize, Deserialize)]
+struct HeadRecord {
+    id: u64,
+    name: String,
+    begun: String,
+    units: (u8, u8),
+}
+
+#[derive(Serialize, Deserialize)]
+struct FigureRecord {
+    /// The name of its room.
+    room: Option<u64>,
+    task: TaskRecord,
+    more: MoreRecord,
+}
+
+#[derive(Serialize, Deserialize)]
+enum LineRecord {
+    Material(MaterialRecord),
+    ByHand(u64),
+}
+
+#[derive(Serialize, Deserialize)]
+struct BuyingRecord {
+    /// Name, text, count, price.
+    by_hand: Vec<(u64, String, u32, Option<i64>)>,
+    ticked: Vec<LineRecord>,
+    /// Material, what a pack holds, count.
+    overrides: Vec<(MaterialRecord, i64, u32)>,
+    prices: Vec<(MaterialRecord, i64, i64)>,
+    symbol: String,
+    cheapest: bool,
+    metric_packs: bool,
+}
+
+#[derive(Serialize, Deserialize)]
+struct TapeRecord {
+    sides: [Option<i64>; 2],
+    diagonals: [Option<i64>; 2],
+    run: Option<i64>,
+    count: u32,
+    width: Option<i64>,
+    ends_taken: bool,
+    scale: i64,
+    on_paper: Option<i64>,
+    on_site: Option<i64>,
+}
+
+fn write_buying(buying: &Buying) -> BuyingRecord {
+    let pack = |key: &PackKey| (material(&key.material), key.holds);
+    BuyingRecord {
+        by_hand: buying
+            .by_hand
+            .iter()
+            .map(|line| {
+                let price = line.price.map(Money::as_minor);
+                (line.id.0, line.text.clone(), line.count, price)
+            })
+            .collect(),
+        ticked: buying
+            .ticked
+            .iter()
+            .map(|key| match key {
+                LineKey::Material(what) => LineRecord::Material(material(what)),
+                LineKey::ByHand(id) => LineRecord::ByHand(id.0),
+            })
+            .collect(),
+        overrides: buying
+            .overrides
+            .iter()
+            .map(|(key, count)| {
+                let (what, holds) = pack(key);
+                (what, holds, *count)
+            })
+            .collect(),
+        prices: buying
+            .prices
+            .iter()
+            .map(|(key, price)| {
+                let (what, holds) = pack(key);
+                (what, holds, price.as_minor())
+            })
+            .collect(),
+        symbol: buying.symbol.clone(),
+        cheapest: buying.choice == Choice::Cheapest,
+        metric_packs: buying.metric_packs,
+    }
+}
+
+fn read_buying(record: BuyingRecord) -> Option<Buying> {
+    let pack = |what, holds| {
+        Some(PackKey {
+            material: read_material(what)?,
+            holds,
+        })
+    };
+    Some(Buying {
+        by_hand: record
+            .by_hand
+            .into_iter()
+            .map(|(id, text, count, price)| HandLine {
+                id: Id(id),
+                text,
+                count,
+                price: price.map(Money::minor),
+            })
+            .collect(),
+        ticked: all(record.ticked, |line| {
+            Some(match line {
+                LineRecord::Material(what) => LineKey::Material(read_material(what)?),
+                LineRecord::ByHand(id) => LineKey::ByHand(Id(id)),
+            })
+        })?
+        .into_iter()
+        .collect(),
+        overrides: all(record.overrides, |(what, holds, count)| {
+            Some((pack(what, holds)?, count))
+        })?
+        .into_iter()
+        .collect(),
+        prices: all(record.prices, |(what, holds, minor)| {
+            Some((pack(what, holds)?, Money::minor(minor)))
+        })?
+        .into_iter()
+        .collect(),
+        symbol: record.symbol,
+        choice: if record.cheapest {
+            Choice::Cheapest
+        } else {
+            Choice::LeastLeftOver
+        },
+        metric_packs: record.metric_packs,
+    })
+}
+
+fn write_tape(tape: &TapeBench) -> TapeRecord {
+    let nm = |length: Option<Length>| length.map(Length::as_nm);
+    TapeRecord {
+        sides: tape.sides.map(nm),
+        diagonals: tape.diagonals.map(nm),
+        run: nm(tape.run),
+        count: tape.count,
+        width: nm(tape.width),
+        ends_taken: tape.ends == Ends::Taken,
+        scale: tape.scale.as_nm(),
+        on_paper: nm(tape.on_paper),
+        on_site: nm(tape.on_site),
+    }
+}
+
+fn read_tape(record: &TapeRecord) -> Option<TapeBench> {
+    let two = |[a, b]: [Option<i64>; 2]| Some([maybe(a)?, maybe(b)?]);
+    Some(TapeBench {
+        sides: two(record.sides)?,
+        diagonals: two(record.diagonals)?,
+        run: maybe(record.run)?,
+        count: record.count,
+        width: maybe(record.width)?,
+        ends: if record.ends_taken {
+            Ends::Taken
+        } else {
+            Ends::Open
+        },
+        scale: length(record.scale)?,
+        on_paper: maybe(record.on_paper)?,
+        on_site: maybe(record.on_site)?,
+    })
+}
+
+/// A job as its parts, in the order of its lists.
+pub(super) fn write_job(job: &Job) -> Vec<Part> {
+    let head = HeadRecord {
+        id: job.id.0,
+        name: job.name.clone(),
+        begun: job.begun.to_rfc3339(),
+        units: write_units(job.units),
+    };
+    let mut parts = vec![(kind::HEAD, job.id.0, write(&head))];
+    parts.extend(
+        job.rooms
+            .iter()
+            .map(|room| (kind::ROOM, room.id.0, write(&write_room(room)))),
+    );
+    parts.extend(job.tasks.iter().map(|task| {
+        let record = FigureRecord {
+            room: task
+                .room
+                .and_then(|room| job.rooms.get(room))
+                .map(|room| room.id.0),
+            task: write_task(task),
+            more: write_more(task),
+        };
+        (kind::FIGURE, task.id.0, write(&record))
+    }));
+    parts.extend(job.roll.chunks(LINES).enumerate().map(|(at, lines)| {
+        let lines: Vec<_> = lines
+            .iter()
+            .map(|line| (line.id.0, &line.label, &line.typed, line.length.as_nm()))
+            .collect();
+        (kind::ROLL, at as u64, write(&lines))
+    }));
+    parts.push((kind::BUYING, 0, write(&write_buying(&job.buying))));
+    parts.push((kind::TAPE, 0, write(&write_tape(&job.tape))));
+    parts
+}
+
+/// What was read of a job's parts.
+pub(super) struct Assembled {
+    /// The job; without its head it has a name of ours.
+    pub job: Job,
+    /// Kinds and names of parts that did not read.
+    pub unread: Vec<(u16, u64)>,
+    /// Whether its head was there.
+    pub headed: bool,
+}
+
+/// A job from whichever of its parts read; parts of kinds not known are passed over.
+pub(super) fn read_job(parts: &[Part]) -> Assembled {
+    let begun = DateTime::UNIX_EPOCH.fixed_offset();
+    let mut job = Job::new(
+        "Recovered job",
+        begun,
+        crate::measure::Units::FeetInches { marks: 16 },
+    );
+    let (mut unread, mut headed) = (Vec::new(), false);
+    let mut rooms = BTreeMap::new();
+    for (what, id, body) in parts {
+        let took = match *what {
+            kind::HEAD => read_head(body, &mut job).inspect(|()| headed = true),
+            kind::ROOM => read::<RoomRecord>(body)
+                .and_then(read_room)
+                .map(|mut room| {
+                    room.id = Id(*id);
+                    rooms.insert(*id, job.rooms.len());
+                    job.rooms.push(room);
+                }),
+            kind::FIGURE => read_figure(body, Id(*id), &rooms).map(|task| job.tasks.push(task)),
+            kind::ROLL => read_roll(body, &mut job),
+            kind::BUYING => read(body)
+                .and_then(read_buying)
+                .map(|buying| job.buying = buying),
+            kind::TAPE => read(body)
+                .as_ref()
+                .and_then(read_tape)
+                .map(|tape| job.tape = tape),
+            _ => Some(()),
+        };
+        if took.is_none() {
+            unread.push((*what, *id));
+        }
+    }
+    Assembled {
+        job,
+        unread,
+        headed,
+    }
+}
+
+fn read_head(body: &[u8], job: &mut Job) -> Option<()> {
+    let record: HeadRecord = read(body)?;
+    let begun = DateTime::parse_from_rfc3339(&record.begun).ok()?;
+    let units = read_units(record.units)?;
+    job.id = Id(record.id);
+    job.name = record.name;
+    job.begun = begun;
+    job.units = units;
+    Some(())
+}
+
+/// A figure; where its room is lost it stands on its own.
+fn read_figure(body: &[u8], id: Id, rooms: &BTreeMap<u64, usize>) -> Option<Task> {
+    let record: FigureRecord = read(body)?;
+    let (_, ask, on_list) = read_task(record.task, Some(&record.more))?;
+    Some(Task {
+        id,
+        room: record.room.and_then(|room| rooms.get(&room).copied()),
+        ask,
+        on_list,
+    })
+}
+
+fn read_roll(body: &[u8], job: &mut Job) -> Option<()> {
+    let lines: Vec<(u64, String, String, i64)> = read(body)?;
+    let lines = all(lines, |(id, label, typed, nm)| {
+        Some(RollLine {
+            id: Id(id),
+            label,
+            typed,
+            length: length(nm)?,
+        })
+    })?;
+    job.roll.extend(lines.into_iter().map(Into::into));
+    Some(())
+}
