@@ -88,7 +88,13 @@ pub fn reach(desk: &Desk, label: &str) -> ElementHandle {
 /// Taps what bears a label, as a finger or a screen reader would, scrolling to it first.
 #[track_caller]
 pub fn tap(desk: &Desk, label: &str) {
-    let element = reach(desk, label);
+    let mut element = reach(desk, label);
+    // What looks out from under the bar at the foot is pulled up first; the bar itself stays where it is.
+    let foot = desk.window().window().size().to_logical(1.0).height - 110.0;
+    if element.absolute_position().y + element.size().height > foot {
+        scroll(desk, -200.0);
+        element = reach(desk, label);
+    }
     let (at, size) = (element.absolute_position(), element.size());
     let inside = desk.window().window().size().to_logical(1.0);
     let (x, y) = (at.x + size.width / 2.0, at.y + size.height / 2.0);

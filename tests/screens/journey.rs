@@ -2,11 +2,11 @@
 
 use std::path::Path;
 
-use storyrod::app::{App, Choice, Command, Here, Slot, StudsOf, start};
-use storyrod::measure::Length;
-use storyrod::site::{OpeningKind, shape};
+use storyrod::app::{App, Here, start};
+use storyrod::measure::{Length, fraction_glyph};
+use storyrod::site::shape;
 use storyrod::takeoff::Ask;
-use storyrod::trades::patch::{Field, Method};
+use storyrod::trades::patch::Method;
 
 use crate::harness::{desk, keys, shot, tap};
 
@@ -37,46 +37,63 @@ fn a_room_of_six_walls_becomes_a_patch_and_paint_on_a_list_that_is_there_tomorro
         assert_eq!(outline.walls[4].0, Length::inches(54));
         assert_eq!(outline.walls[5].0, Length::in_64(62, 32));
     });
-    // A door and a window, studs, and a patch between them.
-    window.act(|app| app.pad = None);
-    window.act(|app| app.send(Command::Go(Here::Wall(0, 4))));
-    window.act(|app| app.send(Command::AddOpening(0, 4, OpeningKind::Door)));
-    window.act(|app| app.send(Command::Pad(Slot::OpeningFromLeft(0, 0))));
+    // A door and a window.
+    tap(&window, "Wall E");
+    tap(&window, "Door");
+    tap(&window, "From left corner, ?");
     for figure in ["12", "30", "80"] {
         keys(&window, figure);
         keys(&window, "\n");
     }
-    window.act(|app| {
-        app.send(Command::StudSpacing(
-            StudsOf::Wall(0, 4),
-            Some(Length::inches(16)),
-        ))
-    });
     shot(&window, "journey-wall");
-    window.act(|app| app.send(Command::NewPatch(Some((0, 5)))));
-    window.act(|app| {
-        app.send(Command::StudSpacing(
-            StudsOf::Wall(0, 5),
-            Some(Length::inches(16)),
-        ))
-    });
-    window.act(|app| app.send(Command::Pad(Slot::Patch(0, Field::FromLeft))));
+    tap(&window, "Back");
+    tap(&window, "Wall A");
+    tap(&window, "Window");
+    tap(&window, "From left corner, ?");
+    for figure in ["48", "24", "30", "48"] {
+        keys(&window, figure);
+        keys(&window, "\n");
+    }
+    tap(&window, "Back");
+    // Studs, and a hole between them.
+    tap(&window, "Wall F");
+    tap(&window, "16″");
+    tap(&window, "Patch a hole in this wall");
+    tap(&window, "Left corner to the hole, ?");
     for figure in ["20", "30"] {
         keys(&window, figure);
         keys(&window, "\n");
     }
-    window.act(|app| app.send(Command::Set(0, Choice::Method(Some(Method::CutBack)))));
+    tap(&window, "Cut back to stud centres");
     tap(&window, "Add to buying list");
-    let piece = window.with_app(|app| match &app.job.tasks[0].ask {
-        Ask::Patch(ask, _) => ask.hole.from_left,
-        Ask::Paint(..) => None,
-    });
-    assert_eq!(piece, Some(Length::inches(20)));
     shot(&window, "journey-patch");
+    window.with_app(|app| {
+        let Ask::Patch(ask, wall) = &app.job.tasks[0].ask else {
+            panic!("a patch was asked for");
+        };
+        assert_eq!(*wall, Some(5));
+        assert_eq!(ask.hole.from_left, Some(Length::inches(20)));
+        assert_eq!(ask.method, Some(Method::CutBack));
+    });
+    // Two coats of paint.
+    tap(&window, "Room");
+    tap(&window, "Room 1, 6 walls, all measured");
+    tap(&window, "Paint this room");
+    tap(&window, "2, chosen");
+    tap(&window, "Add to buying list");
+    tap(&window, "Buy");
+    shot(&window, "journey-list");
     let before = window.with_app(App::buying_lines);
-    assert!(!before.is_empty());
+    let titles: Vec<&str> = before.iter().map(|line| line.title.as_str()).collect();
+    for title in ["Wall paint", "Primer", "Gypsum board, ½\"", "Joint tape"] {
+        let title = title.replace('½', &fraction_glyph(1, 2).to_string());
+        let title = title.replace('"', "″");
+        assert!(titles.contains(&title.as_str()), "{titles:?}");
+    }
+    let job = window.with_app(|app| app.job.clone());
     drop(window);
     let again = open_at(folder.path());
+    assert_eq!(again.job, job);
     assert_eq!(again.buying_lines(), before);
 }
 

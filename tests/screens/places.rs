@@ -2,8 +2,10 @@
 
 use chrono::DateTime;
 use i_slint_backend_testing::{AccessibleRole, ElementQuery};
-use storyrod::app::{App, Command, Here, Keeper, Slot, demo_job};
+use storyrod::app::{App, Choice, Command, Here, Keeper, Shape, Slot, StudsOf, demo_job};
 use storyrod::drawing::Theme;
+use storyrod::measure::Length;
+use storyrod::trades::paint::Part;
 
 use crate::harness::{desk, settle, shot};
 
@@ -58,6 +60,43 @@ fn every_place_is_drawn_at_every_size() {
             );
         }
     }
+}
+
+/// On a sheet so long that no row hides below its edge.
+#[test]
+fn every_row_of_every_place_is_drawn() {
+    let desk = desk(demo(), (412, 4400));
+    for (name, commands) in places() {
+        for command in commands {
+            desk.act(|app| app.send(command));
+        }
+        assert!(shot(&desk, &format!("{name}-long-day")).2 > 20, "{name}");
+    }
+    desk.act(|app| {
+        app.send(Command::NewRoom(Shape::Own));
+        app.send(Command::CutCorner(2, 0));
+        app.send(Command::StudsAsFound(StudsOf::Wall(2, 0)));
+        app.send(Command::NewPatch(None));
+        app.send(Command::StudSpacing(
+            StudsOf::Patch(2),
+            Some(Length::inches(16)),
+        ));
+        app.send(Command::Set(2, Choice::AddHole));
+    });
+    shot(&desk, "patch-quick-long-day");
+    desk.act(|app| {
+        app.send(Command::NewPaint(None));
+        app.send(Command::Set(3, Choice::AddTrim("Base")));
+        app.send(Command::Set(3, Choice::AddSurface(Part::Ceiling)));
+    });
+    shot(&desk, "paint-quick-long-day");
+    desk.act(|app| app.send(Command::Go(Here::Wall(2, 0))));
+    shot(&desk, "wall-own-long-day");
+    desk.act(|app| {
+        app.send(Command::Corner(2, 0, 75_000_000));
+        app.send(Command::Go(Here::Room(2)));
+    });
+    shot(&desk, "room-own-long-day");
 }
 
 #[test]
