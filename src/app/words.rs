@@ -42,6 +42,17 @@ pub(super) fn unreadable(unreadable: &Unreadable, typed: &str) -> String {
             "A length over a length is no length. Divide by a plain number.".into()
         }
         Why::CommaUnclear => comma_unclear(&at),
+        Why::NotAnAngle => {
+            format!("“{at}” belongs to no angle. Type degrees, like 22.5 or 22 1/2.")
+        }
+        Why::TurnTooFar => "That is a whole turn or more. An angle is less than 360°.".into(),
+        Why::NotAPrice => format!("“{at}” is no price. Type it like 12.50 or 1250."),
+        Why::LessThanNothing => "A price is no less than nothing. Type it without a sign.".into(),
+        Why::PartOfACent => {
+            "A price has at most two places, like 12.50. Type thousands without a sign, like 1250."
+                .into()
+        }
+        Why::PriceTooHigh => "That is more than 100000.00. Check the point.".into(),
         Why::TooLong => "That is more than 10 km. Check the unit.".into(),
         _ => "That is more than one measure takes. Make it shorter.".into(),
     }

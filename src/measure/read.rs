@@ -1,4 +1,4 @@
-//! Reads what was typed: a length in any unit, sums of lengths, and plain numbers.
+//! Reads what was typed: a length in any unit, sums of lengths, angles, prices and plain numbers.
 //!
 //! Exact: every number is a fraction of whole numbers until the end, then rounded once to the nanometre.
 //! A hyphen or a dash with no space beside it that joins a whole number to a fraction (`4-1/2`) or feet to inches
@@ -13,8 +13,13 @@ use super::{Length, Units};
 use ratio::Ratio;
 use reader::{Reader, Value, bare_unit, scan};
 
+mod angle;
+mod money;
 mod ratio;
 mod reader;
+
+pub use angle::angle;
+pub use money::{HIGHEST_PRICE, money};
 
 /// Why a text could not be read, and where.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -53,6 +58,18 @@ pub enum Why {
     TooMuch,
     /// The comma may be a decimal comma or part thousands.
     CommaUnclear,
+    /// This belongs to no angle.
+    NotAnAngle,
+    /// A whole turn or more.
+    TurnTooFar,
+    /// This is no price.
+    NotAPrice,
+    /// Less than nothing, where that cannot be.
+    LessThanNothing,
+    /// A price to more than two places.
+    PartOfACent,
+    /// More than [`HIGHEST_PRICE`].
+    PriceTooHigh,
 }
 
 /// The longest text that is read.
@@ -71,18 +88,7 @@ const LONGEST_TEXT: usize = 200;
 /// assert_eq!(read::length("224,5cm", tape), Ok(Length::mm(2245)));
 /// ```
 pub fn length(text: &str, units: Units) -> Result<Length, Unreadable> {
-    if text.trim().is_empty() {
-        return Err(Unreadable {
-            at: 0..text.len(),
-            why: Why::Empty,
-        });
-    }
-    if text.len() > LONGEST_TEXT {
-        return Err(Unreadable {
-            at: 0..text.len(),
-            why: Why::TooMuch,
-        });
-    }
+    worth_reading(text)?;
     let bare = bare_unit(units);
     let mut reader = Reader::new(text, bare);
     let value = reader.sum()?;
@@ -111,6 +117,21 @@ pub fn length(text: &str, units: Units) -> Result<Length, Unreadable> {
         });
     }
     Ok(Length::nm(nm as i64))
+}
+
+/// Refuses what is empty or longer than anyone types.
+fn worth_reading(text: &str) -> Result<(), Unreadable> {
+    let why = if text.trim().is_empty() {
+        Why::Empty
+    } else if text.len() > LONGEST_TEXT {
+        Why::TooMuch
+    } else {
+        return Ok(());
+    };
+    Err(Unreadable {
+        at: 0..text.len(),
+        why,
+    })
 }
 
 /// A plain number, with a decimal point or comma; `1,250` may mean either and is refused.

@@ -98,7 +98,7 @@ pub fn cover(needed: f64, sizes: &[f64], prices: &[Option<Money>], choice: Choic
                 .iter()
                 .map(|price| Some(price.as_ref()?.as_minor().max(0)))
         })
-        .and_then(|prices| prices.collect());
+        .and_then(Iterator::collect);
     let packs: Vec<Held> = (sizes.iter().enumerate())
         .map(|(at, size)| Held {
             // A size that is no whole number of units counts for less than it is, never for more.

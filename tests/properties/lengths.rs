@@ -2,7 +2,7 @@
 
 use proptest::prelude::*;
 use storyrod::measure::read::{self, Unreadable, Why};
-use storyrod::measure::{Figures, Length, Rounding, Units};
+use storyrod::measure::{Angle, Figures, Length, Money, Rounding, Units};
 
 const TAPE: Units = Units::FeetInches { marks: 64 };
 const ALL_UNITS: [Units; 5] = [
@@ -28,6 +28,8 @@ fn reads_well(text: &str) -> bool {
         .iter()
         .all(|units| well_placed(text, read::length(text, *units)))
         && well_placed(text, read::number(text))
+        && well_placed(text, read::angle(text))
+        && well_placed(text, read::money(text))
 }
 
 fn same(length: Length, units: Units, figures: Figures) {
@@ -60,6 +62,31 @@ proptest! {
             let refused = read::length(&format!("{number}{unit}"), TAPE);
             prop_assert_eq!(refused.map_err(|refusal| refusal.why), Err(Why::CommaUnclear));
         }
+    }
+
+    #[test]
+    fn prop_any_text_like_an_angle_or_a_price_is_read_or_refused_at_a_place_in_it(
+        text in "[ \u{a0}\u{202f}]?[-−–+$]?[0-9]{0,18}[ \u{a0}.,/½]{0,2}[0-9]{0,4}[.,]?[0-9]{0,3}[ °º]?(deg|DEGREES)?",
+    ) {
+        prop_assert!(reads_well(&text));
+    }
+
+    #[test]
+    fn prop_an_angle_reads_back_as_printed(micro in -359_999_999i64..360_000_000) {
+        let angle = Angle::microdegrees(micro);
+        for figures in [Figures::Plain, Figures::Set] {
+            prop_assert_eq!(read::angle(&angle.show(figures)), Ok(angle));
+        }
+    }
+
+    #[test]
+    fn prop_a_price_reads_back_to_the_cent(minor in 0i64..=10_000_000) {
+        let (whole, cents) = (minor / 100, minor % 100);
+        for text in [format!("{whole}.{cents:02}"), format!("{whole},{cents:02}")] {
+            prop_assert_eq!(read::money(&text), Ok(Money::minor(minor)));
+        }
+        let shown = Money::minor(minor).show("");
+        prop_assert_eq!(read::money(&shown), Ok(Money::minor(minor)));
     }
 
     #[test]

@@ -41,6 +41,10 @@ impl Ratio {
     pub(super) fn minus_sign(self) -> Ratio {
         Ratio(-self.0, self.1)
     }
+    /// In so many parts of one, to the nearest whole part, halfway to even. `parts` is a million at most.
+    pub(super) fn in_parts(self, parts: i128) -> i128 {
+        Ratio(self.0 * parts, self.1).rounded()
+    }
     /// To the nearest whole number, halfway to even.
     pub(super) fn rounded(self) -> i128 {
         let (whole, rest) = (self.0.div_euclid(self.1), self.0.rem_euclid(self.1));

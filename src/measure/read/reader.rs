@@ -300,21 +300,21 @@ impl Reader<'_> {
     fn unit(&mut self) -> Option<i128> {
         let back = self.at;
         self.skip();
-        let rest = self.rest().as_bytes();
-        let found = UNITS.iter().find(|(name, _)| {
-            rest.get(..name.len())
-                .is_some_and(|start| start.eq_ignore_ascii_case(name.as_bytes()))
-        });
-        match found {
-            Some((name, unit)) => {
-                self.at += name.len();
-                Some(*unit)
-            }
-            None => {
-                self.at = back;
-                None
-            }
+        let found = UNITS.iter().find(|(name, _)| self.take_name(name));
+        if found.is_none() {
+            self.at = back;
         }
+        found.map(|(_, unit)| *unit)
+    }
+
+    /// Goes past a name, in capitals or not, if it stands here.
+    pub(super) fn take_name(&mut self, name: &str) -> bool {
+        let here = self.rest().as_bytes().get(..name.len());
+        let stands = here.is_some_and(|start| start.eq_ignore_ascii_case(name.as_bytes()));
+        if stands {
+            self.at += name.len();
+        }
+        stands
     }
 
     /// `88`, `88.5`, `88 1/2`, `4-1/2`, `1/2`, `½`, `3½`.
@@ -410,6 +410,8 @@ pub(super) struct Scan {
     pub(super) bytes: usize,
     /// How many digits there are.
     pub(super) digits: usize,
+    /// How many of them stand behind the point or comma.
+    pub(super) places: usize,
     /// What they come to; `None` where there are too many, or none.
     pub(super) value: Option<Ratio>,
     /// Like `10,000`: ten to the millimetre or the hundredth of one, or ten thousand.
@@ -452,6 +454,7 @@ pub(super) fn scan(text: &str) -> Scan {
     Scan {
         bytes: at,
         digits,
+        places,
         value: value.filter(|_| digits > 0).and_then(|value| {
             Ratio::new(Some(value), 10i128.checked_pow(u32::try_from(places).ok()?))
         }),

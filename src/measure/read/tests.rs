@@ -1,6 +1,7 @@
 //! How lengths are typed.
 
 use super::*;
+use crate::measure::{Angle, Money};
 
 const TAPE: Units = Units::FeetInches { marks: 16 };
 
@@ -167,4 +168,99 @@ fn units_read_in_any_case() {
     check("7‘ 4 1/2 “", Length::in_64(88, 32));
     check("2MX3", Length::mm(6000));
     refused("2 min", 3..4, Why::NotKnown);
+}
+
+#[test]
+fn angles_read_with_and_without_their_sign() {
+    for (text, micro) in [
+        ("90", 90_000_000),
+        ("45°", 45_000_000),
+        ("22.5", 22_500_000),
+        ("22,5°", 22_500_000),
+        ("22,500", 22_500_000),
+        ("22 1/2", 22_500_000),
+        ("22½°", 22_500_000),
+        ("22-1/2 deg.", 22_500_000),
+        ("112.5 deg", 112_500_000),
+        ("112.5 Degrees", 112_500_000),
+        ("1 DEGREE", 1_000_000),
+        (" 45 º ", 45_000_000),
+        ("−90", -90_000_000),
+        ("- 90°", -90_000_000),
+        ("–.5", -500_000),
+        ("0", 0),
+        ("1/3", 333_333),
+        ("359.999999", 359_999_999),
+    ] {
+        assert_eq!(angle(text), Ok(Angle::microdegrees(micro)), "{text}");
+    }
+}
+
+#[test]
+fn an_angle_is_refused_at_its_place() {
+    for (text, at, why) in [
+        (" ", 0..1, Why::Empty),
+        ("-", 1..1, Why::NumberMissing),
+        ("abc", 0..1, Why::NotAnAngle),
+        ("90°x", 4..5, Why::NotAnAngle),
+        ("90 in", 3..4, Why::NotAnAngle),
+        ("--90", 1..2, Why::NotAnAngle),
+        ("45 + 45", 3..4, Why::NotAnAngle),
+        ("360", 0..3, Why::TurnTooFar),
+        ("-360°", 0..6, Why::TurnTooFar),
+        ("359.9999999", 0..11, Why::TurnTooFar),
+        ("999999999999999", 0..15, Why::TurnTooFar),
+        ("9999999999999999", 0..16, Why::TurnTooFar),
+        ("1/0", 0..3, Why::DivideByZero),
+        ("1,234.5", 0..7, Why::CommaUnclear),
+    ] {
+        assert_eq!(angle(text), Err(Unreadable { at, why }), "{text}");
+    }
+}
+
+#[test]
+fn prices_read_to_the_cent() {
+    for (text, minor) in [
+        ("12.50", 1250),
+        ("12,50", 1250),
+        ("12.5", 1250),
+        ("12", 1200),
+        ("12.", 1200),
+        (".99", 99),
+        (",99", 99),
+        ("0", 0),
+        ("0.29", 29),
+        ("1 250.00", 125_000),
+        ("1\u{a0}250,5", 125_050),
+        ("12\u{202f}250", 1_225_000),
+        (" 64999.99 ", 6_499_999),
+        ("100 000", 10_000_000),
+    ] {
+        assert_eq!(money(text), Ok(Money::minor(minor)), "{text}");
+    }
+}
+
+#[test]
+fn a_price_is_refused_for_its_reason() {
+    for (text, at, why) in [
+        ("", 0..0, Why::Empty),
+        ("12.505", 0..6, Why::PartOfACent),
+        ("1,250", 0..5, Why::PartOfACent),
+        (" 1.250 ", 1..6, Why::PartOfACent),
+        ("1,250.00", 0..8, Why::CommaUnclear),
+        ("-5", 0..2, Why::LessThanNothing),
+        ("−.01", 0..6, Why::LessThanNothing),
+        ("100000.01", 0..9, Why::PriceTooHigh),
+        ("99999999999999999999", 0..20, Why::PriceTooHigh),
+        ("12 50", 0..5, Why::NotAPrice),
+        ("1250 000", 0..8, Why::NotAPrice),
+        ("12. 50", 0..6, Why::NotAPrice),
+        ("12 .50", 0..6, Why::NotAPrice),
+        (".", 0..1, Why::NotAPrice),
+        ("$12", 0..3, Why::NotAPrice),
+        ("1e3", 0..3, Why::NotAPrice),
+        ("1/2", 0..3, Why::NotAPrice),
+    ] {
+        assert_eq!(money(text), Err(Unreadable { at, why }), "{text}");
+    }
 }
