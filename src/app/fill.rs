@@ -13,6 +13,7 @@ use crate::takeoff::{Ask, HandLine, Job, LineKey, RollLine};
 enum Value {
     Length(Length),
     Number(f64),
+    Price(Money),
     Words(String),
 }
 
@@ -77,6 +78,9 @@ impl App {
         }
         let value = match pad.kind {
             Kind::Words => Ok(Value::Words(pad.typed.trim().to_owned())),
+            Kind::Number(_) if matches!(pad.slot, Slot::Price(_)) => {
+                read::money(&pad.typed).map(Value::Price)
+            }
             Kind::Number(_) => read::number(&pad.typed).map(Value::Number),
             Kind::Length => read::length(&pad.typed, units).map(Value::Length),
         };
@@ -139,6 +143,14 @@ impl App {
                 Ok(())
             }
             Value::Number(number) => self.fill_number(slot, number),
+            Value::Price(price) => {
+                if let Slot::Price(key) = slot.clone() {
+                    self.edit("", |job| {
+                        job.buying.prices.insert(key, price);
+                    });
+                }
+                Ok(())
+            }
             Value::Words(text) => {
                 if text.is_empty() {
                     return Err("Give it a name of at least one letter.".to_owned());
@@ -156,12 +168,6 @@ impl App {
         }
         let metric = self.job.units.is_metric();
         match slot.clone() {
-            Slot::Price(key) => {
-                let price = Money::minor((number * 100.0).round() as i64);
-                self.edit("", |job| {
-                    job.buying.prices.insert(key, price);
-                });
-            }
             Slot::Packs(key) => self.edit("", |job| {
                 job.buying.overrides.insert(key, number.round() as u32);
             }),
