@@ -14,4 +14,4 @@ pub use clash::{Clash, clashes};
 pub use opening::{Opening, OpeningKind};
 pub use room::{Finish, Room, Wall};
 pub use shape::{Misfit, Problem, Shape, Standing, shape, sketch};
-pub use studs::Studs;
+pub use studs::{Studs, studs_to_frame};
