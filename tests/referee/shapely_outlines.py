@@ -49,13 +49,15 @@ def on_a_coarse_grid():
 
 
 def places(corners):
-    """Where to ask: corners, middles of edges, beside a corner, and anywhere near."""
+    """Where to ask: corners, beside them, level with and plumb to them, middles of edges, and anywhere near."""
     x, y = dice.choice(corners)
     at = dice.randrange(len(corners))
     (a, b), (c, d) = corners[at], corners[(at + 1) % len(corners)]
+    level = [(dice.randrange(-4000, 6000), y) for _, y in corners[:3]]
+    plumb = [(x, dice.randrange(-4000, 6000))]
     anywhere = [(dice.randrange(-4000, 6000), dice.randrange(-4000, 6000)) for _ in range(2)]
     middle = [((a + c) // 2, (b + d) // 2)]
-    return [(x, y), (x + dice.choice([-1, 1]), y + dice.choice([-1, 1]))] + middle + anywhere
+    return [(x, y), (x + dice.choice([-1, 1]), y + dice.choice([-1, 1]))] + middle + level + plumb + anywhere
 
 
 def pairs(points):

@@ -50,5 +50,5 @@ fn every_outline_is_judged_as_shapely_judges_it() {
         "40, 30, 90 and 90 outlines"
     );
     assert!(simple_ones > 100 && crossing_ones > 80);
-    assert_eq!(asked_points, simple_ones * 10);
+    assert_eq!(asked_points, simple_ones * 18);
 }
