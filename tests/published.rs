@@ -15,16 +15,24 @@ mod coating_formulas;
 mod contractor_spread_pp504;
 #[path = "published/contractors_paint_formulas.rs"]
 mod contractors_paint_formulas;
+#[path = "published/contractors_stud_formulas.rs"]
+mod contractors_stud_formulas;
 #[path = "published/drawing_scale_tables.rs"]
 mod drawing_scale_tables;
 #[path = "published/epa_lead_renovation_rule.rs"]
 mod epa_lead_renovation_rule;
+#[path = "published/estimating_textbook.rs"]
+mod estimating_textbook;
+#[path = "published/gypsum_association_226.rs"]
+mod gypsum_association_226;
 #[path = "published/gypsum_board.rs"]
 mod gypsum_board;
 #[path = "published/nist_handbook_44_tape_reading.rs"]
 mod nist_handbook_44_tape_reading;
 #[path = "published/nist_sp_811.rs"]
 mod nist_sp_811;
+#[path = "published/ordering_board_page.rs"]
+mod ordering_board_page;
 #[path = "published/pca_standard_p10.rs"]
 mod pca_standard_p10;
 #[path = "published/wall_paint_guide.rs"]

@@ -3,3 +3,5 @@
 
 #[path = "referee/pint_units.rs"]
 mod pint_units;
+#[path = "referee/shapely_outlines.rs"]
+mod shapely_outlines;

@@ -2,7 +2,7 @@
 
 use super::{App, Command, Here, Kind, Pad, Row, Slot, TapeSlot};
 use super::{paint_inputs, patch_inputs, room_page, studs, words};
-use crate::measure::{Figures, Length, Money, Rounding, read};
+use crate::measure::{Angle, Figures, Length, Money, Rounding, read};
 use crate::site::Id;
 use crate::takeoff::{HandLine, Job};
 
@@ -10,6 +10,8 @@ use crate::takeoff::{HandLine, Job};
 enum Value {
     Length(Length),
     Number(f64),
+    Angle(Angle),
+    Price(Money),
     Words(String),
 }
 
@@ -107,6 +109,12 @@ impl App {
     fn take_typed(&mut self, pad: &Pad) -> bool {
         let value = match pad.kind {
             Kind::Words => Ok(Value::Words(pad.typed.trim().to_owned())),
+            Kind::Number(_) if matches!(pad.slot, Slot::Price(_) | Slot::HandPrice(_)) => {
+                read::money(&pad.typed).map(Value::Price)
+            }
+            Kind::Number(_) if matches!(pad.slot, Slot::WallTurn(..)) => {
+                read::angle(&pad.typed).map(Value::Angle)
+            }
             Kind::Number(_) => read::number(&pad.typed).map(Value::Number),
             Kind::Length => read::length(&pad.typed, self.job.units).map(Value::Length),
         };
@@ -147,6 +155,12 @@ impl App {
                 }
                 fill_number(&mut job, slot, number, metric)?;
             }
+            Value::Angle(inside) => {
+                if let Slot::WallTurn(room, wall) = slot {
+                    room_page::fill_corner(&mut job, *room, *wall, inside)?;
+                }
+            }
+            Value::Price(price) => fill_price(&mut job, slot, price),
             Value::Words(text) => {
                 if text.is_empty() {
                     return Err("Give it a name of at least one letter.".to_owned());
@@ -215,9 +229,6 @@ fn fill_length(job: &mut Job, slot: &Slot, length: Length) -> Result<(), String>
 /// A number into the job, or why it cannot stand there.
 fn fill_number(job: &mut Job, slot: &Slot, number: f64, metric: bool) -> Result<(), String> {
     match slot {
-        Slot::Price(key) => {
-            job.buying.prices.insert(key.clone(), price(number));
-        }
         Slot::Packs(key) => {
             job.buying.overrides.insert(key.clone(), whole(number)?);
         }
@@ -230,11 +241,6 @@ fn fill_number(job: &mut Job, slot: &Slot, number: f64, metric: bool) -> Result<
                 line.count = count;
             }
         }
-        Slot::HandPrice(id) => {
-            if let Some(line) = hand_line(job, *id) {
-                line.price = Some(price(number));
-            }
-        }
         Slot::Tape(_) => {
             let count = whole(number)?;
             if !(1..=500).contains(&count) {
@@ -242,7 +248,6 @@ fn fill_number(job: &mut Job, slot: &Slot, number: f64, metric: bool) -> Result<
             }
             job.tape.count = count;
         }
-        Slot::WallTurn(room, wall) => room_page::fill_corner(job, *room, *wall, number)?,
         Slot::AirWarmth(task) | Slot::AirHumidity(task) => {
             patch_inputs::fill_air(job, *task, slot, number, metric)?;
         }
@@ -252,9 +257,19 @@ fn fill_number(job: &mut Job, slot: &Slot, number: f64, metric: bool) -> Result<
     Ok(())
 }
 
-/// Money as typed.
-fn price(number: f64) -> Money {
-    Money::minor((number * 100.0).round() as i64)
+/// A price into the buying list.
+fn fill_price(job: &mut Job, slot: &Slot, price: Money) {
+    match slot {
+        Slot::Price(key) => {
+            job.buying.prices.insert(key.clone(), price);
+        }
+        Slot::HandPrice(id) => {
+            if let Some(line) = hand_line(job, *id) {
+                line.price = Some(price);
+            }
+        }
+        _ => {}
+    }
 }
 
 /// A whole count.

@@ -377,17 +377,17 @@ pub(super) fn fill_corner(
     job: &mut Job,
     room: usize,
     wall: usize,
-    inside: f64,
+    inside: Angle,
 ) -> Result<(), String> {
-    if inside <= 0.0 || inside >= 360.0 || (inside - 180.0).abs() < 1e-6 {
+    let turn = 180_000_000 - inside.as_microdegrees();
+    if turn == 0 || turn.unsigned_abs() >= 180_000_000 {
         return Err(
             "Inside a room a corner has more than 0° and less than 360°, and not 180°: 90 is square, 270 juts in."
                 .into(),
         );
     }
-    let turn = Angle::from_degrees(180.0 - inside).ok_or("This is no angle.")?;
     if let Some(wall) = job.rooms.get_mut(room).and_then(|r| r.walls.get_mut(wall)) {
-        wall.turn = turn;
+        wall.turn = Angle::microdegrees(turn);
     }
     Ok(())
 }

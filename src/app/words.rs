@@ -41,8 +41,40 @@ pub(super) fn unreadable(unreadable: &Unreadable, typed: &str) -> String {
         Why::DivideByLength => {
             "A length over a length is no length. Divide by a plain number.".into()
         }
+        Why::CommaUnclear => comma_unclear(&at),
+        Why::NotAnAngle => {
+            format!("“{at}” belongs to no angle. Type degrees, like 22.5 or 22 1/2.")
+        }
+        Why::TurnTooFar => "That is a whole turn or more. An angle is less than 360°.".into(),
+        Why::NotAPrice => format!("“{at}” is no price. Type it like 12.50 or 1250."),
+        Why::LessThanNothing => "A price is no less than nothing. Type it without a sign.".into(),
+        Why::PartOfACent => {
+            "A price has at most two places, like 12.50. Type thousands without a sign, like 1250."
+                .into()
+        }
+        Why::PriceTooHigh => "That is more than 100000.00. Check the point.".into(),
         Why::TooLong => "That is more than 10 km. Check the unit.".into(),
         _ => "That is more than one measure takes. Make it shorter.".into(),
+    }
+}
+
+/// Both ways that a number with a comma may be meant, as each would be typed.
+fn comma_unclear(at: &str) -> String {
+    let is_sign = |c: char| c == ',' || c == '.';
+    let figures = |text: &str| text.replace(is_sign, "");
+    let signs = at.matches(is_sign).collect::<Vec<_>>();
+    match (signs.as_slice(), at.rsplit_once(is_sign)) {
+        ([","], Some((whole, part))) => format!(
+            "“{at}” can be read in two ways. Type {whole}{part}, or {whole}.{part} with a point."
+        ),
+        ([first, .., last], Some((whole, part))) if first != last => format!(
+            "“{at}” has more than one point or comma. Type {}.{part}.",
+            figures(whole)
+        ),
+        _ => format!(
+            "“{at}” has more than one point or comma. Type {}, or one point.",
+            figures(at)
+        ),
     }
 }
 
@@ -242,5 +274,33 @@ pub(super) fn tape_problem(problem: &tape::Problem, units: Units) -> String {
             )
         }
         _ => "This cannot be laid out. Check the length and the count.".into(),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::measure::read;
+
+    #[track_caller]
+    fn check(typed: &str, expected: &str) {
+        let refused = read::length(typed, Units::Millimetres).unwrap_err();
+        assert_eq!(unreadable(&refused, typed), expected);
+    }
+
+    #[test]
+    fn a_comma_that_may_part_thousands_is_shown_both_ways() {
+        check(
+            "10,000 mm",
+            "“10,000” can be read in two ways. Type 10000, or 10.000 with a point.",
+        );
+        check(
+            "1,234.5 mm",
+            "“1,234.5” has more than one point or comma. Type 1234.5.",
+        );
+        check(
+            "1,234,567",
+            "“1,234,567” has more than one point or comma. Type 1234567, or one point.",
+        );
     }
 }

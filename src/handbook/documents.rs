@@ -21,6 +21,8 @@ documents! {
     GA_USING_GYPSUM_BOARD: "Using Gypsum Board for Walls and Ceilings", "section III", "Gypsum Association";
     /// Application and finishing, by the association.
     GA_216: "GA-216, Application and Finishing of Gypsum Panel Products", "", "Gypsum Association";
+    /// Board bent to a curve, dry.
+    GA_226: "GA-226, Application of Gypsum Board to Form Curved Surfaces", "2008, table 1, as copied", "Gypsum Association";
     /// Repair of fire-rated board.
     GA_225: "GA-225, Repair of Fire-Rated Gypsum Panel Product Systems", "", "Gypsum Association";
     /// Joint treatment in cold and damp weather.
@@ -75,6 +77,8 @@ documents! {
     WALL_PAINT_GUIDE: "Popular guide to estimating wall paint", "as read", "How-to publisher";
     /// Formulas of a contractor, with a worked room.
     CONTRACTOR_FORMULAS: "Contractor's estimating formulas, paint page", "as read", "Home repair contractor";
+    /// Studs in a wall, counted.
+    CONTRACTOR_STUDS: "Contractor's estimating formulas, wall studs page", "as read", "Home repair contractor";
     /// Primer on new drywall.
     PAINTER_PRIMER: "Painter's page on priming new drywall", "as read", "House painter";
     /// Painting of Army buildings, spread table.

@@ -227,6 +227,66 @@ pub fn screw_to_buy(board: Length) -> Option<Length> {
     SCREWS_SOLD.value.into_iter().find(|sold| *sold > least)
 }
 
+/// Which way of a board follows a curve.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Bent {
+    /// Its length, as on a board laid level round a curved wall.
+    Lengthwise,
+    /// Its width, as on a board stood upright.
+    Widthwise,
+}
+
+/// Thickness of a board, and the least radius to which it bends dry: its length, and its width where that is printed.
+///
+/// On framing at most 6 in on center.
+pub const DRY_BENDS: Sourced<[(Length, Length, Option<Length>); 5]> = Sourced::new(
+    [
+        (
+            Length::in_64(0, 16),
+            Length::feet(5),
+            Some(Length::feet(15)),
+        ),
+        (
+            Length::in_64(0, 20),
+            Length::inches(75),
+            Some(Length::feet(20)),
+        ),
+        (
+            Length::in_64(0, 24),
+            Length::inches(90),
+            Some(Length::feet(25)),
+        ),
+        (Length::in_64(0, 32), Length::feet(10), None),
+        (Length::in_64(0, 40), Length::feet(15), None),
+    ],
+    Cite::read(&doc::GA_226, "table 1, bent dry"),
+);
+
+/// The least radius to which a board bends dry.
+///
+/// # Inputs
+/// `board`: its thickness.
+///
+/// # Gives
+/// A radius; `None` for a thickness that is not in the table and for one that does not bend that way dry.
+///
+/// # Source
+/// [`DRY_BENDS`].
+///
+/// # Example
+/// ```
+/// use storyrod::{handbook::gypsum::{Bent, tightest_dry_bend}, measure::Length};
+/// assert_eq!(tightest_dry_bend(Length::in_64(0, 16), Bent::Lengthwise), Some(Length::feet(5)));
+/// ```
+#[must_use]
+pub fn tightest_dry_bend(board: Length, bent: Bent) -> Option<Length> {
+    let (_, lengthwise, widthwise) = DRY_BENDS.value.into_iter().find(|row| row.0 == board)?;
+    match bent {
+        Bent::Lengthwise => Some(lengthwise),
+        Bent::Widthwise => widthwise,
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

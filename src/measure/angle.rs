@@ -2,6 +2,8 @@
 
 use std::ops::{Add, Neg, Sub};
 
+use super::Figures;
+
 /// An angle in whole millionths of a degree, so that four right angles are exactly a full turn.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct Angle(i64);
@@ -41,6 +43,29 @@ impl Angle {
     #[must_use]
     pub fn in_degrees(self) -> f64 {
         self.0 as f64 / 1e6
+    }
+    /// Every place that it has: `90°`, `22.5°`; it reads back as the same angle.
+    ///
+    /// # Example
+    /// ```
+    /// use storyrod::measure::{Angle, Figures};
+    /// assert_eq!(Angle::microdegrees(22_500_000).show(Figures::Plain), "22.5°");
+    /// assert_eq!(Angle::LEFT.show(Figures::Set), "−90°");
+    /// ```
+    #[must_use]
+    pub fn show(self, figures: Figures) -> String {
+        let sign = match figures {
+            _ if self.0 >= 0 => "",
+            Figures::Plain => "-",
+            Figures::Set => "−",
+        };
+        let (whole, part) = (
+            self.0.unsigned_abs() / 1_000_000,
+            self.0.unsigned_abs() % 1_000_000,
+        );
+        let part = format!(".{part:06}");
+        let part = part.trim_end_matches('0').trim_end_matches('.');
+        format!("{sign}{whole}{part}°")
     }
     /// Sine and cosine; exact at every quarter turn.
     #[must_use]

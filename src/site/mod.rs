@@ -16,4 +16,4 @@ pub use id::Id;
 pub use opening::{Opening, OpeningKind};
 pub use room::{Finish, Room, Wall};
 pub use shape::{Misfit, Problem, Shape, Standing, shape, sketch};
-pub use studs::Studs;
+pub use studs::{Studs, studs_to_frame};

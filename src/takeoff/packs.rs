@@ -79,16 +79,16 @@ pub fn packs_on_sale(material: &Material, metric: bool) -> Vec<Pack> {
     }
 }
 
-/// How many of each pack cover a need: least left over, then fewest packs; or cheapest where every price is known.
-///
-/// Sizes are taken in thousandths of the smallest, so any mix of packs on sale is exact.
+/// How many of each pack cover a need: least left over, then fewest packs; or cheapest where every price is known, then
+/// least left over, then fewest packs.
 ///
 /// # Inputs
 /// - `needed`: no less than nothing, in the unit of `sizes`.
-/// - `sizes`: each more than nothing; `prices` beside them.
+/// - `sizes`: each more than nothing; `prices` beside them, none less than nothing.
 ///
 /// # Gives
-/// A count for each size, in their order.
+/// A count for each size, in their order. Nothing better exists where every size is a whole number of one 1/100 (or
+/// coarser part) of the smallest, and the largest at most [`FINEST`] of it; any other mix is covered, perhaps not so well.
 ///
 /// # Source
 /// Exact dynamic programming; no rule of the trade.
@@ -102,74 +102,117 @@ pub fn packs_on_sale(material: &Material, metric: bool) -> Vec<Pack> {
 #[must_use]
 pub fn cover(needed: f64, sizes: &[f64], prices: &[Option<Money>], choice: Choice) -> Vec<u32> {
     let mut counts = vec![0u32; sizes.len()];
-    let (Some(smallest), Some(largest)) = (
-        sizes.iter().copied().reduce(f64::min),
-        sizes.iter().copied().reduce(f64::max),
-    ) else {
+    let good = |size: &f64| size.is_finite() && *size > 0.0;
+    let Some(smallest) = sizes.iter().copied().reduce(f64::min) else {
         return counts;
     };
-    if !needed.is_finite() || needed <= 0.0 || smallest <= 0.0 {
+    if !needed.is_finite() || needed <= 0.0 || !sizes.iter().all(good) {
         return counts;
     }
-    // Far beyond what a washroom takes, the largest pack carries the bulk.
-    let bulk = ((needed / largest).floor() - 40.0).max(0.0);
-    let at_largest = sizes
-        .iter()
-        .position(|size| (*size - largest).abs() < f64::EPSILON)
-        .unwrap_or(0);
-    let rest = needed - bulk * largest;
     let unit = unit_of(sizes, smallest);
-    let units: Vec<usize> = sizes
-        .iter()
-        .map(|size| (size / unit).round() as usize)
+    let prices: Option<Vec<i64>> = (choice == Choice::Cheapest && prices.len() == sizes.len())
+        .then(|| {
+            prices
+                .iter()
+                .map(|price| Some(price.as_ref()?.as_minor().max(0)))
+        })
+        .and_then(Iterator::collect);
+    let packs: Vec<Held> = (sizes.iter().enumerate())
+        .map(|(at, size)| Held {
+            // A size that is no whole number of units counts for less than it is, never for more.
+            units: (size / unit + 1e-6).floor().max(1.0) as u64,
+            price: prices.as_ref().map_or(0, |prices| prices[at]),
+        })
         .collect();
-    let goal = ((rest / unit) - 1e-9).ceil().max(1.0) as usize;
-    let by_price = choice == Choice::Cheapest
-        && prices.len() == sizes.len()
-        && prices.iter().all(Option::is_some);
-    let end = goal + units.iter().copied().max().unwrap_or(1);
-    // best[n]: lowest cost of packs that hold exactly n units, and the last pack taken.
-    let mut best: Vec<Option<(i64, usize)>> = vec![None; end + 1];
-    best[0] = Some((0, usize::MAX));
-    for n in 1..=end {
-        for (pack, size) in units.iter().enumerate().filter(|(_, size)| **size <= n) {
-            let cost = if by_price {
-                prices[pack].map_or(0, Money::as_minor)
-            } else {
-                1
-            };
-            if let Some((so_far, _)) = best[n - size]
-                && best[n].is_none_or(|(least, _)| so_far + cost < least)
-            {
-                best[n] = Some((so_far + cost, pack));
-            }
-        }
-    }
-    let covers = (goal..=end).filter_map(|n| best[n].map(|(cost, _)| (n, cost)));
-    let chosen = if by_price {
-        covers.min_by_key(|(n, cost)| (*cost, *n))
-    } else {
-        covers.min_by_key(|(n, cost)| (*n, *cost))
+    let goal = ((needed / unit) - 1e-9).ceil().max(1.0) as u64;
+    let Some(bulk) = best_value(&packs) else {
+        return counts;
     };
-    let mut n = chosen.map_or(0, |(n, _)| n);
-    while let Some((_, pack)) = best[n].filter(|_| n > 0) {
-        counts[pack] += 1;
-        n -= units[pack];
+    let at_bulk = packs[bulk].units;
+    let largest = packs.iter().map(|pack| pack.units).max().unwrap_or(1);
+    // See `best_value`: beyond this, one kind of pack carries the rest.
+    let mixed = (at_bulk - 1).saturating_mul(largest).min(FINEST * FINEST);
+    let of_bulk = goal.saturating_sub(mixed) / at_bulk;
+    let rest = goal - of_bulk * at_bulk;
+    if largest <= FINEST * 100 {
+        for pack in mix(&packs, rest as usize, largest as usize, prices.is_some()) {
+            counts[pack] += 1;
+        }
+    } else {
+        counts[bulk] = u32::try_from(rest.div_ceil(at_bulk)).unwrap_or(u32::MAX);
     }
-    counts[at_largest] += bulk as u32;
+    counts[bulk] = counts[bulk].saturating_add(u32::try_from(of_bulk).unwrap_or(u32::MAX));
     counts
 }
 
-/// The largest part of the smallest size of which every size is a whole number: the size itself, a half, a fifth …
+/// The most units in the largest pack for which the cover is proved.
+pub const FINEST: u64 = 1_000;
+
+/// A pack in whole units.
+struct Held {
+    units: u64,
+    /// In minor units of money; nothing where prices do not count.
+    price: i64,
+}
+
+/// The pack that gives most for its price, and of those the largest: it carries what is far beyond one pack.
+///
+/// Say it holds `b` units, and that a best cover has `b` or more other packs. Taken one after another, their units leave
+/// at most `b` remainders by `b`, so some of them together hold a multiple of `b`. As many of this pack in their
+/// place hold the same, cost no more and are no more packs. So there is a best cover with fewer than `b` others, which
+/// hold at most `(b − 1) × largest`; all that is needed beyond is this pack.
+fn best_value(packs: &[Held]) -> Option<usize> {
+    (0..packs.len()).min_by(|a, b| {
+        let (a, b) = (&packs[*a], &packs[*b]);
+        let (cost_a, cost_b) = (
+            i128::from(a.price) * i128::from(b.units),
+            i128::from(b.price) * i128::from(a.units),
+        );
+        cost_a.cmp(&cost_b).then(b.units.cmp(&a.units))
+    })
+}
+
+/// The packs that cover `goal` units, one by one: by price, then by what is left over, then by their number.
+fn mix(packs: &[Held], goal: usize, largest: usize, by_price: bool) -> Vec<usize> {
+    let end = goal + largest;
+    // best[n]: the least price and number of packs that hold exactly n units, and the last pack taken.
+    let mut best: Vec<Option<(i64, u32, usize)>> = vec![None; end + 1];
+    best[0] = Some((0, 0, 0));
+    for n in 1..=end {
+        for (at, pack) in packs.iter().enumerate() {
+            let before = n.checked_sub(pack.units as usize);
+            if let Some((price, number, _)) = before.and_then(|before| best[before]) {
+                let so_far = (price.saturating_add(pack.price), number + 1);
+                if best[n].is_none_or(|(price, number, _)| so_far < (price, number)) {
+                    best[n] = Some((so_far.0, so_far.1, at));
+                }
+            }
+        }
+    }
+    let covers = (goal..=end).filter_map(|n| best[n].map(|(price, number, _)| (n, price, number)));
+    let chosen = if by_price {
+        covers.min_by_key(|(n, price, number)| (*price, *n, *number))
+    } else {
+        covers.min_by_key(|(n, _, number)| (*n, *number))
+    };
+    let mut n = chosen.map_or(0, |(n, ..)| n);
+    let mut taken = Vec::new();
+    while let Some((.., at)) = best[n].filter(|_| n > 0) {
+        taken.push(at);
+        n -= packs[at].units as usize;
+    }
+    taken
+}
+
+/// The largest part of the smallest size, down to a hundredth, of which every size is a whole number; or a hundredth.
 fn unit_of(sizes: &[f64], smallest: f64) -> f64 {
     let whole = |unit: f64| {
         sizes
             .iter()
             .all(|size| ((size / unit) - (size / unit).round()).abs() < 1e-6)
     };
-    [1.0, 2.0, 3.0, 4.0, 5.0, 10.0]
-        .into_iter()
-        .map(|parts| smallest / parts)
+    (1..=100)
+        .map(|parts| smallest / f64::from(parts))
         .find(|unit| whole(*unit))
         .unwrap_or(smallest / 100.0)
 }
@@ -210,6 +253,42 @@ mod tests {
             Some(Money::minor(1_400)),
         ];
         assert_eq!(cover(0.7, &CANS, &prices, Choice::Cheapest), [0, 1, 0]);
+    }
+
+    /// Arithmetic of our own: 500 gallons are 500 single ones at 3.00, not 60 fives at 140.00 and the rest in ones.
+    #[test]
+    fn far_beyond_one_room_the_best_value_carries_the_bulk() {
+        let prices = [
+            Some(Money::minor(14_000)),
+            Some(Money::minor(300)),
+            Some(Money::minor(1_400)),
+        ];
+        assert_eq!(cover(500.0, &CANS, &prices, Choice::Cheapest), [0, 500, 0]);
+        check(1_000_001.25, [200_000, 1, 1]);
+    }
+
+    #[test]
+    fn sizes_and_needs_beyond_reason_are_still_covered() {
+        let none = [None; 2];
+        let cover = |needed, sizes: [f64; 2]| cover(needed, &sizes, &none, Choice::LeastLeftOver);
+        for (needed, sizes) in [
+            (1e7, [1e6, 0.001]),
+            (12.0, [1e9, 1.0]),
+            (77.7, [std::f64::consts::PI, std::f64::consts::E]),
+            (7.0, [1.0, 1.0]),
+        ] {
+            let counts = cover(needed, sizes);
+            let held: f64 = (counts.iter().zip(sizes))
+                .map(|(count, size)| f64::from(*count) * size)
+                .sum();
+            assert!(held >= needed - 1e-9, "{needed} {sizes:?}: {counts:?}");
+        }
+        assert_eq!(cover(1e300, [5.0, 1.0])[0], u32::MAX);
+        for needed in [f64::NAN, f64::INFINITY, -1.0] {
+            assert_eq!(cover(needed, [5.0, 1.0]), [0, 0]);
+        }
+        assert_eq!(cover(3.0, [5.0, 0.0]), [0, 0]);
+        assert_eq!(cover(3.0, [5.0, f64::NAN]), [0, 0]);
     }
 
     #[test]

@@ -1,8 +1,8 @@
 //! Lengths read and printed: whatever is typed, and every mark of every tape.
 
 use proptest::prelude::*;
-use storyrod::measure::read::{self, Unreadable};
-use storyrod::measure::{Figures, Length, Rounding, Units};
+use storyrod::measure::read::{self, Unreadable, Why};
+use storyrod::measure::{Angle, Figures, Length, Money, Rounding, Units};
 
 const TAPE: Units = Units::FeetInches { marks: 64 };
 const ALL_UNITS: [Units; 5] = [
@@ -28,6 +28,8 @@ fn reads_well(text: &str) -> bool {
         .iter()
         .all(|units| well_placed(text, read::length(text, *units)))
         && well_placed(text, read::number(text))
+        && well_placed(text, read::angle(text))
+        && well_placed(text, read::money(text))
 }
 
 fn same(length: Length, units: Units, figures: Figures) {
@@ -43,9 +45,67 @@ proptest! {
 
     #[test]
     fn prop_any_text_like_a_length_is_read_or_refused_at_a_place_in_it(
-        text in "[0-9'\"./+\\-×÷()½⅛′″’”−–, xmcftin\u{E084}\u{F041}é]{0,40}",
+        text in "[0-9'\"./+\\-×÷()½⅛′″’”‘“−–‒‐, xmcftinMCFTIN\u{E084}\u{F041}é]{0,40}",
     ) {
         prop_assert!(reads_well(&text));
+    }
+
+    #[test]
+    fn prop_a_comma_before_three_figures_is_a_decimal_in_metres_and_refused_elsewhere(
+        whole in 1u32..1000, part in 0u32..1000,
+    ) {
+        let number = format!("{whole},{part:03}");
+        let millimetres = Length::mm(i64::from(whole * 1000 + part));
+        prop_assert_eq!(read::length(&format!("{number} m"), TAPE), Ok(millimetres));
+        prop_assert_eq!(read::length(&number, Units::Metres), Ok(millimetres));
+        for unit in ["mm", " cm", "\"", " ft", ""] {
+            let refused = read::length(&format!("{number}{unit}"), TAPE);
+            prop_assert_eq!(refused.map_err(|refusal| refusal.why), Err(Why::CommaUnclear));
+        }
+    }
+
+    #[test]
+    fn prop_any_text_like_an_angle_or_a_price_is_read_or_refused_at_a_place_in_it(
+        text in "[ \u{a0}\u{202f}]?[-−–+$]?[0-9]{0,18}[ \u{a0}.,/½]{0,2}[0-9]{0,4}[.,]?[0-9]{0,3}[ °º]?(deg|DEGREES)?",
+    ) {
+        prop_assert!(reads_well(&text));
+    }
+
+    #[test]
+    fn prop_an_angle_reads_back_as_printed(micro in -359_999_999i64..360_000_000) {
+        let angle = Angle::microdegrees(micro);
+        for figures in [Figures::Plain, Figures::Set] {
+            prop_assert_eq!(read::angle(&angle.show(figures)), Ok(angle));
+        }
+    }
+
+    #[test]
+    fn prop_a_price_reads_back_to_the_cent(minor in 0i64..=10_000_000) {
+        let (whole, cents) = (minor / 100, minor % 100);
+        for text in [format!("{whole}.{cents:02}"), format!("{whole},{cents:02}")] {
+            prop_assert_eq!(read::money(&text), Ok(Money::minor(minor)));
+        }
+        let shown = Money::minor(minor).show("");
+        prop_assert_eq!(read::money(&shown), Ok(Money::minor(minor)));
+    }
+
+    #[test]
+    fn prop_capitals_change_nothing(
+        tenths in 0i64..600_000, feet in 0i64..200, inches in 0i64..12, capitals in any::<u32>(),
+    ) {
+        let mix = |text: &str| -> String {
+            text.chars()
+                .enumerate()
+                .map(|(at, c)| if capitals >> (at % 32) & 1 == 1 { c.to_ascii_uppercase() } else { c })
+                .collect()
+        };
+        let length = Length::nm(tenths * 100_000);
+        for units in [Units::Millimetres, Units::Centimetres, Units::Metres] {
+            let text = mix(&units.length(length, Rounding::Nearest, Figures::Plain));
+            prop_assert_eq!(read::length(&text, TAPE), Ok(length));
+        }
+        let text = mix(&format!("{feet} feet {inches} inches"));
+        prop_assert_eq!(read::length(&text, TAPE), Ok(Length::inches(feet * 12 + inches)));
     }
 
     #[test]

@@ -11,6 +11,7 @@ mod finish;
 mod mend;
 mod place;
 mod screws;
+mod sheets;
 #[cfg(test)]
 mod tests;
 
@@ -20,6 +21,7 @@ pub use decide::adhesive_patch;
 pub use figure::{Figure, Inspection, Look, Rect, Strip, StripKind, Wait};
 pub use finish::{compound_for, tape_round};
 pub use screws::{screws_in_a_sheet, screws_on_a_support};
+pub use sheets::sheets_to_hang;
 
 /// How to mend the hole: the method, the saw lines, the piece, what carries it, screws, tape, compound and waits.
 ///
