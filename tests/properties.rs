@@ -7,5 +7,7 @@ mod lengths;
 mod paint;
 #[path = "properties/patches.rs"]
 mod patches;
+#[path = "properties/rooms.rs"]
+mod rooms;
 #[path = "properties/tape.rs"]
 mod tape;

@@ -3,13 +3,14 @@
 mod areas;
 mod change;
 mod clash;
+mod guess;
 mod opening;
 mod room;
 mod shape;
 mod studs;
 
 pub use areas::{NoArea, OpeningRule, WallAreas, baseboard, wall_areas};
-pub use change::{Missing, slant, still_to_measure};
+pub use change::{Bend, Missing, bend, slant, still_to_measure};
 pub use clash::{Clash, clashes};
 pub use opening::{Opening, OpeningKind};
 pub use room::{Finish, Room, Wall};
