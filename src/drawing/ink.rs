@@ -108,6 +108,10 @@ pub(super) fn draw_mark<T>(
             bold,
         } => {
             let (x, y) = place.of(*at);
+            let outside = |r: Rect| x < r.left() || x > r.right() || y < r.top() || y > r.bottom();
+            if clip.is_some_and(outside) {
+                return;
+            }
             let size = 16.0 * canvas.text;
             let width = face::width(text, size, *bold);
             let x = match align {
@@ -116,12 +120,15 @@ pub(super) fn draw_mark<T>(
                 Align::End => x - width,
             };
             let x = x.clamp(2.0, (canvas.width - width - 2.0).max(2.0));
+            // From the top of an ascender to the foot of a descender.
+            let baseline = (y + size * 0.36).clamp(size, (canvas.height - size * 0.3).max(size));
             sheet.pieces.push(Piece::Text {
                 text: text.clone(),
-                at: (x, y + size * 0.36),
+                at: (x, baseline),
                 size,
                 bold: *bold,
                 role: *role,
+                clip,
             });
         }
     }

@@ -83,6 +83,8 @@ pub enum Piece {
         bold: bool,
         /// Its colour.
         role: Role,
+        /// Cut off at the window.
+        clip: Option<Rect>,
     },
 }
 
@@ -473,6 +475,7 @@ fn draw_box<T>(
         size,
         bold: true,
         role: text,
+        clip: None,
     });
 }
 
