@@ -176,6 +176,7 @@ fn scaled(length: Length, times: f64) -> Length {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::site::shape::headings;
     use crate::site::{Problem, Wall, shape, sketch};
 
     /// Every wall of the sketch runs the way that was typed, to a hundredth of a millimetre.
@@ -250,7 +251,7 @@ mod tests {
         ];
         room.walls[0].length = Some(Length::inches(70));
         let found = shape(&room).unwrap();
-        let over = end(&found.walls, &crate::site::shape::headings(&room), |_| true);
+        let over = end(&found.walls, &headings(&room), |_| true);
         assert!(over.x.abs() < Length::nm(10) && over.y.abs() < Length::nm(10));
         for (wall, drawn) in room.walls.iter().zip(&found.walls).skip(1) {
             let share = drawn.0.metres() / wall.sketched.metres();

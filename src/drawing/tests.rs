@@ -1,0 +1,213 @@
+//! Every sketch on sheets of every size: no figure over another, none off the sheet, every target a fingertip wide.
+
+use super::*;
+use crate::measure::{Length, Units};
+use crate::site::{Opening, OpeningKind, Room, Studs};
+use crate::trades::patch;
+
+const UNITS: Units = Units::FeetInches { marks: 16 };
+/// A phone, a tablet, a small phone held across.
+const SHEETS: [(f32, f32); 3] = [(412.0, 420.0), (700.0, 700.0), (360.0, 300.0)];
+
+fn opening(kind: OpeningKind, wall: usize, sizes: [i64; 4]) -> Opening {
+    let [from_left, width, height, sill] = sizes.map(|n| Some(Length::in_64(n, 12)));
+    Opening {
+        kind,
+        wall,
+        from_left,
+        width,
+        height,
+        sill,
+    }
+}
+
+/// Six walls, measured, with a door, a window and studs.
+fn measured() -> Room {
+    let mut room = Room::l_shape("Washroom");
+    let lengths = [
+        Length::inches(88),
+        Length::in_64(50, 20),
+        Length::inches(34),
+        Length::in_64(12, 32),
+        Length::inches(54),
+        Length::in_64(62, 52),
+    ];
+    for (wall, length) in room.walls.iter_mut().zip(lengths) {
+        wall.length = Some(length);
+        wall.studs = Some(Studs::Spaced {
+            first: Length::inches(16),
+            spacing: Length::inches(16),
+            face: Length::in_64(1, 32),
+        });
+    }
+    room.ceiling = Some(Length::in_64(97, 4));
+    room.openings = vec![
+        opening(OpeningKind::Door, 4, [12, 30, 80, 0]),
+        opening(OpeningKind::Window, 0, [48, 24, 30, 48]),
+    ];
+    room
+}
+
+/// A wall with a door, a window and a niche.
+fn three_openings(from_left: [Option<i64>; 3]) -> Room {
+    let mut room = measured();
+    room.walls[0].length = Some(Length::in_64(143, 36));
+    room.openings = vec![
+        opening(OpeningKind::Door, 0, [4, 30, 80, 0]),
+        opening(OpeningKind::Window, 0, [50, 36, 30, 40]),
+        opening(OpeningKind::Niche, 0, [100, 14, 20, 30]),
+    ];
+    for (opening, left) in room.openings.iter_mut().zip(from_left) {
+        if left.is_none() {
+            *opening = Opening {
+                from_left: None,
+                width: None,
+                height: None,
+                sill: None,
+                ..*opening
+            };
+        }
+    }
+    room
+}
+
+fn patch_ask(place: Option<(i64, i64)>) -> patch::Ask {
+    let mut ask = patch::Ask::default();
+    ask.hole.from_left = place.map(|(left, _)| Length::in_64(left, 20));
+    ask.hole.above_floor = place.map(|(_, up)| Length::in_64(up, 20));
+    if let Some(_) = place {
+        ask.studs = measured().walls[0].studs.clone();
+        ask.wall.length = Some(Length::inches(100));
+        ask.wall.height = Some(Length::inches(96));
+    }
+    ask
+}
+
+/// By how much two boxes lie over each other, the lesser way.
+fn over(a: &[f32; 4], b: &[f32; 4]) -> f32 {
+    let across = (a[0] + a[2]).min(b[0] + b[2]) - a[0].max(b[0]);
+    let down = (a[1] + a[3]).min(b[1] + b[3]) - a[1].max(b[1]);
+    across.min(down)
+}
+
+/// The box of a line of text.
+fn extent(piece: &Piece) -> Option<(String, [f32; 4])> {
+    let Piece::Text {
+        text,
+        at,
+        size,
+        bold,
+        ..
+    } = piece
+    else {
+        return None;
+    };
+    let ink = face::outline(text, *at, *size, *bold)?.bounds();
+    Some((text.clone(), [ink.x(), ink.y(), ink.width(), ink.height()]))
+}
+
+/// What is wrong with a scene on every sheet.
+fn faults<T: Clone + PartialEq + std::fmt::Debug>(name: &str, scene: &Scene<T>) -> Vec<String> {
+    let mut faults = Vec::new();
+    for (width, height) in SHEETS {
+        let canvas = Canvas {
+            width,
+            height,
+            text: (height / 280.0).clamp(0.8, 1.0),
+            margin: 12.0,
+        };
+        let sheet = lay_out(scene, &canvas, None);
+        if let Ok(folder) = std::env::var("STORYROD_LOOK") {
+            let picture = png(&paint(&sheet, &Palette::of(Theme::Day), 2.0)).unwrap();
+            std::fs::write(format!("{folder}/{name}-{width}.png"), picture).unwrap();
+        }
+        let mut say = |what: String| faults.push(format!("{name} on {width} by {height}: {what}"));
+        let texts: Vec<_> = sheet.pieces.iter().filter_map(extent).collect();
+        for (n, (text, at)) in texts.iter().enumerate() {
+            let [x, y, w, h] = *at;
+            if x < 0.0 || y < 0.0 || x + w > width || y + h > height {
+                say(format!("{text} leaves the sheet"));
+            }
+            for (other, there) in &texts[n + 1..] {
+                if over(at, there) > 0.0 {
+                    say(format!("{text} lies over {other}"));
+                }
+            }
+        }
+        for (n, at) in sheet.boxes.iter().enumerate() {
+            let [x, y, w, h] = *at;
+            if x < 0.0 || y < 0.0 || x + w > width || y + h > height {
+                say(format!("figure {n} leaves the sheet"));
+            }
+            for (text, there) in &texts {
+                let own = *text == scene.dimensions[n].text;
+                if !own && over(at, there) > 0.5 {
+                    say(format!(
+                        "figure {n} {} covers {text}",
+                        scene.dimensions[n].text
+                    ));
+                }
+            }
+            for other in &sheet.boxes[n + 1..] {
+                if over(at, other) > 0.0 {
+                    say(format!("figure {n} lies over another"));
+                }
+            }
+        }
+        for spot in &sheet.hot {
+            if spot.w < 48.0 || spot.h < 48.0 {
+                say(format!("{:?} is no fingertip wide", spot.tag));
+            }
+            if spot.x < 0.0 || spot.y < 0.0 || spot.x + spot.w > width || spot.y + spot.h > height {
+                say(format!("{:?} leaves the sheet", spot.tag));
+            }
+        }
+        // A tap in the middle of a figure is the figure's: the topmost spot there.
+        for (dimension, [x, y, w, h]) in scene.dimensions.iter().zip(&sheet.boxes) {
+            let (x, y) = (x + w / 2.0, y + h / 2.0);
+            let here = |s: &&HotSpot<T>| s.x <= x && x <= s.x + s.w && s.y <= y && y <= s.y + s.h;
+            let hit = sheet.hot.iter().rev().find(here).map(|s| &s.tag);
+            if dimension.tag.is_some() && hit != dimension.tag.as_ref() {
+                say(format!("a tap on {} hits {hit:?}", dimension.says));
+            }
+        }
+    }
+    faults
+}
+
+#[track_caller]
+fn clean<T: Clone + PartialEq + std::fmt::Debug>(name: &str, scene: &Scene<T>) {
+    let found = faults(name, scene);
+    assert!(found.is_empty(), "\n{}", found.join("\n"));
+}
+
+#[test]
+fn a_plan_is_clean_measured_or_not() {
+    clean("plan-measured", &plan(&measured(), UNITS));
+    clean("plan-bare", &plan(&Room::l_shape("Washroom"), UNITS));
+    clean("plan-alcove", &plan(&Room::alcove("Washroom"), UNITS));
+    let mut half = Room::l_shape("Washroom");
+    half.walls[0].length = Some(Length::inches(88));
+    half.walls[1].length = Some(Length::inches(50));
+    clean("plan-half", &plan(&half, UNITS));
+}
+
+#[test]
+fn a_wall_with_three_openings_is_clean_measured_or_not() {
+    let all = three_openings([Some(0); 3]);
+    clean("wall-measured", &wall(&all, 0, UNITS));
+    clean("wall-bare", &wall(&three_openings([None; 3]), 0, UNITS));
+    clean("wall-one", &wall(&measured(), 4, UNITS));
+}
+
+#[test]
+fn a_patch_is_clean_in_its_place_or_not() {
+    for (name, ask) in [
+        ("patch-placed", patch_ask(Some((33, 30)))),
+        ("patch-corner", patch_ask(Some((2, 1)))),
+        ("patch-asked", patch_ask(None)),
+    ] {
+        let figure = patch::figure(&ask).unwrap();
+        clean(name, &patch_sketch(&ask, Some(&figure), UNITS));
+    }
+}
