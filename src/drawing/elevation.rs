@@ -223,6 +223,7 @@ fn dimension(
     Dimension {
         from,
         to,
+        beyond: false,
         edge,
         text,
         standing,

@@ -202,22 +202,25 @@ pub(super) fn draw_lines<T>(
     let (a, b) = drawn.line;
     let mut lines: Vec<Line> = vec![(a, b, width, dash)];
     lines.extend(leader(drawn.line, *at));
-    for (end, on) in [(drawn.from, a), (drawn.to, b)] {
+    let ends = [(drawn.from, a, dimension.beyond), (drawn.to, b, false)];
+    for (end, on, beyond) in ends {
+        let shift = |along: f32, out: f32| {
+            (
+                on.0 + drawn.along.0 * along + drawn.out.0 * out,
+                on.1 + drawn.along.1 * along + drawn.out.1 * out,
+            )
+        };
+        if beyond {
+            lines.push((shift(10.0, 5.0), on, 2.2, Vec::new()));
+            lines.push((shift(10.0, -5.0), on, 2.2, Vec::new()));
+            continue;
+        }
         let long = (on.0 - end.0).hypot(on.1 - end.1);
         if long > 8.0 {
             let gap = |d: f32| (end.0 + drawn.out.0 * d, end.1 + drawn.out.1 * d);
             lines.push((gap(6.0), gap(long + 6.0), 1.0, Vec::new()));
         }
-        let tick = (
-            (drawn.along.0 + drawn.out.0) * 5.0,
-            (drawn.along.1 + drawn.out.1) * 5.0,
-        );
-        lines.push((
-            (on.0 - tick.0, on.1 - tick.1),
-            (on.0 + tick.0, on.1 + tick.1),
-            2.2,
-            Vec::new(),
-        ));
+        lines.push((shift(-5.0, -5.0), shift(5.0, 5.0), 2.2, Vec::new()));
     }
     for (from, to, width, dash) in lines {
         let mut path = PathBuilder::new();

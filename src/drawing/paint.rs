@@ -124,6 +124,7 @@ fn ours<T>(from: Point, to: Point, edge: Edge, length: Length, units: Units) -> 
     Dimension {
         from,
         to,
+        beyond: false,
         edge,
         text: units.length(length, Rounding::Nearest, Figures::Set),
         standing: Standing::Ours,

@@ -150,6 +150,7 @@ fn dimension(
     Dimension {
         from,
         to,
+        beyond: false,
         edge: Edge::Left(1),
         text,
         standing,

@@ -188,6 +188,8 @@ pub struct Dimension<T> {
     pub from: Point,
     /// The other end.
     pub to: Point,
+    /// It begins beyond what is shown: an arrow at `from` in place of a tick.
+    pub beyond: bool,
     /// Where its line stands.
     pub edge: Edge,
     /// The figure, as it is set.
@@ -232,6 +234,7 @@ impl<T> Scene<T> {
         let dimensions = self.dimensions.into_iter().map(|d| Dimension {
             from: d.from,
             to: d.to,
+            beyond: d.beyond,
             edge: d.edge,
             text: d.text,
             standing: d.standing,
