@@ -3,14 +3,14 @@
 use tiny_skia::{Path, PathBuilder};
 
 use super::face;
-use super::layout::{Canvas, Piece, Place};
+use super::layout::{Canvas, FINGER, Piece, Place};
 use super::{Dimension, Edge, Role, Standing};
 
 /// From one row of dimension lines to the next.
 const ROW: f32 = 46.0;
 
 /// The unit vector from one end to the other on the sheet, and the one that points to the dimension's side.
-pub(super) fn directions<T>(dimension: &Dimension<T>) -> ((f32, f32), (f32, f32), u8) {
+fn directions<T>(dimension: &Dimension<T>) -> ((f32, f32), (f32, f32), u8) {
     let (dx, dy) = (
         (dimension.to.x - dimension.from.x).metres(),
         (dimension.to.y - dimension.from.y).metres(),
@@ -24,7 +24,7 @@ pub(super) fn directions<T>(dimension: &Dimension<T>) -> ((f32, f32), (f32, f32)
 }
 
 /// How far from what it measures a row of dimension lines stands.
-pub(super) fn reach(row: u8, canvas: &Canvas) -> f32 {
+fn reach(row: u8, canvas: &Canvas) -> f32 {
     if row == 0 {
         0.0
     } else {
@@ -33,7 +33,7 @@ pub(super) fn reach(row: u8, canvas: &Canvas) -> f32 {
 }
 
 /// How large a figure's box is; on a small sheet it sits closer round its figure.
-pub(super) fn box_size<T>(dimension: &Dimension<T>, canvas: &Canvas) -> (f32, f32) {
+fn box_size<T>(dimension: &Dimension<T>, canvas: &Canvas) -> (f32, f32) {
     let snug = (canvas.width.min(canvas.height) / 420.0).clamp(0.7, 1.0);
     let width = face::width(&dimension.text, 18.0 * canvas.text, true);
     if dimension.standing == Standing::Ours {
@@ -53,8 +53,8 @@ pub(super) struct Drawn {
     line: ((f32, f32), (f32, f32)),
     along: (f32, f32),
     out: (f32, f32),
-    size: (f32, f32),
-    wish: (f32, f32),
+    pub size: (f32, f32),
+    pub wish: (f32, f32),
 }
 
 pub(super) fn measure_up<T>(dimension: &Dimension<T>, place: &Place, canvas: &Canvas) -> Drawn {
@@ -106,11 +106,12 @@ pub(super) fn find_room(
     canvas: &Canvas,
 ) -> [f32; 4] {
     let (w, h) = drawn.size;
-    let on_sheet = |x: f32, y: f32| {
-        let x = (x - w / 2.0).clamp(1.0, (canvas.width - w - 1.0).max(1.0));
-        let y = (y - h / 2.0).clamp(1.0, (canvas.height - h - 1.0).max(1.0));
-        [x, y, w, h]
+    // A fingertip about the middle stays on the sheet as well.
+    let keep = |middle: f32, side: f32, sheet: f32| {
+        let half = (side / 2.0 + 1.0).max(FINGER / 2.0).min(sheet / 2.0);
+        middle.clamp(half, sheet - half) - side / 2.0
     };
+    let on_sheet = |x: f32, y: f32| [keep(x, w, canvas.width), keep(y, h, canvas.height), w, h];
     let clear = |b: &[f32; 4]| taken.iter().all(|t| apart(b, t, 3.0));
     let bare = |b: &[f32; 4]| words.iter().all(|t| apart(b, t, 1.0));
     let near = nearby(drawn).map(|(x, y)| on_sheet(x, y));

@@ -106,6 +106,7 @@ pub(super) fn draw_mark<T>(
             role,
             align,
             bold,
+            within,
         } => {
             let (x, y) = place.of(*at);
             let outside = |r: Rect| x < r.left() || x > r.right() || y < r.top() || y > r.bottom();
@@ -114,6 +115,10 @@ pub(super) fn draw_mark<T>(
             }
             let size = 16.0 * canvas.text;
             let width = face::width(text, size, *bold);
+            let room = within.map(|room| (room.metres() * place.scale) as f32);
+            if room.is_some_and(|room| width > room) {
+                return;
+            }
             let x = match align {
                 Align::Start => x,
                 Align::Middle => x - width / 2.0,

@@ -3,9 +3,7 @@
 use tiny_skia::{Path, PathStroker, Rect};
 
 use super::face;
-use super::figure::{
-    Drawn, box_size, directions, draw_box, draw_lines, find_room, measure_up, reach,
-};
+use super::figure::{Drawn, draw_box, draw_lines, find_room, measure_up};
 use super::ink::draw_mark;
 use super::{Dimension, Mark, Role, Scene};
 use crate::geometry::Point;
@@ -109,7 +107,7 @@ pub struct HotSpot<T> {
 }
 
 /// The smallest side of what can be tapped.
-const FINGER: f32 = 48.0;
+pub(super) const FINGER: f32 = 48.0;
 
 /// Lays a scene out; the dimension whose tag is `lit` stands out.
 #[must_use]
@@ -237,40 +235,8 @@ fn shown<T>(scene: &Scene<T>) -> Option<[f64; 4]> {
     (all[0] <= all[2]).then_some(all)
 }
 
-/// What the rows of dimensions take up: left, top, right, bottom.
-fn padding<T>(scene: &Scene<T>, canvas: &Canvas) -> [f32; 4] {
-    let mut pad = [canvas.margin; 4];
-    for d in &scene.dimensions {
-        let (_, out, row) = directions(d);
-        if row == 0 {
-            continue;
-        }
-        let (w, h) = box_size(d, canvas);
-        let off = reach(row, canvas);
-        for (side, push, half) in [
-            (0, -out.0, w / 2.0),
-            (1, -out.1, h / 2.0),
-            (2, out.0, w / 2.0),
-            (3, out.1, h / 2.0),
-        ] {
-            if push > 0.3 {
-                pad[side] = pad[side].max(push * off + half + 4.0);
-            }
-        }
-    }
-    pad
-}
-
-/// The scale and place at which the marks, the rows of dimensions and their figures all fit.
-fn fit<T>(scene: &Scene<T>, canvas: &Canvas) -> Place {
-    let Some([left, top, right, bottom]) = shown(scene) else {
-        let middle = |side: f32| f64::from(side) / 2.0;
-        return Place {
-            scale: 1.0,
-            origin: (middle(canvas.width), middle(canvas.height)),
-        };
-    };
-    let pad = padding(scene, canvas);
+/// Where a scene lies when so much is kept clear of what is shown: left, top, right, bottom.
+fn placed([left, top, right, bottom]: [f64; 4], pad: [f32; 4], canvas: &Canvas) -> Place {
     // Where the rows would take most of a sheet, the drawing keeps its share of it.
     let room = |across: f32, a: f32, b: f32| f64::from((across - a - b).max(across * 0.3));
     let squeeze = |a: f32, b: f32, across: f32| {
@@ -294,6 +260,51 @@ fn fit<T>(scene: &Scene<T>, canvas: &Canvas) -> Place {
             y + (high - down * scale) / 2.0 - top * scale,
         ),
     }
+}
+
+/// How far the figures reach past what is shown: left, top, right, bottom.
+fn past<T>(scene: &Scene<T>, shown: [f64; 4], place: &Place, canvas: &Canvas) -> [f32; 4] {
+    let (x, y) = place.origin;
+    let mut edge = [x, y, x, y];
+    for (edge, metres) in edge.iter_mut().zip(shown) {
+        *edge += metres * place.scale;
+    }
+    let edge = edge.map(|edge| edge as f32);
+    let mut past = [0.0_f32; 4];
+    for d in &scene.dimensions {
+        let drawn = measure_up(d, place, canvas);
+        let ((x, y), (w, h)) = (drawn.wish, drawn.size);
+        let reach = [
+            edge[0] - (x - w / 2.0),
+            edge[1] - (y - h / 2.0),
+            x + w / 2.0 - edge[2],
+            y + h / 2.0 - edge[3],
+        ];
+        for (side, by) in reach.into_iter().enumerate() {
+            past[side] = past[side].max(by + 4.0);
+        }
+    }
+    past
+}
+
+/// The scale and place at which the marks, the rows of dimensions and their figures all fit.
+fn fit<T>(scene: &Scene<T>, canvas: &Canvas) -> Place {
+    let Some(shown) = shown(scene) else {
+        let middle = |side: f32| f64::from(side) / 2.0;
+        return Place {
+            scale: 1.0,
+            origin: (middle(canvas.width), middle(canvas.height)),
+        };
+    };
+    // A figure reaches further past a smaller drawing: a few rounds settle it.
+    let mut pad = [canvas.margin; 4];
+    for _ in 0..4 {
+        let past = past(scene, shown, &placed(shown, pad, canvas), canvas);
+        for (pad, past) in pad.iter_mut().zip(past) {
+            *pad = pad.max(past);
+        }
+    }
+    placed(shown, pad, canvas)
 }
 
 /// Dashes a path, for painters that cannot.

@@ -156,6 +156,8 @@ pub enum Mark {
         align: Align,
         /// Bold.
         bold: bool,
+        /// Left out where it would be set wider than this; `None` sets it always.
+        within: Option<Length>,
     },
 }
 

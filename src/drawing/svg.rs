@@ -140,6 +140,7 @@ mod tests {
             role: Role::Red,
             align: Align::Middle,
             bold: true,
+            within: None,
         }
     }
     fn line(pen: Pen) -> Mark {

@@ -3,7 +3,7 @@
 use super::*;
 use crate::measure::{Length, Units};
 use crate::site::{Opening, OpeningKind, Room, Studs};
-use crate::trades::patch;
+use crate::trades::{paint as painting, patch};
 
 const UNITS: Units = Units::FeetInches { marks: 16 };
 /// A phone, a tablet, a small phone held across.
@@ -210,4 +210,56 @@ fn a_patch_is_clean_in_its_place_or_not() {
         let figure = patch::figure(&ask).unwrap();
         clean(name, &patch_sketch(&ask, Some(&figure), UNITS));
     }
+}
+
+/// Walls of these widths in inches and ceilings of so many feet a side.
+fn paint_ask(walls: &[i64], ceilings: &[i64]) -> painting::Ask {
+    let wall = |(n, &inches): (usize, &i64)| painting::Surface {
+        name: format!("Wall {}", crate::site::Wall::named(n)),
+        ..painting::Surface::wall(Length::inches(inches), Length::inches(97))
+    };
+    let ceiling = |&feet: &i64| painting::Surface {
+        name: "Ceiling".into(),
+        part: painting::Part::Ceiling,
+        ..painting::Surface::wall(Length::feet(feet), Length::feet(feet))
+    };
+    let mut ask = painting::Ask::default();
+    ask.surfaces = walls.iter().enumerate().map(wall).collect();
+    ask.surfaces.extend(ceilings.iter().map(ceiling));
+    ask
+}
+
+#[test]
+fn what_is_painted_is_clean_however_many_walls() {
+    for (name, walls, ceilings) in [
+        ("paint-one", &[120][..], &[][..]),
+        ("paint-six", &[88, 50, 34, 12, 54, 62], &[6]),
+        ("paint-eight", &[30, 24, 36, 24, 30, 60, 96, 60], &[7]),
+        (
+            "paint-twelve",
+            &[96, 12, 12, 12, 60, 4, 96, 60, 12, 30, 12, 96],
+            &[4, 8],
+        ),
+        ("paint-ceiling", &[], &[8]),
+    ] {
+        let scene: Scene<u8> = paint_sketch(&paint_ask(walls, ceilings), UNITS);
+        clean(name, &scene);
+    }
+}
+
+#[test]
+fn a_large_surface_says_its_name_and_area() {
+    let scene: Scene<u8> = paint_sketch(&paint_ask(&[120, 96], &[8]), UNITS);
+    let canvas = Canvas {
+        width: 700.0,
+        height: 700.0,
+        text: 1.0,
+        margin: 12.0,
+    };
+    let sheet = lay_out(&scene, &canvas, None);
+    // Two lines each and the figures of the walls.
+    assert_eq!(
+        sheet.pieces.iter().filter_map(extent).count(),
+        6 + scene.dimensions.len()
+    );
 }
