@@ -36,38 +36,18 @@ const SKETCHED_HEIGHT: Length = Length::inches(96);
 pub fn wall(room: &Room, index: usize, units: Units) -> Scene<WallTag> {
     let shape = site::sketch(room);
     let says = format!("Wall {}", Wall::named(index));
-    let mut scene = Scene {
-        marks: vec![],
-        dimensions: vec![],
-        hot: vec![],
-        says,
-        window: None,
-    };
+    let mut scene = Scene::empty(says);
     let (Some(wall), Some(&followed)) = (room.walls.get(index), shape.walls.get(index)) else {
         return scene;
     };
     let (long, known) = drawable(wall, followed);
     let measured = wall.height.or(room.ceiling);
     let high = measured.unwrap_or(SKETCHED_HEIGHT);
-    let edge = Pen {
-        role: Role::Ink,
-        stroke: Stroke::Medium,
-        line: Line::Solid,
-    };
-    scene.marks.push(rectangle(
-        Length::ZERO,
-        Length::ZERO,
-        (long, high),
-        edge,
-        Role::Board,
-    ));
-    let centre = Pen {
-        role: Role::Soft,
-        stroke: Stroke::Thin,
-        line: Line::DashDot,
-    };
+    let (none, edge) = (Length::ZERO, Pen::solid(Role::Ink, Stroke::Medium));
+    let board = rectangle(none, none, (long, high), edge, Role::Board);
+    scene.marks.push(board);
     if let Some(studs) = &wall.studs {
-        draw_studs(&mut scene.marks, studs, (long, high), centre);
+        draw_studs(&mut scene.marks, studs, (long, high));
     }
     // One that is not measured is sketched beside the one before it.
     let mut free = Length::inches(12);
@@ -76,24 +56,17 @@ pub fn wall(room: &Room, index: usize, units: Units) -> Scene<WallTag> {
         let right = draw_opening(&mut scene, number, opening, (free, long), units);
         free = free.max(right + Length::inches(8));
     }
-    let floor = (Point::default(), Point::new(long, Length::ZERO));
-    let whose = whose(known);
-    scene.dimensions.push(dimension(
-        floor,
-        Edge::Right(1),
-        (long, whose),
-        WallTag::Length,
-        units,
-    ));
-    let side = (Point::default(), Point::new(Length::ZERO, -high));
-    let whose = measured.map_or(Standing::Asked, |_| Standing::Yours);
-    scene.dimensions.push(dimension(
-        side,
-        Edge::Left(1),
-        (high, whose),
-        WallTag::Height,
-        units,
-    ));
+    let (floor, side) = (Point::new(long, none), Point::new(none, -high));
+    let height = measured.map_or(Standing::Asked, |_| Standing::Yours);
+    for (to, edge, figure, tag) in [
+        (floor, Edge::Right(1), (long, whose(known)), WallTag::Length),
+        (side, Edge::Left(1), (high, height), WallTag::Height),
+    ] {
+        let ends = (Point::default(), to);
+        scene
+            .dimensions
+            .push(dimension(ends, edge, figure, tag, units));
+    }
     scene
 }
 
@@ -119,7 +92,12 @@ pub(super) fn whose(known: site::Standing) -> Standing {
 }
 
 /// Studs behind the board: faces dashed, centres dash-dot.
-fn draw_studs(marks: &mut Vec<Mark>, studs: &Studs, (long, high): (Length, Length), centre: Pen) {
+fn draw_studs(marks: &mut Vec<Mark>, studs: &Studs, (long, high): (Length, Length)) {
+    let centre = Pen {
+        role: Role::Soft,
+        stroke: Stroke::Thin,
+        line: Line::DashDot,
+    };
     let (Studs::Spaced { face, .. } | Studs::Found { face, .. }) = studs;
     let half = face.half();
     for at in studs.centres(long) {
@@ -147,8 +125,8 @@ fn draw_opening(
     let door = opening.kind == OpeningKind::Door;
     // Sizes to draw while none is measured; they figure nothing.
     let [wide, high, up] = if door { [30, 80, 0] } else { [24, 30, 48] }.map(Length::inches);
-    let w = opening.width.unwrap_or(wide);
-    let sketched = [free.min(long - w).max(Length::ZERO), wide, high, up];
+    let room = long - opening.width.unwrap_or(wide);
+    let sketched = [free.min(room).max(Length::ZERO), wide, high, up];
     let given = [
         opening.from_left,
         opening.width,
@@ -171,34 +149,60 @@ fn draw_opening(
     if door {
         scene.marks.extend(leaf(left, sill, (w, h)));
     }
+    let sizes = [left, w, h, sill];
+    for figure in opening_figures(number, given, sizes, units) {
+        // A door has no sill.
+        if !(door && figure.tag == Some(WallTag::OpeningSill(number))) {
+            scene.dimensions.push(figure);
+        }
+    }
+    left + w
+}
+
+/// An opening's measures, from the left, across, up and its sill, as drawn; what is not given is asked for.
+fn opening_figures(
+    number: usize,
+    given: [Option<Length>; 4],
+    drawn: [Length; 4],
+    units: Units,
+) -> impl Iterator<Item = Dimension<WallTag>> {
+    let [left, w, h, sill] = drawn;
     let at = |x, y: Length| Point::new(x, -y);
     let (top, middle, across) = (sill + h, sill + h.half(), left + w.half());
     let right = left + w;
-    let lines = [
-        (at(Length::ZERO, middle), at(left, middle), Edge::Left(0)),
-        (at(left, top), at(right, top), Edge::Left(1)),
-        (at(right, top), at(right, sill), Edge::Left(1)),
-        (at(across, sill), at(across, Length::ZERO), Edge::Left(0)),
-    ];
-    let tags = [
-        WallTag::OpeningFromLeft(number),
-        WallTag::OpeningWidth(number),
-        WallTag::OpeningHeight(number),
-        WallTag::OpeningSill(number),
-    ];
-    // Width and height first, so that they stand nearest to what they measure; a door has no sill.
-    for n in [1, 2, 0, 3] {
-        let length = given[n].unwrap_or(sketched[n]);
+    // Width and height first, so that they stand nearest to what they measure.
+    [
+        (
+            1,
+            (at(left, top), at(right, top)),
+            Edge::Left(1),
+            WallTag::OpeningWidth(number),
+        ),
+        (
+            2,
+            (at(right, top), at(right, sill)),
+            Edge::Left(1),
+            WallTag::OpeningHeight(number),
+        ),
+        (
+            0,
+            (at(Length::ZERO, middle), at(left, middle)),
+            Edge::Left(0),
+            WallTag::OpeningFromLeft(number),
+        ),
+        (
+            3,
+            (at(across, sill), at(across, Length::ZERO)),
+            Edge::Left(0),
+            WallTag::OpeningSill(number),
+        ),
+    ]
+    .into_iter()
+    .filter(move |(n, ..)| drawn[*n].is_positive())
+    .map(move |(n, ends, edge, tag)| {
         let standing = given[n].map_or(Standing::Asked, |_| Standing::Yours);
-        if length.is_positive() && !(door && n == 3) {
-            let (from, to, edge) = lines[n];
-            let figure = (length, standing);
-            scene
-                .dimensions
-                .push(dimension((from, to), edge, figure, tags[n], units));
-        }
-    }
-    right
+        dimension(ends, edge, (drawn[n], standing), tag, units)
+    })
 }
 
 /// A door's leaf: its swing as two dashed lines that meet at the hinges, on the side where the plan hangs it, and its

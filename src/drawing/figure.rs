@@ -181,6 +181,33 @@ fn leader(line: ((f32, f32), (f32, f32)), [x, y, w, h]: [f32; 4]) -> Option<Line
 /// From, to, width and dashes.
 type Line = ((f32, f32), (f32, f32), f32, Vec<f32>);
 
+/// The extension lines and ticks, or an arrow where it begins beyond what is shown.
+fn ends<T>(dimension: &Dimension<T>, drawn: &Drawn) -> Vec<Line> {
+    let (a, b) = drawn.line;
+    let mut lines = Vec::new();
+    let ends = [(drawn.from, a, dimension.beyond), (drawn.to, b, false)];
+    for (end, on, beyond) in ends {
+        let shift = |along: f32, out: f32| {
+            (
+                on.0 + drawn.along.0 * along + drawn.out.0 * out,
+                on.1 + drawn.along.1 * along + drawn.out.1 * out,
+            )
+        };
+        if beyond {
+            lines.push((shift(10.0, 5.0), on, 2.2, Vec::new()));
+            lines.push((shift(10.0, -5.0), on, 2.2, Vec::new()));
+            continue;
+        }
+        let long = (on.0 - end.0).hypot(on.1 - end.1);
+        if long > 8.0 {
+            let gap = |d: f32| (end.0 + drawn.out.0 * d, end.1 + drawn.out.1 * d);
+            lines.push((gap(6.0), gap(long + 6.0), 1.0, Vec::new()));
+        }
+        lines.push((shift(-5.0, -5.0), shift(5.0, 5.0), 2.2, Vec::new()));
+    }
+    lines
+}
+
 /// The dimension line, its extension lines and ticks, and a leader where its figure stands elsewhere.
 pub(super) fn draw_lines<T>(
     pieces: &mut Vec<Piece>,
@@ -203,26 +230,7 @@ pub(super) fn draw_lines<T>(
     let (a, b) = drawn.line;
     let mut lines: Vec<Line> = vec![(a, b, width, dash)];
     lines.extend(leader(drawn.line, *at));
-    let ends = [(drawn.from, a, dimension.beyond), (drawn.to, b, false)];
-    for (end, on, beyond) in ends {
-        let shift = |along: f32, out: f32| {
-            (
-                on.0 + drawn.along.0 * along + drawn.out.0 * out,
-                on.1 + drawn.along.1 * along + drawn.out.1 * out,
-            )
-        };
-        if beyond {
-            lines.push((shift(10.0, 5.0), on, 2.2, Vec::new()));
-            lines.push((shift(10.0, -5.0), on, 2.2, Vec::new()));
-            continue;
-        }
-        let long = (on.0 - end.0).hypot(on.1 - end.1);
-        if long > 8.0 {
-            let gap = |d: f32| (end.0 + drawn.out.0 * d, end.1 + drawn.out.1 * d);
-            lines.push((gap(6.0), gap(long + 6.0), 1.0, Vec::new()));
-        }
-        lines.push((shift(-5.0, -5.0), shift(5.0, 5.0), 2.2, Vec::new()));
-    }
+    lines.extend(ends(dimension, drawn));
     for (from, to, width, dash) in lines {
         let mut path = PathBuilder::new();
         path.move_to(from.0, from.1);

@@ -129,19 +129,30 @@ pub fn lay_out<T: Clone + PartialEq>(
         let [x, y, w, h] = between(place.of(min), place.of(max));
         Rect::from_xywh(x, y, w, h)
     });
-    let heft = (canvas.width.min(canvas.height) / 480.0).clamp(0.55, 1.15);
-    for mark in &scene.marks {
-        draw_mark(&mut sheet, mark, canvas, heft, clip);
-    }
+    let marks = scene.marks.iter();
+    sheet.pieces = marks
+        .filter_map(|mark| draw_mark(mark, &place, canvas, clip))
+        .collect();
     for hot in &scene.hot {
         let at = between(place.of(hot.min), place.of(hot.max));
         sheet.hot.push(spot(at, canvas, &hot.tag, &hot.says));
     }
+    figures(&mut sheet, scene, canvas, lit);
+    sheet
+}
+
+/// The dimensions over the drawing: first all lines, then the figures.
+fn figures<T: Clone + PartialEq>(
+    sheet: &mut Sheet<T>,
+    scene: &Scene<T>,
+    canvas: &Canvas,
+    lit: Option<&T>,
+) {
     let words: Vec<[f32; 4]> = sheet.pieces.iter().filter_map(word).collect();
     let lines: Vec<Drawn> = scene
         .dimensions
         .iter()
-        .map(|d| measure_up(d, &place, canvas))
+        .map(|d| measure_up(d, &sheet.place, canvas))
         .collect();
     for line in &lines {
         let at = find_room(line, &sheet.boxes, &words, canvas);
@@ -157,7 +168,6 @@ pub fn lay_out<T: Clone + PartialEq>(
             sheet.hot.push(spot(*at, canvas, tag, &dimension.says));
         }
     }
-    sheet
 }
 
 /// The box between two corners: x, y, width, height.

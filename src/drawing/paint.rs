@@ -50,20 +50,19 @@ pub fn paint_sketch<T>(ask: &Ask, units: Units) -> Scene<T> {
             units,
         ));
     }
+    ceilings(&mut scene, ask, tallest, units);
+    scene
+}
+
+/// The ceilings in a row above the walls.
+fn ceilings<T>(scene: &mut Scene<T>, ask: &Ask, tallest: Length, units: Units) {
     let mut left = Length::ZERO;
     for surface in ask.surfaces.iter().filter(|s| s.part == Part::Ceiling) {
         let side =
             Length::from_metres(in_square_metres(surface.area).sqrt()).unwrap_or(Length::ZERO);
-        draw(
-            &mut scene,
-            surface,
-            (left, -tallest - GAP),
-            (side, side),
-            units,
-        );
+        draw(scene, surface, (left, -tallest - GAP), (side, side), units);
         left = left + side + GAP;
     }
-    scene
 }
 
 /// A wall as wide and high as it is known to be; else a square of its area.
@@ -102,7 +101,12 @@ fn draw<T>(
     let step = height.divided(4);
     for (text, up, role, within) in [
         (name.to_owned(), step.half() * 5, Role::Ink, width + GAP),
-        (area, step.half() * 3, Role::Soft, width.min(height.divided(5) * 3)),
+        (
+            area,
+            step.half() * 3,
+            Role::Soft,
+            width.min(height.divided(5) * 3),
+        ),
     ] {
         scene.marks.push(Mark::Text {
             at: corner(width.half(), up),

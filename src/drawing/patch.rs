@@ -25,16 +25,33 @@ pub fn patch_sketch(ask: &Ask, figure: Option<&Figure>, units: Units) -> Scene<F
     if known.0 {
         studs(ask, &view, &mut scene.marks);
     }
+    work(ask, figure, &hole, known, &mut scene.marks);
+    ends_of_wall(&view, ask, known, &mut scene.marks);
+    scene.dimensions = sizes(ask, &hole, opening.as_ref(), units);
+    scene.dimensions.extend(places(&hole, &view, known, units));
+    scene
+}
+
+/// The piece, what carries it, the holes under it and its screws.
+fn work(
+    ask: &Ask,
+    figure: Option<&Figure>,
+    hole: &Rect,
+    known: (bool, bool),
+    marks: &mut Vec<Mark>,
+) {
     let adhesive = figure.and_then(|figure| figure.patch_side);
-    let piece = opening.or(adhesive.map(|side| square_over(&hole, side)));
+    let piece = figure
+        .and_then(|figure| figure.opening)
+        .or(adhesive.map(|side| square_over(hole, side)));
     let edge = Some(Pen::solid(Role::Ink, Stroke::Medium));
     if let Some(piece) = &piece {
         let wash = Some(Role::ChalkWash);
-        scene.marks.push(rectangle(piece, edge, wash));
+        marks.push(rectangle(piece, edge, wash));
     }
     let strips = figure.map_or(&[][..], |figure| &figure.backing);
     let behind = Some(Pen::dashed(Role::Soft, Stroke::Thin));
-    scene.marks.extend(
+    marks.extend(
         strips
             .iter()
             .map(|strip| rectangle(&strip.at, behind, None)),
@@ -43,27 +60,18 @@ pub fn patch_sketch(ask: &Ask, figure: Option<&Figure>, units: Units) -> Scene<F
     if known == (true, true) {
         for other in &ask.other_holes {
             if other.from_left.is_some() && other.above_floor.is_some() {
-                void(
-                    &other.shape,
-                    &rect(other, ask, known),
-                    screws,
-                    &mut scene.marks,
-                );
+                void(&other.shape, &rect(other, ask, known), screws, marks);
             }
         }
     }
-    void(&ask.hole.shape, &hole, screws, &mut scene.marks);
+    void(&ask.hole.shape, hole, screws, marks);
     if let Some(piece) = &piece {
-        scene.marks.push(rectangle(piece, edge, None));
+        marks.push(rectangle(piece, edge, None));
     }
-    scene.marks.extend(screws.iter().map(|(x, y)| Mark::Dot {
+    marks.extend(screws.iter().map(|(x, y)| Mark::Dot {
         at: at(*x, *y),
         role: Role::Ink,
     }));
-    ends_of_wall(&view, ask, known, &mut scene.marks);
-    scene.dimensions = sizes(ask, &hole, opening.as_ref(), units);
-    scene.dimensions.extend(places(&hole, &view, known, units));
-    scene
 }
 
 /// The rectangle over a hole, from the corner and the floor where those are known.

@@ -89,7 +89,7 @@ fn gap(kind: OpeningKind, from: Point, to: Point) -> Vec<Mark> {
         fill: None,
     };
     let thin = Pen::solid(Role::Ink, Stroke::Thin);
-    let mut marks = vec![line(from, to, Pen::solid(Role::Sheet, Stroke::Heavy))];
+    let mut marks = vec![line(from, to, Pen::solid(Role::Sheet, Stroke::Gap))];
     if kind == OpeningKind::Door {
         let run = to - from;
         // Inside is to the right of the way along the wall: the leaf stands a quarter turn in.

@@ -64,6 +64,8 @@ pub enum Stroke {
     Medium,
     /// Walls and cut edges.
     Heavy,
+    /// What is cut out of a heavy line: a little wider, so that nothing of it is left at the edges.
+    Gap,
 }
 
 /// How a line runs.

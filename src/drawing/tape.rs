@@ -40,6 +40,24 @@ pub fn tape(
     };
     let whole = Transform::from_scale(scale, scale);
     pixmap.fill(colour(palette.tape()));
+    ruled(&mut pixmap, at, metric, (width, height), whole, palette);
+    pointer(&mut pixmap, (width, height), whole, palette);
+    Pixels {
+        width: pixmap.width(),
+        height: pixmap.height(),
+        rgba: pixmap.take(),
+    }
+}
+
+/// The marks and numbers.
+fn ruled(
+    pixmap: &mut Pixmap,
+    at: Length,
+    metric: bool,
+    (width, height): (f32, f32),
+    whole: Transform,
+    palette: &Palette,
+) {
     let dark = ink(palette.colour(Role::Ink));
     // Marks: sixteenths of an inch, or millimetres; so many to a number.
     let (marks, per_mark, mark) = if metric {
@@ -83,6 +101,10 @@ pub fn tape(
             }
         }
     }
+}
+
+/// The line and the arrow in the middle.
+fn pointer(pixmap: &mut Pixmap, (width, height): (f32, f32), whole: Transform, palette: &Palette) {
     let red = ink(palette.colour(Role::Red));
     if let Some(line) = Rect::from_xywh(width / 2.0 - 1.5, 0.0, 3.0, height) {
         pixmap.fill_path(
@@ -100,11 +122,6 @@ pub fn tape(
     arrow.close();
     if let Some(arrow) = arrow.finish() {
         pixmap.fill_path(&arrow, &red, FillRule::Winding, whole, None);
-    }
-    Pixels {
-        width: pixmap.width(),
-        height: pixmap.height(),
-        rgba: pixmap.take(),
     }
 }
 
