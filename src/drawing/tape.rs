@@ -58,7 +58,10 @@ fn ruled(
     whole: Transform,
     palette: &Palette,
 ) {
-    let dark = ink(palette.colour(Role::Ink));
+    let (dark, red) = (
+        ink(palette.colour(Role::Ink)),
+        ink(palette.colour(Role::Red)),
+    );
     // Marks: sixteenths of an inch, or millimetres; so many to a number.
     let (marks, per_mark, mark) = if metric {
         (10, PER_CENTIMETRE / 10.0, Length::mm(1))
@@ -84,20 +87,10 @@ fn ruled(
         }
         if n % marks == 0 {
             let label = (n / marks).to_string();
-            let text = face::outline(&label, (x + 5.0, height - 10.0), 22.0, true);
             let foot = !metric && n > 0 && n % (12 * marks) == 0;
-            if let Some(path) = text {
-                pixmap.fill_path(
-                    &path,
-                    &if foot {
-                        ink(palette.colour(Role::Red))
-                    } else {
-                        dark.clone()
-                    },
-                    FillRule::Winding,
-                    whole,
-                    None,
-                );
+            if let Some(path) = face::outline(&label, (x + 5.0, height - 10.0), 22.0, true) {
+                let ink = if foot { &red } else { &dark };
+                pixmap.fill_path(&path, ink, FillRule::Winding, whole, None);
             }
         }
     }
