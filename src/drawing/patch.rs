@@ -444,11 +444,13 @@ mod tests {
 
     #[test]
     fn a_hole_measured_from_a_stud_is_drawn_there() {
-        let mut ask = Ask::default();
-        ask.studs = Some(crate::site::Studs::Found {
-            centres: vec![Length::inches(16), Length::inches(32)],
-            face: Length::in_64(1, 32),
-        });
+        let mut ask = Ask {
+            studs: Some(crate::site::Studs::Found {
+                centres: vec![Length::inches(16), Length::inches(32)],
+                face: Length::in_64(1, 32),
+            }),
+            ..Ask::default()
+        };
         ask.hole.from_stud = Some((1, Length::inches(2)));
         assert_eq!(
             rect(&ask.hole, &ask, (true, false)).left,

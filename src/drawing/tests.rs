@@ -6,8 +6,14 @@ use crate::site::{Opening, OpeningKind, Room, Studs};
 use crate::trades::{paint as painting, patch};
 
 const UNITS: Units = Units::FeetInches { marks: 16 };
-/// A phone, a tablet, a small phone held across.
-const SHEETS: [(f32, f32); 3] = [(412.0, 420.0), (700.0, 700.0), (360.0, 300.0)];
+/// A phone, a tablet, a small phone held across, with the words as designed; a phone and a tablet with larger ones.
+const SHEETS: [(f32, f32, f32); 5] = [
+    (412.0, 420.0, 1.0),
+    (700.0, 700.0, 1.0),
+    (360.0, 300.0, 1.0),
+    (413.0, 420.0, 1.3),
+    (701.0, 700.0, 1.5),
+];
 
 fn opening(kind: OpeningKind, wall: usize, sizes: [i64; 4]) -> Opening {
     let [from_left, width, height, sill] = sizes.map(|n| Some(Length::in_64(n, 12)));
@@ -166,11 +172,11 @@ fn faults_of_taps<T: PartialEq + std::fmt::Debug>(
 /// What is wrong with a scene on every sheet; written to the folder `STORYROD_LOOK`, where it is given, to look at.
 fn faults<T: Clone + PartialEq + std::fmt::Debug>(name: &str, scene: &Scene<T>) -> Vec<String> {
     let mut faults = Vec::new();
-    for (width, height) in SHEETS {
+    for (width, height, text) in SHEETS {
         let canvas = Canvas {
             width,
             height,
-            text: 1.0,
+            text,
             margin: 12.0,
         };
         let sheet = lay_out(scene, &canvas, None);
@@ -233,10 +239,11 @@ fn paint_ask(walls: &[i64], ceilings: &[i64]) -> painting::Ask {
         part: painting::Part::Ceiling,
         ..painting::Surface::wall(Length::feet(feet), Length::feet(feet))
     };
-    let mut ask = painting::Ask::default();
-    ask.surfaces = walls.iter().enumerate().map(wall).collect();
-    ask.surfaces.extend(ceilings.iter().map(ceiling));
-    ask
+    let walls = walls.iter().enumerate().map(wall);
+    painting::Ask {
+        surfaces: walls.chain(ceilings.iter().map(ceiling)).collect(),
+        ..painting::Ask::default()
+    }
 }
 
 #[test]

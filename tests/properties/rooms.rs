@@ -87,7 +87,8 @@ proptest! {
             prop_assert!(spot.x + spot.w <= 412.5 && spot.y + spot.h <= 420.5);
         }
         for index in 0..=room.walls.len() {
-            lay_out(&wall(&room, index, units), &canvas, None);
+            let drawn = lay_out(&wall(&room, index, units), &canvas, None);
+            prop_assert!(drawn.hot.iter().all(|s| s.w >= 48.0 && s.h >= 48.0));
         }
     }
 
