@@ -5,7 +5,8 @@ use tiny_skia::{Path, PathBuilder, Rect};
 use super::face;
 use super::layout::{Canvas, Piece, Place};
 use super::{Align, Line, Mark, Pen, Role, Stroke};
-use crate::measure::Length;
+use crate::geometry::Point;
+use crate::measure::{Angle, Length};
 
 fn pen_line(pen: Pen, heft: f32) -> (Role, f32, Vec<f32>) {
     let width = match pen.stroke {
@@ -39,6 +40,21 @@ fn through(points: impl Iterator<Item = (f32, f32)>, closed: bool) -> Option<Pat
     path.finish()
 }
 
+/// Points along an arc, its ends among them.
+pub(super) fn arc(
+    centre: Point,
+    radius: Length,
+    from: Angle,
+    sweep: Angle,
+) -> impl Iterator<Item = Point> {
+    (0u8..=32).map(move |n| {
+        let degrees = from.in_degrees() + sweep.in_degrees() * f64::from(n) / 32.0;
+        let (sine, cosine) = degrees.to_radians().sin_cos();
+        let part = |share: f64| Length::from_metres(radius.metres() * share).unwrap_or_default();
+        centre + Point::new(part(cosine), part(sine))
+    })
+}
+
 /// The outline of a mark on the sheet; `None` for a word and for nothing.
 fn outline(mark: &Mark, place: &Place) -> Option<Path> {
     let long = |length: Length| (length.metres() * place.scale) as f32;
@@ -57,13 +73,8 @@ fn outline(mark: &Mark, place: &Place) -> Option<Path> {
             sweep,
             ..
         } => {
-            let ((x, y), r) = (place.of(*centre), long(*radius));
-            let at = |n: u8| {
-                let degrees = from.in_degrees() + sweep.in_degrees() * f64::from(n) / 32.0;
-                let (sine, cosine) = degrees.to_radians().sin_cos();
-                (x + cosine as f32 * r, y + sine as f32 * r)
-            };
-            through((0..=32).map(at), false)
+            let points = arc(*centre, *radius, *from, *sweep);
+            through(points.map(|point| place.of(point)), false)
         }
         Mark::Dot { at, .. } => {
             let (x, y) = place.of(*at);

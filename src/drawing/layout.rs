@@ -4,7 +4,7 @@ use tiny_skia::{Path, PathStroker, Rect};
 
 use super::face;
 use super::figure::{Drawn, draw_box, draw_lines, find_room, measure_up};
-use super::ink::draw_mark;
+use super::ink::{arc, draw_mark};
 use super::{Dimension, Mark, Role, Scene};
 use crate::geometry::Point;
 
@@ -229,7 +229,14 @@ fn shown<T>(scene: &Scene<T>) -> Option<[f64; 4]> {
         for mark in &scene.marks {
             match mark {
                 Mark::Path { points, .. } => points.iter().copied().for_each(&mut take),
-                Mark::Circle { centre, radius, .. } | Mark::Arc { centre, radius, .. } => {
+                Mark::Arc {
+                    centre,
+                    radius,
+                    from,
+                    sweep,
+                    ..
+                } => arc(*centre, *radius, *from, *sweep).for_each(&mut take),
+                Mark::Circle { centre, radius, .. } => {
                     let corner = Point::new(*radius, *radius);
                     take(*centre - corner);
                     take(*centre + corner);

@@ -309,3 +309,26 @@ fn a_door_shows_its_swing_and_its_threshold() {
     assert_eq!(dashed(&measured(), 4), 1, "the wall with the door");
     assert_eq!(dashed(&measured(), 0), 0, "the wall with the window");
 }
+
+#[test]
+fn a_plan_fills_its_sheet_one_way() {
+    let (width, height) = (1000.0, 720.0);
+    let canvas = Canvas {
+        width,
+        height,
+        text: 1.0,
+        margin: 12.0,
+    };
+    let sheet = lay_out(&plan(&measured(), UNITS), &canvas, None);
+    let edge = |side: fn(&[f32; 4]) -> f32| sheet.boxes.iter().map(side);
+    let (left, top) = (
+        edge(|b| b[0]).fold(width, f32::min),
+        edge(|b| b[1]).fold(height, f32::min),
+    );
+    let (right, bottom) = (
+        edge(|b| b[0] + b[2]).fold(0.0, f32::max),
+        edge(|b| b[1] + b[3]).fold(0.0, f32::max),
+    );
+    let free = (left + width - right).min(top + height - bottom);
+    assert!(free < 40.0, "{free} is left free");
+}
