@@ -57,6 +57,14 @@ pub(super) struct Drawn {
     pub wish: (f32, f32),
 }
 
+impl Drawn {
+    /// How long its line is.
+    pub fn long(&self) -> f32 {
+        let (from, to) = self.line;
+        (to.0 - from.0).hypot(to.1 - from.1)
+    }
+}
+
 pub(super) fn measure_up<T>(dimension: &Dimension<T>, place: &Place, canvas: &Canvas) -> Drawn {
     let (along, out, row) = directions(dimension);
     let (from, to) = (place.of(dimension.from), place.of(dimension.to));

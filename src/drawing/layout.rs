@@ -154,9 +154,15 @@ fn figures<T: Clone + PartialEq>(
         .iter()
         .map(|d| measure_up(d, &sheet.place, canvas))
         .collect();
-    for line in &lines {
-        let at = find_room(line, &sheet.boxes, &words, canvas);
-        sheet.boxes.push(at);
+    // The shortest line first: the figure of a long one has more places to go to.
+    let mut order: Vec<usize> = (0..lines.len()).collect();
+    order.sort_by(|a, b| lines[*a].long().total_cmp(&lines[*b].long()));
+    sheet.boxes = vec![[0.0; 4]; lines.len()];
+    let mut taken = Vec::with_capacity(lines.len());
+    for n in order {
+        let at = find_room(&lines[n], &taken, &words, canvas);
+        taken.push(at);
+        sheet.boxes[n] = at;
     }
     let is_lit = |d: &Dimension<T>| lit.is_some() && d.tag.as_ref() == lit;
     for ((dimension, line), at) in scene.dimensions.iter().zip(&lines).zip(&sheet.boxes) {
