@@ -9,5 +9,7 @@ mod packs;
 mod paint;
 #[path = "properties/patches.rs"]
 mod patches;
+#[path = "properties/rooms.rs"]
+mod rooms;
 #[path = "properties/tape.rs"]
 mod tape;

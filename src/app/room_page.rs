@@ -229,6 +229,12 @@ impl App {
                 if let Some((wall, off)) = site::slant(room, &shape) {
                     return vec![note(Tone::Caution, words::slant(wall, off, self.job.units))];
                 }
+                // Whole degrees and a tape leave a little; half an inch is told.
+                let bend = site::bend(room, &shape)
+                    .filter(|bend| shape.misfit.is_none() && bend.off > Length::in_64(0, 32));
+                if let Some(bend) = bend {
+                    return vec![note(Tone::Caution, words::bend(&bend))];
+                }
                 match shape.misfit {
                     Some(misfit) if misfit.gap.is_positive() => vec![note(
                         if misfit.gap > Length::in_64(0, 32) {

@@ -2,7 +2,7 @@
 
 use crate::handbook::{Cite, Known};
 use crate::measure::read::{Unreadable, Why};
-use crate::measure::{Figures, Length, Rounding, Units};
+use crate::measure::{Angle, Figures, Length, Rounding, Units};
 use crate::site::{self, Clash, Misfit, Room, Wall};
 use crate::trades::{Term, paint, patch, tape};
 
@@ -198,6 +198,20 @@ pub(super) fn slant(wall: usize, off: Length, units: Units) -> String {
         "Wall {} closes the room {} out of square. If its corners are square, one of the walls is misread: measure the walls opposite it again.",
         Wall::named(wall),
         show(off, units)
+    )
+}
+
+/// A wall that closes the room at other corners than were said.
+pub(super) fn bend(bend: &site::Bend) -> String {
+    let more = |turn: Angle| {
+        let word = if turn > Angle::ZERO { "more" } else { "less" };
+        format!("{:.1}° {word}", turn.in_degrees().abs())
+    };
+    format!(
+        "Wall {} closes the room only if its left corner turns {} and its right corner {} than you said. Measure its corners and the other walls again.",
+        Wall::named(bend.wall),
+        more(bend.left),
+        more(bend.right)
     )
 }
 

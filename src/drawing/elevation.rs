@@ -36,69 +36,68 @@ const SKETCHED_HEIGHT: Length = Length::inches(96);
 pub fn wall(room: &Room, index: usize, units: Units) -> Scene<WallTag> {
     let shape = site::sketch(room);
     let says = format!("Wall {}", Wall::named(index));
-    let mut scene = Scene {
-        marks: vec![],
-        dimensions: vec![],
-        hot: vec![],
-        says,
-        window: None,
-    };
-    let (Some(wall), Some(&(long, known))) = (room.walls.get(index), shape.walls.get(index)) else {
+    let mut scene = Scene::empty(says);
+    let (Some(wall), Some(&followed)) = (room.walls.get(index), shape.walls.get(index)) else {
         return scene;
     };
+    let (long, known) = drawable(wall, followed);
     let measured = wall.height.or(room.ceiling);
     let high = measured.unwrap_or(SKETCHED_HEIGHT);
-    let edge = Pen {
-        role: Role::Ink,
-        stroke: Stroke::Medium,
-        line: Line::Solid,
-    };
-    scene.marks.push(rectangle(
-        Length::ZERO,
-        Length::ZERO,
-        (long, high),
-        edge,
-        Role::Board,
-    ));
+    let (none, edge) = (Length::ZERO, Pen::solid(Role::Ink, Stroke::Medium));
+    let board = rectangle(none, none, (long, high), edge, Role::Board);
+    scene.marks.push(board);
+    if let Some(studs) = &wall.studs {
+        draw_studs(&mut scene.marks, studs, (long, high));
+    }
+    // One that is not measured is sketched beside the one before it.
+    let mut free = Length::inches(12);
+    let openings = room.openings.iter().enumerate();
+    for (number, opening) in openings.filter(|(_, opening)| opening.wall == index) {
+        let right = draw_opening(&mut scene, number, opening, (free, long), units);
+        free = free.max(right + Length::inches(8));
+    }
+    let (floor, side) = (Point::new(long, none), Point::new(none, -high));
+    let height = measured.map_or(Standing::Asked, |_| Standing::Yours);
+    for (to, edge, figure, tag) in [
+        (floor, Edge::Right(1), (long, whose(known)), WallTag::Length),
+        (side, Edge::Left(1), (high, height), WallTag::Height),
+    ] {
+        let ends = (Point::default(), to);
+        scene
+            .dimensions
+            .push(dimension(ends, edge, figure, tag, units));
+    }
+    scene
+}
+
+/// A wall's length and standing; one that would have to run backwards is asked for.
+pub(super) fn drawable(
+    wall: &Wall,
+    (length, known): (Length, site::Standing),
+) -> (Length, site::Standing) {
+    if known == site::Standing::Follows && !length.is_positive() {
+        (wall.sketched, site::Standing::NotYet)
+    } else {
+        (length, known)
+    }
+}
+
+/// How a figure of the site stands on a drawing.
+pub(super) fn whose(known: site::Standing) -> Standing {
+    match known {
+        site::Standing::Measured => Standing::Yours,
+        site::Standing::Follows => Standing::Ours,
+        site::Standing::NotYet => Standing::Asked,
+    }
+}
+
+/// Studs behind the board: faces dashed, centres dash-dot.
+fn draw_studs(marks: &mut Vec<Mark>, studs: &Studs, (long, high): (Length, Length)) {
     let centre = Pen {
         role: Role::Soft,
         stroke: Stroke::Thin,
         line: Line::DashDot,
     };
-    if let Some(studs) = &wall.studs {
-        draw_studs(&mut scene.marks, studs, (long, high), centre);
-    }
-    let openings = room.openings.iter().enumerate();
-    for (number, opening) in openings.filter(|(_, opening)| opening.wall == index) {
-        draw_opening(&mut scene, number, opening, units);
-    }
-    let floor = (Point::default(), Point::new(long, Length::ZERO));
-    let whose = match known {
-        site::Standing::Measured => Standing::Yours,
-        site::Standing::Follows => Standing::Ours,
-        site::Standing::NotYet => Standing::Asked,
-    };
-    scene.dimensions.push(dimension(
-        floor,
-        Edge::Right(1),
-        (long, whose),
-        WallTag::Length,
-        units,
-    ));
-    let side = (Point::default(), Point::new(Length::ZERO, -high));
-    let whose = measured.map_or(Standing::Asked, |_| Standing::Yours);
-    scene.dimensions.push(dimension(
-        side,
-        Edge::Left(1),
-        (high, whose),
-        WallTag::Height,
-        units,
-    ));
-    scene
-}
-
-/// Studs behind the board: faces dashed, centres dash-dot.
-fn draw_studs(marks: &mut Vec<Mark>, studs: &Studs, (long, high): (Length, Length), centre: Pen) {
     let (Studs::Spaced { face, .. } | Studs::Found { face, .. }) = studs;
     let half = face.half();
     for at in studs.centres(long) {
@@ -114,16 +113,20 @@ fn draw_studs(marks: &mut Vec<Mark>, studs: &Studs, (long, high): (Length, Lengt
     }
 }
 
-/// An opening and its measures; one that is not measured is sketched dashed, with question marks.
-fn draw_opening(scene: &mut Scene<WallTag>, number: usize, opening: &Opening, units: Units) {
+/// An opening and its measures, and where its right edge is; one that is not measured is sketched dashed, from `free`
+/// on in a wall so `long`, with question marks.
+fn draw_opening(
+    scene: &mut Scene<WallTag>,
+    number: usize,
+    opening: &Opening,
+    (free, long): (Length, Length),
+    units: Units,
+) -> Length {
     let door = opening.kind == OpeningKind::Door;
     // Sizes to draw while none is measured; they figure nothing.
-    let sketched = if door {
-        [12, 30, 80, 0]
-    } else {
-        [12, 24, 30, 48]
-    }
-    .map(Length::inches);
+    let [wide, high, up] = if door { [30, 80, 0] } else { [24, 30, 48] }.map(Length::inches);
+    let room = long - opening.width.unwrap_or(wide);
+    let sketched = [free.min(room).max(Length::ZERO), wide, high, up];
     let given = [
         opening.from_left,
         opening.width,
@@ -131,52 +134,105 @@ fn draw_opening(scene: &mut Scene<WallTag>, number: usize, opening: &Opening, un
         opening.sill,
     ];
     let [left, w, h, sill] = [0, 1, 2, 3].map(|n| given[n].unwrap_or(sketched[n]));
-    let whole = given.iter().all(Option::is_some);
     let edge = Pen {
         role: Role::Ink,
         stroke: Stroke::Medium,
-        line: if whole { Line::Solid } else { Line::Dashed },
+        line: if given.iter().all(Option::is_some) {
+            Line::Solid
+        } else {
+            Line::Dashed
+        },
     };
     scene
         .marks
         .push(rectangle(left, sill, (w, h), edge, Role::Paper));
+    if door {
+        scene.marks.extend(leaf(left, sill, (w, h)));
+    }
+    let sizes = [left, w, h, sill];
+    for figure in opening_figures(number, given, sizes, units) {
+        // A door has no sill.
+        if !(door && figure.tag == Some(WallTag::OpeningSill(number))) {
+            scene.dimensions.push(figure);
+        }
+    }
+    left + w
+}
+
+/// An opening's measures, from the left, across, up and its sill, as drawn; what is not given is asked for.
+fn opening_figures(
+    number: usize,
+    given: [Option<Length>; 4],
+    drawn: [Length; 4],
+    units: Units,
+) -> impl Iterator<Item = Dimension<WallTag>> {
+    let [left, w, h, sill] = drawn;
     let at = |x, y: Length| Point::new(x, -y);
     let (top, middle, across) = (sill + h, sill + h.half(), left + w.half());
-    let mut add = |ends, edge, n: usize, tag| {
-        let length = given[n].unwrap_or(sketched[n]);
-        let standing = if given[n].is_some() {
-            Standing::Yours
-        } else {
-            Standing::Asked
-        };
-        if length.is_positive() {
-            scene
-                .dimensions
-                .push(dimension(ends, edge, (length, standing), tag, units));
-        }
+    let right = left + w;
+    // Width and height first, so that they stand nearest to what they measure.
+    [
+        (
+            1,
+            (at(left, top), at(right, top)),
+            Edge::Left(1),
+            WallTag::OpeningWidth(number),
+        ),
+        (
+            2,
+            (at(right, top), at(right, sill)),
+            Edge::Left(1),
+            WallTag::OpeningHeight(number),
+        ),
+        (
+            0,
+            (at(Length::ZERO, middle), at(left, middle)),
+            Edge::Left(0),
+            WallTag::OpeningFromLeft(number),
+        ),
+        (
+            3,
+            (at(across, sill), at(across, Length::ZERO)),
+            Edge::Left(0),
+            WallTag::OpeningSill(number),
+        ),
+    ]
+    .into_iter()
+    .filter(move |(n, ..)| drawn[*n].is_positive())
+    .map(move |(n, ends, edge, tag)| {
+        let standing = given[n].map_or(Standing::Asked, |_| Standing::Yours);
+        dimension(ends, edge, (drawn[n], standing), tag, units)
+    })
+}
+
+/// A door's leaf: its swing as two dashed lines that meet at the hinges, on the side where the plan hangs it, and its
+/// threshold.
+fn leaf(left: Length, sill: Length, (w, h): (Length, Length)) -> [Mark; 2] {
+    let at = |x, y: Length| Point::new(x, -y);
+    let right = left + w;
+    let path = |points, pen| Mark::Path {
+        points,
+        closed: false,
+        pen: Some(pen),
+        fill: None,
     };
-    let (width, height) = (
-        WallTag::OpeningWidth(number),
-        WallTag::OpeningHeight(number),
-    );
-    add((at(left, top), at(left + w, top)), Edge::Left(1), 1, width);
-    add(
-        (at(left + w, top), at(left + w, sill)),
-        Edge::Left(1),
-        2,
-        height,
-    );
-    let from_left = (at(Length::ZERO, middle), at(left, middle));
-    add(
-        from_left,
-        Edge::Left(0),
-        0,
-        WallTag::OpeningFromLeft(number),
-    );
-    if !door {
-        let up = (at(across, sill), at(across, Length::ZERO));
-        add(up, Edge::Left(0), 3, WallTag::OpeningSill(number));
-    }
+    let swing = vec![
+        at(right, sill + h),
+        at(left, sill + h.half()),
+        at(right, sill),
+    ];
+    // A saddle under the leaf, a little wider than the way through.
+    let (low, high) = (sill, sill + Length::in_64(0, 48));
+    let (from, to) = (left - Length::inches(1), right + Length::inches(1));
+    [
+        path(swing, Pen::dashed(Role::Soft, Stroke::Thin)),
+        Mark::Path {
+            points: vec![at(from, low), at(from, high), at(to, high), at(to, low)],
+            closed: true,
+            pen: Some(Pen::solid(Role::Ink, Stroke::Thin)),
+            fill: Some(Role::Ink),
+        },
+    ]
 }
 
 /// A rectangle by its left edge, its height over the floor and its size.
@@ -223,6 +279,7 @@ fn dimension(
     Dimension {
         from,
         to,
+        beyond: false,
         edge,
         text,
         standing,

@@ -3,8 +3,10 @@
 use tiny_skia::{Path, PathBuilder, Rect};
 
 use super::face;
-use super::layout::{Canvas, Piece, Sheet};
+use super::layout::{Canvas, Piece, Place};
 use super::{Align, Line, Mark, Pen, Role, Stroke};
+use crate::geometry::Point;
+use crate::measure::{Angle, Length};
 
 fn pen_line(pen: Pen, heft: f32) -> (Role, f32, Vec<f32>) {
     let width = match pen.stroke {
@@ -12,6 +14,7 @@ fn pen_line(pen: Pen, heft: f32) -> (Role, f32, Vec<f32>) {
         Stroke::Thin => 1.5,
         Stroke::Medium => 2.5,
         Stroke::Heavy => 9.0 * heft,
+        Stroke::Gap => 9.0 * heft + 2.0,
     };
     let dash = match pen.line {
         Line::Solid => Vec::new(),
@@ -21,108 +24,123 @@ fn pen_line(pen: Pen, heft: f32) -> (Role, f32, Vec<f32>) {
     (pen.role, width, dash)
 }
 
-/// Adds a mark to the sheet, in pixels.
-pub(super) fn draw_mark<T>(
-    sheet: &mut Sheet<T>,
-    mark: &Mark,
-    canvas: &Canvas,
-    heft: f32,
-    clip: Option<Rect>,
-) {
-    let place = sheet.place;
-    let mut shape = |path: Option<Path>, fill, pen: Option<Pen>| {
-        if let Some(path) = path {
-            sheet.pieces.push(Piece::Shape {
-                path,
-                fill,
-                line: pen.map(|pen| pen_line(pen, heft)),
-                clip,
-            });
+/// A line through points of the sheet.
+fn through(points: impl Iterator<Item = (f32, f32)>, closed: bool) -> Option<Path> {
+    let mut path = PathBuilder::new();
+    for (n, (x, y)) in points.enumerate() {
+        if n == 0 {
+            path.move_to(x, y);
+        } else {
+            path.line_to(x, y);
         }
-    };
+    }
+    if closed {
+        path.close();
+    }
+    path.finish()
+}
+
+/// Points along an arc, its ends among them.
+pub(super) fn arc(
+    centre: Point,
+    radius: Length,
+    from: Angle,
+    sweep: Angle,
+) -> impl Iterator<Item = Point> {
+    (0u8..=32).map(move |n| {
+        let degrees = from.in_degrees() + sweep.in_degrees() * f64::from(n) / 32.0;
+        let (sine, cosine) = degrees.to_radians().sin_cos();
+        let part = |share: f64| Length::from_metres(radius.metres() * share).unwrap_or_default();
+        centre + Point::new(part(cosine), part(sine))
+    })
+}
+
+/// The outline of a mark on the sheet; `None` for a word and for nothing.
+fn outline(mark: &Mark, place: &Place) -> Option<Path> {
+    let long = |length: Length| (length.metres() * place.scale) as f32;
     match mark {
-        Mark::Path {
-            points,
-            closed,
-            pen,
-            fill,
-        } => {
-            let mut path = PathBuilder::new();
-            for (n, point) in points.iter().enumerate() {
-                let (x, y) = place.of(*point);
-                if n == 0 {
-                    path.move_to(x, y);
-                } else {
-                    path.line_to(x, y);
-                }
-            }
-            if *closed {
-                path.close();
-            }
-            shape(path.finish(), *fill, *pen);
+        Mark::Path { points, closed, .. } => {
+            through(points.iter().map(|point| place.of(*point)), *closed)
         }
-        Mark::Circle {
-            centre,
-            radius,
-            pen,
-            fill,
-        } => {
+        Mark::Circle { centre, radius, .. } => {
             let (x, y) = place.of(*centre);
-            shape(
-                PathBuilder::from_circle(x, y, (radius.metres() * place.scale) as f32),
-                *fill,
-                *pen,
-            );
+            PathBuilder::from_circle(x, y, long(*radius))
         }
         Mark::Arc {
             centre,
             radius,
             from,
             sweep,
-            pen,
+            ..
         } => {
-            let mut path = PathBuilder::new();
-            let r = radius.metres() * place.scale;
-            let (cx, cy) = place.of(*centre);
-            for n in 0..=32 {
-                let angle =
-                    (from.in_degrees() + sweep.in_degrees() * f64::from(n) / 32.0).to_radians();
-                let (x, y) = (cx + (angle.cos() * r) as f32, cy + (angle.sin() * r) as f32);
-                if n == 0 {
-                    path.move_to(x, y);
-                } else {
-                    path.line_to(x, y);
-                }
-            }
-            shape(path.finish(), None, Some(*pen));
+            let points = arc(*centre, *radius, *from, *sweep);
+            through(points.map(|point| place.of(point)), false)
         }
-        Mark::Dot { at, role } => {
+        Mark::Dot { at, .. } => {
             let (x, y) = place.of(*at);
-            shape(PathBuilder::from_circle(x, y, 3.2), Some(*role), None);
+            PathBuilder::from_circle(x, y, 3.2)
         }
-        Mark::Text {
-            at,
-            text,
-            role,
-            align,
-            bold,
-        } => {
-            let (x, y) = place.of(*at);
-            let size = 16.0 * canvas.text;
-            let width = face::width(text, size, *bold);
-            let x = match align {
-                Align::Start => x,
-                Align::Middle => x - width / 2.0,
-                Align::End => x - width,
-            };
-            let x = x.clamp(2.0, (canvas.width - width - 2.0).max(2.0));
-            sheet.pieces.push(Piece::Text {
-                text: text.clone(),
-                at: (x, y + size * 0.36),
-                size,
-                bold: *bold,
-                role: *role,
-            });
-        }
+        Mark::Text { .. } => None,
     }
+}
+
+/// A word on the sheet, kept on it; `None` outside the window or where it has no room.
+fn word(mark: &Mark, place: &Place, canvas: &Canvas, clip: Option<Rect>) -> Option<Piece> {
+    let Mark::Text {
+        at,
+        text,
+        role,
+        align,
+        bold,
+        within,
+    } = mark
+    else {
+        return None;
+    };
+    let (x, y) = place.of(*at);
+    let outside = |r: Rect| x < r.left() || x > r.right() || y < r.top() || y > r.bottom();
+    let size = 16.0 * canvas.text;
+    let width = face::width(text, size, *bold);
+    let room = within.map(|room| (room.metres() * place.scale) as f32);
+    if clip.is_some_and(outside) || room.is_some_and(|room| width > room) {
+        return None;
+    }
+    let x = match align {
+        Align::Start => x,
+        Align::Middle => x - width / 2.0,
+        Align::End => x - width,
+    };
+    let x = x.clamp(2.0, (canvas.width - width - 2.0).max(2.0));
+    // From the top of an ascender to the foot of a descender.
+    let baseline = (y + size * 0.36).clamp(size, (canvas.height - size * 0.3).max(size));
+    Some(Piece::Text {
+        text: text.clone(),
+        at: (x, baseline),
+        size,
+        bold: *bold,
+        role: *role,
+        clip,
+    })
+}
+
+/// A mark on the sheet, in pixels; `None` where nothing of it is drawn.
+pub(super) fn draw_mark(
+    mark: &Mark,
+    place: &Place,
+    canvas: &Canvas,
+    clip: Option<Rect>,
+) -> Option<Piece> {
+    let heft = (canvas.width.min(canvas.height) / 480.0).clamp(0.55, 1.15);
+    let (fill, pen) = match mark {
+        Mark::Path { fill, pen, .. } | Mark::Circle { fill, pen, .. } => (*fill, *pen),
+        Mark::Arc { pen, .. } => (None, Some(*pen)),
+        Mark::Dot { role, .. } => (Some(*role), None),
+        Mark::Text { .. } => return word(mark, place, canvas, clip),
+    };
+    Some(Piece::Shape {
+        path: outline(mark, place)?,
+        fill,
+        line: pen.map(|pen| pen_line(pen, heft)),
+        clip,
+    })
 }

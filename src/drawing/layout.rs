@@ -1,10 +1,11 @@
 //! A scene fitted to a sheet of so many pixels: what is drawn where, and what can be tapped.
 
-use tiny_skia::{Path, PathBuilder, PathStroker, Rect};
+use tiny_skia::{Path, PathStroker, Rect};
 
 use super::face;
-use super::ink::draw_mark;
-use super::{Dimension, Edge, Mark, Role, Scene, Standing};
+use super::figure::{Drawn, draw_box, draw_lines, find_room, measure_up};
+use super::ink::{arc, draw_mark};
+use super::{Dimension, Mark, Role, Scene};
 use crate::geometry::Point;
 
 /// The sheet that a scene is laid out for, in logical pixels.
@@ -83,6 +84,8 @@ pub enum Piece {
         bold: bool,
         /// Its colour.
         role: Role,
+        /// Cut off at the window.
+        clip: Option<Rect>,
     },
 }
 
@@ -104,9 +107,7 @@ pub struct HotSpot<T> {
 }
 
 /// The smallest side of what can be tapped.
-const FINGER: f32 = 48.0;
-/// From one row of dimension lines to the next.
-const ROW: f32 = 46.0;
+pub(super) const FINGER: f32 = 48.0;
 
 /// Lays a scene out; the dimension whose tag is `lit` stands out.
 #[must_use]
@@ -125,64 +126,88 @@ pub fn lay_out<T: Clone + PartialEq>(
         place,
     };
     let clip = scene.window.and_then(|(min, max)| {
-        let ((x0, y0), (x1, y1)) = (place.of(min), place.of(max));
-        Rect::from_ltrb(x0.min(x1), y0.min(y1), x0.max(x1), y0.max(y1))
+        let [x, y, w, h] = between(place.of(min), place.of(max));
+        Rect::from_xywh(x, y, w, h)
     });
-    let heft = (canvas.width.min(canvas.height) / 480.0).clamp(0.55, 1.15);
-    for mark in &scene.marks {
-        draw_mark(&mut sheet, mark, canvas, heft, clip);
-    }
+    let marks = scene.marks.iter();
+    sheet.pieces = marks
+        .filter_map(|mark| draw_mark(mark, &place, canvas, clip))
+        .collect();
     for hot in &scene.hot {
-        let ((x0, y0), (x1, y1)) = (place.of(hot.min), place.of(hot.max));
-        let spot = finger(
-            [x0.min(x1), y0.min(y1), (x1 - x0).abs(), (y1 - y0).abs()],
-            canvas,
-        );
-        sheet.hot.push(HotSpot {
-            x: spot[0],
-            y: spot[1],
-            w: spot[2],
-            h: spot[3],
-            tag: hot.tag.clone(),
-            says: hot.says.clone(),
-        });
+        let at = between(place.of(hot.min), place.of(hot.max));
+        sheet.hot.push(spot(at, canvas, &hot.tag, &hot.says));
     }
-    let drawn: Vec<Drawn> = scene
+    figures(&mut sheet, scene, canvas, lit);
+    sheet
+}
+
+/// The dimensions over the drawing: first all lines, then the figures.
+fn figures<T: Clone + PartialEq>(
+    sheet: &mut Sheet<T>,
+    scene: &Scene<T>,
+    canvas: &Canvas,
+    lit: Option<&T>,
+) {
+    let words: Vec<[f32; 4]> = sheet.pieces.iter().filter_map(word).collect();
+    let lines: Vec<Drawn> = scene
         .dimensions
         .iter()
-        .map(|d| measure_up(d, &place, canvas))
+        .map(|d| measure_up(d, &sheet.place, canvas))
         .collect();
-    for (dimension, drawn) in scene.dimensions.iter().zip(&drawn) {
-        draw_lines(
-            &mut sheet,
-            dimension,
-            drawn,
-            lit.is_some() && dimension.tag.as_ref() == lit,
-        );
+    // The shortest line first: the figure of a long one has more places to go to.
+    let mut order: Vec<usize> = (0..lines.len()).collect();
+    order.sort_by(|a, b| lines[*a].long().total_cmp(&lines[*b].long()));
+    sheet.boxes = vec![[0.0; 4]; lines.len()];
+    let mut taken = Vec::with_capacity(lines.len());
+    for n in order {
+        let at = find_room(&lines[n], &taken, &words, canvas);
+        taken.push(at);
+        sheet.boxes[n] = at;
     }
-    for (dimension, drawn) in scene.dimensions.iter().zip(&drawn) {
-        let at = find_room(drawn, &sheet.boxes, canvas);
-        sheet.boxes.push(at);
-        draw_box(
-            &mut sheet,
-            dimension,
-            at,
-            canvas,
-            lit.is_some() && dimension.tag.as_ref() == lit,
-        );
+    let is_lit = |d: &Dimension<T>| lit.is_some() && d.tag.as_ref() == lit;
+    for ((dimension, line), at) in scene.dimensions.iter().zip(&lines).zip(&sheet.boxes) {
+        draw_lines(&mut sheet.pieces, dimension, line, at, is_lit(dimension));
+    }
+    for (dimension, at) in scene.dimensions.iter().zip(&sheet.boxes) {
+        draw_box(&mut sheet.pieces, dimension, *at, canvas, is_lit(dimension));
         if let Some(tag) = &dimension.tag {
-            let spot = finger(at, canvas);
-            sheet.hot.push(HotSpot {
-                x: spot[0],
-                y: spot[1],
-                w: spot[2],
-                h: spot[3],
-                tag: tag.clone(),
-                says: dimension.says.clone(),
-            });
+            sheet.hot.push(spot(*at, canvas, tag, &dimension.says));
         }
     }
-    sheet
+}
+
+/// The box between two corners: x, y, width, height.
+fn between((x0, y0): (f32, f32), (x1, y1): (f32, f32)) -> [f32; 4] {
+    [x0.min(x1), y0.min(y1), (x1 - x0).abs(), (y1 - y0).abs()]
+}
+
+/// The box of a word.
+fn word(piece: &Piece) -> Option<[f32; 4]> {
+    let Piece::Text {
+        text,
+        at,
+        size,
+        bold,
+        ..
+    } = piece
+    else {
+        return None;
+    };
+    let wide = face::width(text, *size, *bold);
+    Some([at.0, at.1 - size * 0.8, wide, *size])
+}
+
+/// What can be tapped at a box.
+fn spot<T: Clone>(at: [f32; 4], canvas: &Canvas, tag: &T, says: &str) -> HotSpot<T> {
+    let [x, y, w, h] = finger(at, canvas);
+    HotSpot {
+        x,
+        y,
+        w,
+        h,
+        tag: tag.clone(),
+        says: says.to_owned(),
+    }
 }
 
 /// Grown to a fingertip about its middle, and kept on the canvas.
@@ -196,300 +221,113 @@ fn finger([x, y, w, h]: [f32; 4], canvas: &Canvas) -> [f32; 4] {
     [x, y, wide, high]
 }
 
-/// The unit vector from one end to the other on the sheet, and the one that points to the dimension's side.
-fn directions<T>(dimension: &Dimension<T>) -> ((f32, f32), (f32, f32), u8) {
-    let (dx, dy) = (
-        (dimension.to.x - dimension.from.x).metres(),
-        (dimension.to.y - dimension.from.y).metres(),
-    );
-    let length = dx.hypot(dy).max(1e-9);
-    let along = ((dx / length) as f32, (dy / length) as f32);
-    match dimension.edge {
-        Edge::Left(row) => (along, (along.1, -along.0), row),
-        Edge::Right(row) => (along, (-along.1, along.0), row),
-    }
-}
-
-fn box_size<T>(dimension: &Dimension<T>, text: f32) -> (f32, f32) {
-    let ours = dimension.standing == Standing::Ours;
-    let width = face::width(&dimension.text, 18.0 * text, true);
-    if ours {
-        (width + 12.0, 28.0 * text)
-    } else {
-        ((width + 22.0).max(40.0), 38.0 * text)
-    }
-}
-
-/// The scale and place at which the marks, the rows of dimensions and their figures all fit.
-fn fit<T>(scene: &Scene<T>, canvas: &Canvas) -> Place {
-    let (mut min, mut max) = ((f64::MAX, f64::MAX), (f64::MIN, f64::MIN));
-    let mut take = |x: f64, y: f64| {
-        min = (min.0.min(x), min.1.min(y));
-        max = (max.0.max(x), max.1.max(y));
+/// The least and the greatest of what is shown, in metres; `None` where nothing is.
+fn shown<T>(scene: &Scene<T>) -> Option<[f64; 4]> {
+    let mut all = [f64::MAX, f64::MAX, f64::MIN, f64::MIN];
+    let mut take = |p: Point| {
+        let (x, y) = (p.x.metres(), p.y.metres());
+        all = [all[0].min(x), all[1].min(y), all[2].max(x), all[3].max(y)];
     };
     if let Some((from, to)) = scene.window {
-        take(from.x.metres(), from.y.metres());
-        take(to.x.metres(), to.y.metres());
+        take(from);
+        take(to);
     } else {
         for mark in &scene.marks {
             match mark {
-                Mark::Path { points, .. } => {
-                    points.iter().for_each(|p| take(p.x.metres(), p.y.metres()));
+                Mark::Path { points, .. } => points.iter().copied().for_each(&mut take),
+                Mark::Arc {
+                    centre,
+                    radius,
+                    from,
+                    sweep,
+                    ..
+                } => arc(*centre, *radius, *from, *sweep).for_each(&mut take),
+                Mark::Circle { centre, radius, .. } => {
+                    let corner = Point::new(*radius, *radius);
+                    take(*centre - corner);
+                    take(*centre + corner);
                 }
-                Mark::Circle { centre, radius, .. } | Mark::Arc { centre, radius, .. } => {
-                    take((centre.x - *radius).metres(), (centre.y - *radius).metres());
-                    take((centre.x + *radius).metres(), (centre.y + *radius).metres());
-                }
-                Mark::Dot { at, .. } | Mark::Text { at, .. } => take(at.x.metres(), at.y.metres()),
+                Mark::Dot { at, .. } | Mark::Text { at, .. } => take(*at),
             }
         }
         for d in &scene.dimensions {
-            take(d.from.x.metres(), d.from.y.metres());
-            take(d.to.x.metres(), d.to.y.metres());
+            take(d.from);
+            take(d.to);
         }
     }
-    if min.0 > max.0 {
-        return Place {
-            scale: 1.0,
-            origin: (
-                f64::from(canvas.width) / 2.0,
-                f64::from(canvas.height) / 2.0,
-            ),
-        };
-    }
-    let mut pad = [canvas.margin; 4]; // left, top, right, bottom
-    for d in &scene.dimensions {
-        let (_, out, row) = directions(d);
-        if row == 0 {
-            continue;
-        }
-        let (w, h) = box_size(d, canvas.text);
-        let reach = f32::from(row) * ROW * canvas.text - 8.0;
-        for (side, push, half) in [
-            (0, -out.0, w / 2.0),
-            (1, -out.1, h / 2.0),
-            (2, out.0, w / 2.0),
-            (3, out.1, h / 2.0),
-        ] {
-            if push > 0.3 {
-                pad[side] = pad[side].max(push * reach + half + 4.0);
-            }
-        }
-    }
+    (all[0] <= all[2]).then_some(all)
+}
+
+/// Where a scene lies when so much is kept clear of what is shown: left, top, right, bottom.
+fn placed([left, top, right, bottom]: [f64; 4], pad: [f32; 4], canvas: &Canvas) -> Place {
+    // Where the rows would take most of a sheet, the drawing keeps its share of it.
     let room = |across: f32, a: f32, b: f32| f64::from((across - a - b).max(across * 0.3));
+    let squeeze = |a: f32, b: f32, across: f32| {
+        let most = across * 0.7;
+        f64::from(if a + b > most { a * most / (a + b) } else { a })
+    };
     let (wide, high) = (
         room(canvas.width, pad[0], pad[2]),
         room(canvas.height, pad[1], pad[3]),
     );
-    let scale = (wide / (max.0 - min.0).max(1e-6)).min(high / (max.1 - min.1).max(1e-6));
-    let (free_x, free_y) = (
-        wide - (max.0 - min.0) * scale,
-        high - (max.1 - min.1) * scale,
+    let (across, down) = (right - left, bottom - top);
+    let scale = (wide / across.max(1e-6)).min(high / down.max(1e-6));
+    let (x, y) = (
+        squeeze(pad[0], pad[2], canvas.width),
+        squeeze(pad[1], pad[3], canvas.height),
     );
-    let squeeze = |a: f32, b: f32, across: f32| {
-        f64::from(if a + b > across * 0.7 {
-            a * across * 0.7 / (a + b)
-        } else {
-            a
-        })
-    };
     Place {
         scale,
         origin: (
-            squeeze(pad[0], pad[2], canvas.width) + free_x / 2.0 - min.0 * scale,
-            squeeze(pad[1], pad[3], canvas.height) + free_y / 2.0 - min.1 * scale,
+            x + (wide - across * scale) / 2.0 - left * scale,
+            y + (high - down * scale) / 2.0 - top * scale,
         ),
     }
 }
 
-/// A dimension on the sheet: its line, and where its figure would like to stand.
-struct Drawn {
-    from: (f32, f32),
-    to: (f32, f32),
-    line: ((f32, f32), (f32, f32)),
-    along: (f32, f32),
-    out: (f32, f32),
-    size: (f32, f32),
-    wish: (f32, f32),
-}
-
-fn measure_up<T>(dimension: &Dimension<T>, place: &Place, canvas: &Canvas) -> Drawn {
-    let (along, out, row) = directions(dimension);
-    let (from, to) = (place.of(dimension.from), place.of(dimension.to));
-    let off = if row == 0 {
-        0.0
-    } else {
-        f32::from(row) * ROW * canvas.text - 8.0
-    };
-    let shift = |p: (f32, f32)| (p.0 + out.0 * off, p.1 + out.1 * off);
-    let line = (shift(from), shift(to));
-    let size = box_size(dimension, canvas.text);
-    let long = (line.1.0 - line.0.0).hypot(line.1.1 - line.0.1);
-    let needs = (along.0.abs() * size.0 + along.1.abs() * size.1) + 18.0;
-    let aside = if long < needs {
-        (out.0.abs() * size.0 + out.1.abs() * size.1) / 2.0 + 8.0
-    } else {
-        0.0
-    };
-    let wish = (
-        (line.0.0 + line.1.0) / 2.0 + out.0 * aside,
-        (line.0.1 + line.1.1) / 2.0 + out.1 * aside,
-    );
-    Drawn {
-        from,
-        to,
-        line,
-        along,
-        out,
-        size,
-        wish,
+/// How far the figures reach past what is shown: left, top, right, bottom.
+fn past<T>(scene: &Scene<T>, shown: [f64; 4], place: &Place, canvas: &Canvas) -> [f32; 4] {
+    let (x, y) = place.origin;
+    let mut edge = [x, y, x, y];
+    for (edge, metres) in edge.iter_mut().zip(shown) {
+        *edge += metres * place.scale;
     }
-}
-
-/// The nearest place to the wish where the figure covers no other figure.
-fn find_room(drawn: &Drawn, taken: &[[f32; 4]], canvas: &Canvas) -> [f32; 4] {
-    let (w, h) = drawn.size;
-    let at = |dx: f32, dy: f32| {
-        let x = (drawn.wish.0 + dx - w / 2.0).clamp(1.0, (canvas.width - w - 1.0).max(1.0));
-        let y = (drawn.wish.1 + dy - h / 2.0).clamp(1.0, (canvas.height - h - 1.0).max(1.0));
-        [x, y, w, h]
-    };
-    let clear = |b: &[f32; 4]| {
-        taken.iter().all(|t| {
-            b[0] + b[2] + 3.0 <= t[0]
-                || t[0] + t[2] + 3.0 <= b[0]
-                || b[1] + b[3] + 3.0 <= t[1]
-                || t[1] + t[3] + 3.0 <= b[1]
-        })
-    };
-    for step in 0u8..60 {
-        let by = f32::from(step) * 6.0;
-        for (along, out) in [
-            (by, 0.0),
-            (-by, 0.0),
-            (0.0, by),
-            (0.0, -by),
-            (by, by),
-            (-by, by),
-            (by, -by),
-            (-by, -by),
-        ] {
-            let b = at(
-                drawn.along.0 * along + drawn.out.0 * out,
-                drawn.along.1 * along + drawn.out.1 * out,
-            );
-            if clear(&b) {
-                return b;
-            }
+    let edge = edge.map(|edge| edge as f32);
+    let mut past = [0.0_f32; 4];
+    for d in &scene.dimensions {
+        let drawn = measure_up(d, place, canvas);
+        let ((x, y), (w, h)) = (drawn.wish, drawn.size);
+        let reach = [
+            edge[0] - (x - w / 2.0),
+            edge[1] - (y - h / 2.0),
+            x + w / 2.0 - edge[2],
+            y + h / 2.0 - edge[3],
+        ];
+        for (side, by) in reach.into_iter().enumerate() {
+            past[side] = past[side].max(by + 4.0);
         }
     }
-    at(0.0, 0.0)
+    past
 }
 
-fn draw_lines<T>(sheet: &mut Sheet<T>, dimension: &Dimension<T>, drawn: &Drawn, lit: bool) {
-    let role = if dimension.standing == Standing::Ours {
-        Role::Ink
-    } else {
-        Role::Chalk
+/// The scale and place at which the marks, the rows of dimensions and their figures all fit.
+fn fit<T>(scene: &Scene<T>, canvas: &Canvas) -> Place {
+    let Some(shown) = shown(scene) else {
+        let middle = |side: f32| f64::from(side) / 2.0;
+        return Place {
+            scale: 1.0,
+            origin: (middle(canvas.width), middle(canvas.height)),
+        };
     };
-    let dash = if matches!(dimension.standing, Standing::Estimate | Standing::Asked) {
-        vec![6.0, 4.0]
-    } else {
-        Vec::new()
-    };
-    let width = if lit { 3.0 } else { 1.5 };
-    let (a, b) = drawn.line;
-    let mut lines = vec![(a, b, width, dash)];
-    for (end, on) in [(drawn.from, a), (drawn.to, b)] {
-        let long = (on.0 - end.0).hypot(on.1 - end.1);
-        if long > 8.0 {
-            let gap = |d: f32| (end.0 + drawn.out.0 * d, end.1 + drawn.out.1 * d);
-            lines.push((gap(6.0), gap(long + 6.0), 1.0, Vec::new()));
-        }
-        let tick = (
-            (drawn.along.0 + drawn.out.0) * 5.0,
-            (drawn.along.1 + drawn.out.1) * 5.0,
-        );
-        lines.push((
-            (on.0 - tick.0, on.1 - tick.1),
-            (on.0 + tick.0, on.1 + tick.1),
-            2.2,
-            Vec::new(),
-        ));
-    }
-    for (from, to, width, dash) in lines {
-        let mut path = PathBuilder::new();
-        path.move_to(from.0, from.1);
-        path.line_to(to.0, to.1);
-        if let Some(path) = path.finish() {
-            sheet.pieces.push(Piece::Shape {
-                path,
-                fill: None,
-                line: Some((role, width, dash)),
-                clip: None,
-            });
+    // A figure reaches further past a smaller drawing: a few rounds settle it.
+    let mut pad = [canvas.margin; 4];
+    for _ in 0..4 {
+        let past = past(scene, shown, &placed(shown, pad, canvas), canvas);
+        for (pad, past) in pad.iter_mut().zip(past) {
+            *pad = pad.max(past);
         }
     }
-}
-
-fn draw_box<T>(
-    sheet: &mut Sheet<T>,
-    dimension: &Dimension<T>,
-    [x, y, w, h]: [f32; 4],
-    canvas: &Canvas,
-    lit: bool,
-) {
-    let (fill, line, text) = match dimension.standing {
-        _ if lit => (
-            Role::Chalk,
-            Some((Role::Chalk, 2.0, Vec::new())),
-            Role::Sheet,
-        ),
-        Standing::Yours => (
-            Role::ChalkWash,
-            Some((Role::Chalk, 1.3, Vec::new())),
-            Role::Chalk,
-        ),
-        Standing::Ours => (Role::Sheet, None, Role::Ink),
-        Standing::Estimate | Standing::Asked => (
-            Role::Sheet,
-            Some((Role::Chalk, 1.5, vec![5.0, 4.0])),
-            Role::Chalk,
-        ),
-    };
-    if let Some(path) = rounded(x, y, w, h, 6.0) {
-        sheet.pieces.push(Piece::Shape {
-            path,
-            fill: Some(fill),
-            line,
-            clip: None,
-        });
-    }
-    let size = 18.0 * canvas.text;
-    let start = x + (w - face::width(&dimension.text, size, true)) / 2.0;
-    sheet.pieces.push(Piece::Text {
-        text: dimension.text.clone(),
-        at: (start, y + h / 2.0 + size * 0.37),
-        size,
-        bold: true,
-        role: text,
-    });
-}
-
-fn rounded(x: f32, y: f32, w: f32, h: f32, r: f32) -> Option<Path> {
-    let r = r.min(w / 2.0).min(h / 2.0);
-    let mut path = PathBuilder::new();
-    path.move_to(x + r, y);
-    path.line_to(x + w - r, y);
-    path.quad_to(x + w, y, x + w, y + r);
-    path.line_to(x + w, y + h - r);
-    path.quad_to(x + w, y + h, x + w - r, y + h);
-    path.line_to(x + r, y + h);
-    path.quad_to(x, y + h, x, y + h - r);
-    path.line_to(x, y + r);
-    path.quad_to(x, y, x + r, y);
-    path.close();
-    path.finish()
+    placed(shown, pad, canvas)
 }
 
 /// Dashes a path, for painters that cannot.

@@ -4,6 +4,7 @@
 
 mod elevation;
 mod face;
+mod figure;
 mod ink;
 mod layout;
 mod paint;
@@ -14,6 +15,8 @@ mod plan;
 mod scene;
 mod svg;
 mod tape;
+#[cfg(test)]
+mod tests;
 
 pub use elevation::{WallTag, wall};
 pub use layout::{Canvas, HotSpot, Piece, Place, Sheet, lay_out};

@@ -6,11 +6,13 @@ use crate::measure::quantity::in_square_metres;
 use crate::measure::{Amount, Figures, Length, Rounding, Units};
 use crate::trades::paint::{Ask, Part, Surface};
 
+/// Between two surfaces.
+const GAP: Length = Length::inches(14);
+
 /// Walls in a row, ceilings in a row above them; each with its name and its area.
 #[must_use]
 pub fn paint_sketch<T>(ask: &Ask, units: Units) -> Scene<T> {
     let mut scene = Scene::empty("What is painted, every surface to one scale");
-    let gap = Length::inches(14);
     let mut x = Length::ZERO;
     let mut tallest = Length::ZERO;
     for surface in ask
@@ -37,7 +39,7 @@ pub fn paint_sketch<T>(ask: &Ask, units: Units) -> Scene<T> {
             ));
         }
         tallest = tallest.max(height);
-        x = x + width + gap;
+        x = x + width + GAP;
     }
     if tallest.is_positive() {
         scene.dimensions.push(ours(
@@ -48,20 +50,19 @@ pub fn paint_sketch<T>(ask: &Ask, units: Units) -> Scene<T> {
             units,
         ));
     }
+    ceilings(&mut scene, ask, tallest, units);
+    scene
+}
+
+/// The ceilings in a row above the walls.
+fn ceilings<T>(scene: &mut Scene<T>, ask: &Ask, tallest: Length, units: Units) {
     let mut left = Length::ZERO;
     for surface in ask.surfaces.iter().filter(|s| s.part == Part::Ceiling) {
         let side =
             Length::from_metres(in_square_metres(surface.area).sqrt()).unwrap_or(Length::ZERO);
-        draw(
-            &mut scene,
-            surface,
-            (left, -tallest - gap),
-            (side, side),
-            units,
-        );
-        left = left + side + gap;
+        draw(scene, surface, (left, -tallest - GAP), (side, side), units);
+        left = left + side + GAP;
     }
-    scene
 }
 
 /// A wall as wide and high as it is known to be; else a square of its area.
@@ -93,30 +94,28 @@ fn draw<T>(
         pen: Some(Pen::solid(Role::Ink, Stroke::Medium)),
         fill: Some(Role::ChalkWash),
     });
-    let line = |text: String, up: Length, role| Mark::Text {
-        at: corner(width.half(), up),
-        text,
-        role,
-        align: Align::Middle,
-        bold: role == Role::Ink,
-    };
     // A wall's letter alone fits where its whole name does not.
-    let name = surface
-        .name
-        .strip_prefix("Wall ")
-        .unwrap_or(&surface.name)
-        .to_owned();
-    scene
-        .marks
-        .push(line(name, height.divided(2) + height.divided(8), Role::Ink));
-    // A narrow wall has room for its letter only; its area stands in the list.
-    if width * 5 > height * 3 {
-        let area = units.amount(&Amount::Area(surface.area), Figures::Set);
-        scene.marks.push(line(
+    let name = surface.name.strip_prefix("Wall ").unwrap_or(&surface.name);
+    let area = units.amount(&Amount::Area(surface.area), Figures::Set);
+    // Both lines need room one above the other, and the area in its surface; what is left out stands in the list.
+    let step = height.divided(4);
+    for (text, up, role, within) in [
+        (name.to_owned(), step.half() * 5, Role::Ink, width + GAP),
+        (
             area,
-            height.divided(2) - height.divided(8),
+            step.half() * 3,
             Role::Soft,
-        ));
+            width.min(height.divided(5) * 3),
+        ),
+    ] {
+        scene.marks.push(Mark::Text {
+            at: corner(width.half(), up),
+            text,
+            role,
+            align: Align::Middle,
+            bold: role == Role::Ink,
+            within: Some(within),
+        });
     }
 }
 
@@ -124,6 +123,7 @@ fn ours<T>(from: Point, to: Point, edge: Edge, length: Length, units: Units) -> 
     Dimension {
         from,
         to,
+        beyond: false,
         edge,
         text: units.length(length, Rounding::Nearest, Figures::Set),
         standing: Standing::Ours,

@@ -37,10 +37,13 @@ impl Palette {
     pub const fn of(theme: Theme) -> Palette {
         Palette { theme }
     }
-    /// Lines are drawn one step heavier.
+    /// How thick a line is drawn that is so thick by day.
     #[must_use]
-    pub fn heavier(self) -> bool {
-        self.theme == Theme::Sun
+    pub fn line_width(self, by_day: f32) -> f32 {
+        match self.theme {
+            Theme::Day | Theme::Night => by_day,
+            Theme::Sun => by_day * 1.4,
+        }
     }
     /// The rail at the side.
     #[must_use]

@@ -3,7 +3,7 @@
 use super::{Dimension, Edge, Mark, Pen, Role, Scene, Standing, Stroke};
 use crate::geometry::Point;
 use crate::measure::{Figures, Length, Rounding, Units};
-use crate::trades::patch::{Ask, Field, Figure, HoleShape, Rect};
+use crate::trades::patch::{Ask, Field, Figure, Hole, HoleShape, Rect};
 
 /// How much wall is shown round the damage.
 const ROUND: Length = Length::inches(10);
@@ -11,151 +11,296 @@ const ROUND: Length = Length::inches(10);
 /// The wall round a hole as seen from inside; a tap on a blue figure asks for its field.
 #[must_use]
 pub fn patch_sketch(ask: &Ask, figure: Option<&Figure>, units: Units) -> Scene<Field> {
-    let (width, height) = ask.hole.shape.size();
-    let (from_corner, from_floor) = figure.map_or((true, true), |figure| {
-        (figure.from_corner, figure.from_floor)
-    });
-    let left = if from_corner {
-        ask.hole.from_left.unwrap_or(Length::ZERO)
-    } else {
-        Length::ZERO
+    let known = figure.map_or(
+        (ask.hole.from_left.is_some(), ask.hole.above_floor.is_some()),
+        |figure| (figure.from_corner, figure.from_floor),
+    );
+    let hole = rect(&ask.hole, ask, known);
+    let opening = figure.and_then(|figure| figure.opening);
+    let shown = opening.map_or(hole, |opening| opening.with(&hole));
+    let view = in_wall(shown.inset(-ROUND), ask, known);
+    let mut scene = Scene::empty("The hole and its patch, seen from inside the room");
+    scene.window = Some((at(view.left, view.top), at(view.right, view.bottom)));
+    scene.marks.push(rectangle(&view, None, Some(Role::Board)));
+    if known.0 {
+        studs(ask, &view, &mut scene.marks);
+    }
+    work(ask, figure, &hole, known, &mut scene.marks);
+    ends_of_wall(&view, ask, known, &mut scene.marks);
+    scene.dimensions = sizes(ask, &hole, opening.as_ref(), units);
+    scene.dimensions.extend(places(&hole, &view, known, units));
+    scene
+}
+
+/// The piece, what carries it, the holes under it and its screws.
+fn work(
+    ask: &Ask,
+    figure: Option<&Figure>,
+    hole: &Rect,
+    known: (bool, bool),
+    marks: &mut Vec<Mark>,
+) {
+    let adhesive = figure.and_then(|figure| figure.patch_side);
+    let piece = figure
+        .and_then(|figure| figure.opening)
+        .or(adhesive.map(|side| square_over(hole, side)));
+    let edge = Some(Pen::solid(Role::Ink, Stroke::Medium));
+    if let Some(piece) = &piece {
+        let wash = Some(Role::ChalkWash);
+        marks.push(rectangle(piece, edge, wash));
+    }
+    let strips = figure.map_or(&[][..], |figure| &figure.backing);
+    let behind = Some(Pen::dashed(Role::Soft, Stroke::Thin));
+    marks.extend(
+        strips
+            .iter()
+            .map(|strip| rectangle(&strip.at, behind, None)),
+    );
+    let screws = figure.map_or(&[][..], |figure| &figure.screws);
+    if known == (true, true) {
+        for other in &ask.other_holes {
+            if other.from_left.is_some() && other.above_floor.is_some() {
+                void(&other.shape, &rect(other, ask, known), screws, marks);
+            }
+        }
+    }
+    void(&ask.hole.shape, hole, screws, marks);
+    if let Some(piece) = &piece {
+        marks.push(rectangle(piece, edge, None));
+    }
+    marks.extend(screws.iter().map(|(x, y)| Mark::Dot {
+        at: at(*x, *y),
+        role: Role::Ink,
+    }));
+}
+
+/// The rectangle over a hole, from the corner and the floor where those are known.
+fn rect(hole: &Hole, ask: &Ask, known: (bool, bool)) -> Rect {
+    let (width, height) = hole.shape.size();
+    let far = ask.wall.length.unwrap_or(Length::feet(100));
+    let from_stud = || {
+        let (named, along) = hole.from_stud?;
+        let centres = ask.studs.as_ref()?.centres(far);
+        Some(*centres.get(named)? + along)
     };
-    let bottom = if from_floor {
-        ask.hole.above_floor.unwrap_or(Length::ZERO)
-    } else {
-        Length::ZERO
-    };
-    let hole = Rect {
+    let left = hole.from_left.or_else(from_stud).filter(|_| known.0);
+    let (left, bottom) = (
+        left.unwrap_or_default(),
+        hole.above_floor.filter(|_| known.1).unwrap_or_default(),
+    );
+    Rect {
         left,
         right: left + width,
         bottom,
         top: bottom + height,
-    };
-    let opening = figure.and_then(|figure| figure.opening);
-    let shown = opening.map_or(hole, |opening| opening.with(&hole));
-    let view = shown.inset(-ROUND);
-    let mut scene = Scene::empty("The hole and its patch, seen from inside the room");
-    scene.window = Some((at(view.left, view.top), at(view.right, view.bottom)));
-    scene.marks.push(rectangle(&view, None, Some(Role::Board)));
-    if from_corner {
-        studs(ask, &view, &mut scene.marks);
     }
-    let piece = opening.or_else(|| {
-        figure
-            .and_then(|figure| figure.patch_side)
-            .map(|side| square_over(&hole, side))
-    });
-    if let Some(piece) = piece {
-        scene.marks.push(rectangle(
-            &piece,
-            Some(Pen::solid(Role::Ink, Stroke::Medium)),
-            Some(Role::ChalkWash),
-        ));
-    }
-    if let Some(figure) = figure {
-        scene.marks.extend(
-            figure.backing.iter().map(|strip| {
-                rectangle(&strip.at, Some(Pen::dashed(Role::Soft, Stroke::Thin)), None)
-            }),
-        );
-    }
-    scene.marks.push(match ask.hole.shape {
-        HoleShape::Rectangle { .. } => rectangle(&hole, None, Some(Role::Hole)),
-        HoleShape::Round { across } => Mark::Circle {
-            centre: at(hole.middle().0, hole.middle().1),
-            radius: across.half(),
-            pen: None,
-            fill: Some(Role::Hole),
-        },
-    });
-    if let Some(figure) = figure {
-        scene
-            .marks
-            .extend(figure.screws.iter().map(|(x, y)| Mark::Dot {
-                at: at(*x, *y),
-                role: Role::Ink,
-            }));
-    }
-    figures(ask, &hole, opening.as_ref(), units, &mut scene);
-    scene
 }
 
-fn figures(ask: &Ask, hole: &Rect, opening: Option<&Rect>, units: Units, scene: &mut Scene<Field>) {
-    let set = |length| units.length(length, Rounding::Nearest, Figures::Set);
-    let mut dimension =
-        |from: Point, to: Point, edge: Edge, length: Length, what: (&str, Option<Field>)| {
-            let standing = if what.1.is_some() {
-                Standing::Yours
-            } else {
-                Standing::Ours
-            };
-            let says = format!(
-                "{}, {}",
-                what.0,
-                units.length(length, Rounding::Nearest, Figures::Plain)
-            );
-            scene.dimensions.push(Dimension {
-                from,
-                to,
-                edge,
-                text: set(length),
-                standing,
-                tag: what.1,
-                says,
-            });
-        };
+/// What of a view lies on the wall, as far as its ends are known.
+fn in_wall(view: Rect, ask: &Ask, known: (bool, bool)) -> Rect {
+    let (length, height) = (
+        ask.wall.length.filter(|end| *end > view.left),
+        ask.wall.height.filter(|end| *end > view.bottom),
+    );
+    let mut seen = view;
+    if known.0 {
+        seen.left = view.left.max(Length::ZERO);
+        seen.right = length.map_or(view.right, |end| view.right.min(end));
+    }
+    if known.1 {
+        seen.bottom = view.bottom.max(Length::ZERO);
+        seen.top = height.map_or(view.top, |end| view.top.min(end));
+    }
+    seen
+}
+
+/// The corners, the floor and the ceiling, where they stand in the view.
+fn ends_of_wall(view: &Rect, ask: &Ask, known: (bool, bool), marks: &mut Vec<Mark>) {
+    let (low, high) = (at(view.left, view.bottom), at(view.right, view.top));
+    let (low_right, high_left) = (at(view.right, view.bottom), at(view.left, view.top));
+    for (there, from, to) in [
+        (known.0 && view.left == Length::ZERO, low, high_left),
+        (
+            known.0 && Some(view.right) == ask.wall.length,
+            low_right,
+            high,
+        ),
+        (known.1 && view.bottom == Length::ZERO, low, low_right),
+        (
+            known.1 && Some(view.top) == ask.wall.height,
+            high_left,
+            high,
+        ),
+    ] {
+        if there {
+            marks.push(line(from, to, Pen::solid(Role::Ink, Stroke::Heavy)));
+        }
+    }
+}
+
+fn line(from: Point, to: Point, pen: Pen) -> Mark {
+    Mark::Path {
+        points: vec![from, to],
+        closed: false,
+        pen: Some(pen),
+        fill: None,
+    }
+}
+
+/// A hole: dark, or crossed out where the screws of the piece over it would not be seen on it.
+fn void(shape: &HoleShape, hole: &Rect, screws: &[(Length, Length)], marks: &mut Vec<Mark>) {
+    let inside = |(x, y): &(Length, Length)| {
+        hole.left <= *x && *x <= hole.right && hole.bottom <= *y && *y <= hole.top
+    };
+    let crossed = screws.iter().any(inside);
+    let pen = crossed.then_some(Pen::dashed(Role::Soft, Stroke::Thin));
+    let fill = (!crossed).then_some(Role::Hole);
+    let (middle, mut half) = (hole.middle(), (hole.width().half(), hole.height().half()));
+    marks.push(match shape {
+        HoleShape::Rectangle { .. } => rectangle(hole, pen, fill),
+        HoleShape::Round { across } => {
+            // The cross ends on the circle: 0.7071 of its radius each way.
+            let leg = across.half().divided(10_000) * 7071;
+            half = (leg, leg);
+            Mark::Circle {
+                centre: at(middle.0, middle.1),
+                radius: across.half(),
+                pen,
+                fill,
+            }
+        }
+    });
+    if let Some(pen) = pen {
+        for up in [half.1, -half.1] {
+            marks.push(line(
+                at(middle.0 - half.0, middle.1 - up),
+                at(middle.0 + half.0, middle.1 + up),
+                pen,
+            ));
+        }
+    }
+}
+
+/// One figure of a patch.
+fn dimension(
+    (from, to, edge): (Point, Point, Edge),
+    length: Length,
+    what: &str,
+    tag: Option<Field>,
+    units: Units,
+) -> Dimension<Field> {
+    let figure = |figures| units.length(length, Rounding::Nearest, figures);
+    Dimension {
+        from,
+        to,
+        beyond: false,
+        edge,
+        text: figure(Figures::Set),
+        standing: if tag.is_some() {
+            Standing::Yours
+        } else {
+            Standing::Ours
+        },
+        tag,
+        says: format!("{what}, {}", figure(Figures::Plain)),
+    }
+}
+
+/// How large the hole is, and the opening where it is larger.
+fn sizes(ask: &Ask, hole: &Rect, opening: Option<&Rect>, units: Units) -> Vec<Dimension<Field>> {
     let (across, up) = match ask.hole.shape {
         HoleShape::Rectangle { .. } => (Field::HoleWidth, Some(Field::HoleHeight)),
         HoleShape::Round { .. } => (Field::HoleAcross, None),
     };
-    let (low_left, low_right, top_right) = (
-        at(hole.left, hole.bottom),
-        at(hole.right, hole.bottom),
-        at(hole.right, hole.top),
-    );
-    dimension(
-        low_left,
-        low_right,
-        Edge::Right(1),
+    let low_right = at(hole.right, hole.bottom);
+    let below = (at(hole.left, hole.bottom), low_right, Edge::Right(1));
+    let beside = (at(hole.right, hole.top), low_right, Edge::Left(1));
+    let mut all = vec![dimension(
+        below,
         hole.width(),
-        ("Hole across", Some(across)),
-    );
-    if let Some(up) = up {
-        dimension(
-            top_right,
-            low_right,
-            Edge::Left(1),
-            hole.height(),
-            ("Hole up", Some(up)),
-        );
+        "Hole across",
+        Some(across),
+        units,
+    )];
+    if up.is_some() {
+        all.push(dimension(beside, hole.height(), "Hole up", up, units));
     }
-    if let Some(opening) = opening {
-        let (a, b, c) = (
-            at(opening.left, opening.top),
-            at(opening.right, opening.top),
-            at(opening.left, opening.bottom),
-        );
-        dimension(
-            a,
-            b,
-            Edge::Left(1),
+    let Some(opening) = opening else { return all };
+    let (left, right) = (opening.left, opening.right);
+    if opening.width() != hole.width() {
+        let above = (at(left, opening.top), at(right, opening.top), Edge::Left(1));
+        all.push(dimension(
+            above,
             opening.width(),
-            ("Opening across", None),
-        );
-        dimension(a, c, Edge::Right(1), opening.height(), ("Opening up", None));
+            "Opening across",
+            None,
+            units,
+        ));
     }
+    if opening.height() != hole.height() {
+        let ends = (
+            at(left, opening.top),
+            at(left, opening.bottom),
+            Edge::Right(1),
+        );
+        all.push(dimension(ends, opening.height(), "Opening up", None, units));
+    }
+    all
+}
+
+/// Where the hole is, in a row with its sizes: from the left corner and from the floor, asked for while not known.
+fn places(
+    hole: &Rect,
+    view: &Rect,
+    known: (bool, bool),
+    units: Units,
+) -> impl Iterator<Item = Dimension<Field>> {
+    let left = (
+        at(view.left, hole.bottom),
+        at(hole.left, hole.bottom),
+        Edge::Right(1),
+    );
+    let up = (
+        at(hole.right, view.bottom),
+        at(hole.right, hole.bottom),
+        Edge::Right(1),
+    );
+    [
+        (
+            left,
+            hole.left,
+            view.left,
+            known.0,
+            "Left corner to the hole",
+            Field::FromLeft,
+        ),
+        (
+            up,
+            hole.bottom,
+            view.bottom,
+            known.1,
+            "Floor to the hole",
+            Field::AboveFloor,
+        ),
+    ]
+    .into_iter()
+    .map(move |(ends, length, end, known, what, field)| {
+        let mut figure = dimension(ends, length, what, Some(field), units);
+        figure.beyond = !known || end != Length::ZERO;
+        if !known {
+            figure.standing = Standing::Asked;
+            figure.text = "?".to_owned();
+            figure.says = format!("{what}, still to measure");
+        }
+        figure
+    })
 }
 
 /// The studs that stand in the view: faces dashed, centres dash-dot.
 fn studs(ask: &Ask, view: &Rect, marks: &mut Vec<Mark>) {
     let Some(studs) = &ask.studs else { return };
     let (crate::site::Studs::Spaced { face, .. } | crate::site::Studs::Found { face, .. }) = studs;
-    let upright = |x: Length, pen: Pen| Mark::Path {
-        points: vec![at(x, view.top), at(x, view.bottom)],
-        closed: false,
-        pen: Some(pen),
-        fill: None,
-    };
+    let upright = |x: Length, pen: Pen| line(at(x, view.top), at(x, view.bottom), pen);
     let wall = ask.wall.length.unwrap_or(view.right);
     for centre in studs
         .centres(wall)
@@ -252,6 +397,64 @@ mod tests {
                 .dimensions
                 .iter()
                 .any(|d| d.tag == Some(Field::HoleWidth))
+        );
+    }
+
+    #[test]
+    fn where_a_hole_is_can_be_tapped_known_or_not() {
+        let units = Units::FeetInches { marks: 16 };
+        let place = |ask: &Ask| {
+            let scene = patch_sketch(ask, patch::figure(ask).ok().as_ref(), units);
+            [Field::FromLeft, Field::AboveFloor].map(|field| {
+                let found = scene.dimensions.iter().find(|d| d.tag == Some(field));
+                let found = found.unwrap();
+                (found.standing, found.text.clone(), found.beyond)
+            })
+        };
+        let mut ask = Ask::default();
+        let asked = (Standing::Asked, "?".to_owned(), true);
+        assert_eq!(place(&ask), [asked.clone(), asked]);
+        ask.hole.from_left = Some(Length::inches(33));
+        ask.hole.above_floor = Some(Length::inches(4));
+        let set = |n| units.length(Length::inches(n), Rounding::Nearest, Figures::Set);
+        let yours = |n, beyond| (Standing::Yours, set(n), beyond);
+        assert_eq!(place(&ask), [yours(33, true), yours(4, false)]);
+    }
+
+    #[test]
+    fn a_hole_as_large_as_its_opening_hides_neither_cut_nor_screws() {
+        let ask = Ask::default();
+        let figure = patch::figure(&ask).unwrap();
+        let hole = rect(&ask.hole, &ask, (false, false));
+        assert_eq!(figure.opening, Some(hole), "the case this is about");
+        let scene = patch_sketch(&ask, Some(&figure), Units::FeetInches { marks: 16 });
+        let dark = scene.marks.iter().any(|mark| {
+            matches!(
+                mark,
+                Mark::Path {
+                    fill: Some(Role::Hole),
+                    ..
+                }
+            )
+        });
+        assert!(!dark);
+        let ours = scene.dimensions.iter().filter(|d| d.tag.is_none());
+        assert_eq!(ours.count(), 0, "no size is written twice");
+    }
+
+    #[test]
+    fn a_hole_measured_from_a_stud_is_drawn_there() {
+        let mut ask = Ask {
+            studs: Some(crate::site::Studs::Found {
+                centres: vec![Length::inches(16), Length::inches(32)],
+                face: Length::in_64(1, 32),
+            }),
+            ..Ask::default()
+        };
+        ask.hole.from_stud = Some((1, Length::inches(2)));
+        assert_eq!(
+            rect(&ask.hole, &ask, (true, false)).left,
+            Length::inches(34)
         );
     }
 }

@@ -2,7 +2,7 @@
 
 use std::io::Cursor;
 
-use tiny_skia::{Color, FillRule, Mask, Paint, PathBuilder, Pixmap, Stroke, Transform};
+use tiny_skia::{Color, FillRule, Mask, Paint, Path, PathBuilder, Pixmap, Rect, Stroke, Transform};
 
 use super::layout::dashed;
 use super::{Colour, Palette, Piece, Role, Sheet, face};
@@ -34,76 +34,74 @@ pub fn paint<T>(sheet: &Sheet<T>, palette: &Palette, scale: f32) -> Pixels {
     };
     let whole = Transform::from_scale(scale, scale);
     pixmap.fill(colour(palette.colour(Role::Paper)));
+    // A sheet has one window at most, so one mask is kept.
+    let mut window: Option<(Rect, Mask)> = None;
     for piece in &sheet.pieces {
-        match piece {
-            Piece::Shape {
-                path,
-                fill,
-                line,
-                clip,
-            } => {
-                let mask = clip.and_then(|clip| {
-                    let mut mask = Mask::new(pixmap.width(), pixmap.height())?;
-                    mask.fill_path(
-                        &PathBuilder::from_rect(clip),
-                        FillRule::Winding,
-                        false,
-                        whole,
-                    );
-                    Some(mask)
-                });
-                if let Some(role) = fill {
-                    pixmap.fill_path(
-                        path,
-                        &ink(palette.colour(*role)),
-                        FillRule::Winding,
-                        whole,
-                        mask.as_ref(),
-                    );
-                }
-                if let Some((role, width, dash)) = line {
-                    let broken = (!dash.is_empty()).then(|| dashed(path, dash)).flatten();
-                    let width = if palette.heavier() {
-                        width * 1.4
-                    } else {
-                        *width
-                    };
-                    let stroke = Stroke {
-                        width,
-                        ..Stroke::default()
-                    };
-                    pixmap.stroke_path(
-                        broken.as_ref().unwrap_or(path),
-                        &ink(palette.colour(*role)),
-                        &stroke,
-                        whole,
-                        mask.as_ref(),
-                    );
-                }
-            }
-            Piece::Text {
-                text,
-                at,
-                size,
-                bold,
-                role,
-            } => {
-                if let Some(path) = face::outline(text, *at, *size, *bold) {
-                    pixmap.fill_path(
-                        &path,
-                        &ink(palette.colour(*role)),
-                        FillRule::Winding,
-                        whole,
-                        None,
-                    );
-                }
-            }
+        let (Piece::Shape { clip, .. } | Piece::Text { clip, .. }) = piece;
+        if let Some(clip) = clip
+            && window.as_ref().is_none_or(|(rect, _)| rect != clip)
+        {
+            window = mask(*clip, &pixmap, whole).map(|mask| (*clip, mask));
         }
+        let mask = clip.and(window.as_ref()).map(|(_, mask)| mask);
+        draw(&mut pixmap, piece, palette, whole, mask);
     }
     Pixels {
         width: pixmap.width(),
         height: pixmap.height(),
         rgba: pixmap.take(),
+    }
+}
+
+/// What lies inside a window.
+fn mask(window: Rect, pixmap: &Pixmap, whole: Transform) -> Option<Mask> {
+    let mut mask = Mask::new(pixmap.width(), pixmap.height())?;
+    let path = PathBuilder::from_rect(window);
+    mask.fill_path(&path, FillRule::Winding, false, whole);
+    Some(mask)
+}
+
+fn draw(
+    pixmap: &mut Pixmap,
+    piece: &Piece,
+    palette: &Palette,
+    whole: Transform,
+    mask: Option<&Mask>,
+) {
+    let mut fill_in = |path: &Path, role: Role| {
+        let ink = ink(palette.colour(role));
+        pixmap.fill_path(path, &ink, FillRule::Winding, whole, mask);
+    };
+    match piece {
+        Piece::Shape {
+            path, fill, line, ..
+        } => {
+            if let Some(role) = fill {
+                fill_in(path, *role);
+            }
+            if let Some((role, width, dash)) = line {
+                let broken = (!dash.is_empty()).then(|| dashed(path, dash)).flatten();
+                let stroke = Stroke {
+                    width: palette.line_width(*width),
+                    ..Stroke::default()
+                };
+                let ink = ink(palette.colour(*role));
+                let path = broken.as_ref().unwrap_or(path);
+                pixmap.stroke_path(path, &ink, &stroke, whole, mask);
+            }
+        }
+        Piece::Text {
+            text,
+            at,
+            size,
+            bold,
+            role,
+            ..
+        } => {
+            if let Some(path) = face::outline(text, *at, *size, *bold) {
+                fill_in(&path, *role);
+            }
+        }
     }
 }
 

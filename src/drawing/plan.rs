@@ -1,5 +1,6 @@
 //! The plan of a room: its walls, letters and dimensions.
 
+use super::elevation::{drawable, whose};
 use super::{Align, Dimension, Edge, Hot, Line, Mark, Pen, Role, Scene, Standing, Stroke};
 use crate::geometry::Point;
 use crate::measure::{Angle, Figures, Length, Rounding, Units};
@@ -35,7 +36,8 @@ pub fn plan(room: &Room, units: Units) -> Scene<PlanTag> {
         fill: Some(Role::Sheet),
     }];
     let mut dimensions = Vec::new();
-    for (index, &(length, known)) in shape.walls.iter().enumerate() {
+    for (index, (wall, followed)) in room.walls.iter().zip(&shape.walls).enumerate() {
+        let (length, known) = drawable(wall, *followed);
         let (from, to) = (corners[index], corners[(index + 1) % corners.len()]);
         marks.push(letter(index, from, to));
         dimensions.push(dimension(index, (from, to), (length, known), units));
@@ -87,7 +89,7 @@ fn gap(kind: OpeningKind, from: Point, to: Point) -> Vec<Mark> {
         fill: None,
     };
     let thin = Pen::solid(Role::Ink, Stroke::Thin);
-    let mut marks = vec![line(from, to, Pen::solid(Role::Sheet, Stroke::Heavy))];
+    let mut marks = vec![line(from, to, Pen::solid(Role::Sheet, Stroke::Gap))];
     if kind == OpeningKind::Door {
         let run = to - from;
         // Inside is to the right of the way along the wall: the leaf stands a quarter turn in.
@@ -124,6 +126,7 @@ fn letter(index: usize, from: Point, to: Point) -> Mark {
         role: Role::Soft,
         align: Align::Middle,
         bold: true,
+        within: None,
     }
 }
 
@@ -136,20 +139,20 @@ fn dimension(
 ) -> Dimension<PlanTag> {
     let figure = |figures| units.length(length, Rounding::Nearest, figures);
     let name = Wall::named(index);
-    let measured = format!("Wall {name}, {}", figure(Figures::Plain));
-    let (text, standing, says) = match known {
-        site::Standing::Measured => (figure(Figures::Set), Standing::Yours, measured),
-        site::Standing::Follows => (figure(Figures::Set), Standing::Ours, measured),
-        site::Standing::NotYet => (
-            "?".to_owned(),
-            Standing::Asked,
-            format!("Wall {name}, still to measure"),
-        ),
+    let standing = whose(known);
+    let (text, says) = if standing == Standing::Asked {
+        ("?".to_owned(), format!("Wall {name}, still to measure"))
+    } else {
+        (
+            figure(Figures::Set),
+            format!("Wall {name}, {}", figure(Figures::Plain)),
+        )
     };
     let tag = Some(PlanTag::Wall(index));
     Dimension {
         from,
         to,
+        beyond: false,
         edge: Edge::Left(1),
         text,
         standing,

@@ -64,6 +64,8 @@ pub enum Stroke {
     Medium,
     /// Walls and cut edges.
     Heavy,
+    /// What is cut out of a heavy line: a little wider, so that nothing of it is left at the edges.
+    Gap,
 }
 
 /// How a line runs.
@@ -156,6 +158,8 @@ pub enum Mark {
         align: Align,
         /// Bold.
         bold: bool,
+        /// Left out where it would be set wider than this; `None` sets it always.
+        within: Option<Length>,
     },
 }
 
@@ -188,6 +192,8 @@ pub struct Dimension<T> {
     pub from: Point,
     /// The other end.
     pub to: Point,
+    /// It begins beyond what is shown: an arrow at `from` in place of a tick.
+    pub beyond: bool,
     /// Where its line stands.
     pub edge: Edge,
     /// The figure, as it is set.
@@ -232,6 +238,7 @@ impl<T> Scene<T> {
         let dimensions = self.dimensions.into_iter().map(|d| Dimension {
             from: d.from,
             to: d.to,
+            beyond: d.beyond,
             edge: d.edge,
             text: d.text,
             standing: d.standing,

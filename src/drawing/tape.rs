@@ -40,7 +40,28 @@ pub fn tape(
     };
     let whole = Transform::from_scale(scale, scale);
     pixmap.fill(colour(palette.tape()));
-    let dark = ink(palette.colour(Role::Ink));
+    ruled(&mut pixmap, at, metric, (width, height), whole, palette);
+    pointer(&mut pixmap, (width, height), whole, palette);
+    Pixels {
+        width: pixmap.width(),
+        height: pixmap.height(),
+        rgba: pixmap.take(),
+    }
+}
+
+/// The marks and numbers.
+fn ruled(
+    pixmap: &mut Pixmap,
+    at: Length,
+    metric: bool,
+    (width, height): (f32, f32),
+    whole: Transform,
+    palette: &Palette,
+) {
+    let (dark, red) = (
+        ink(palette.colour(Role::Ink)),
+        ink(palette.colour(Role::Red)),
+    );
     // Marks: sixteenths of an inch, or millimetres; so many to a number.
     let (marks, per_mark, mark) = if metric {
         (10, PER_CENTIMETRE / 10.0, Length::mm(1))
@@ -66,23 +87,17 @@ pub fn tape(
         }
         if n % marks == 0 {
             let label = (n / marks).to_string();
-            let text = face::outline(&label, (x + 5.0, height - 10.0), 22.0, true);
             let foot = !metric && n > 0 && n % (12 * marks) == 0;
-            if let Some(path) = text {
-                pixmap.fill_path(
-                    &path,
-                    &if foot {
-                        ink(palette.colour(Role::Red))
-                    } else {
-                        dark.clone()
-                    },
-                    FillRule::Winding,
-                    whole,
-                    None,
-                );
+            if let Some(path) = face::outline(&label, (x + 5.0, height - 10.0), 22.0, true) {
+                let ink = if foot { &red } else { &dark };
+                pixmap.fill_path(&path, ink, FillRule::Winding, whole, None);
             }
         }
     }
+}
+
+/// The line and the arrow in the middle.
+fn pointer(pixmap: &mut Pixmap, (width, height): (f32, f32), whole: Transform, palette: &Palette) {
     let red = ink(palette.colour(Role::Red));
     if let Some(line) = Rect::from_xywh(width / 2.0 - 1.5, 0.0, 3.0, height) {
         pixmap.fill_path(
@@ -100,11 +115,6 @@ pub fn tape(
     arrow.close();
     if let Some(arrow) = arrow.finish() {
         pixmap.fill_path(&arrow, &red, FillRule::Winding, whole, None);
-    }
-    Pixels {
-        width: pixmap.width(),
-        height: pixmap.height(),
-        rgba: pixmap.take(),
     }
 }
 

@@ -83,18 +83,18 @@ impl Angle {
 impl Add for Angle {
     type Output = Angle;
     fn add(self, other: Angle) -> Angle {
-        Angle(self.0 + other.0)
+        Angle(self.0.saturating_add(other.0))
     }
 }
 impl Sub for Angle {
     type Output = Angle;
     fn sub(self, other: Angle) -> Angle {
-        Angle(self.0 - other.0)
+        Angle(self.0.saturating_sub(other.0))
     }
 }
 impl Neg for Angle {
     type Output = Angle;
     fn neg(self) -> Angle {
-        Angle(-self.0)
+        Angle(self.0.saturating_neg())
     }
 }

@@ -90,7 +90,7 @@ impl Length {
     /// Without its sign.
     #[must_use]
     pub const fn abs(self) -> Length {
-        Length(self.0.abs())
+        Length(self.0.saturating_abs())
     }
     /// More than nothing.
     #[must_use]
@@ -155,7 +155,7 @@ impl Sub for Length {
 impl Neg for Length {
     type Output = Length;
     fn neg(self) -> Length {
-        Length(-self.0)
+        Length(self.0.saturating_neg())
     }
 }
 impl Mul<i64> for Length {

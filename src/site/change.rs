@@ -1,5 +1,6 @@
 //! What is still to be measured in a room, and walls that come and go.
 
+use super::shape::headings;
 use super::{Room, Shape, Standing, Wall, sketch};
 use crate::measure::{Angle, Length};
 
@@ -55,6 +56,49 @@ pub fn slant(room: &Room, shape: &Shape) -> Option<(usize, Length)> {
         .map(|wall| (wall, off(wall)))
         .max_by_key(|(_, off)| *off)
         .filter(|(_, off)| *off > Length::mm(1))
+}
+
+/// A wall that closes the room another way than its corners were said to turn.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Bend {
+    /// The wall.
+    pub wall: usize,
+    /// By how much its left corner turns more than was said (less than nothing: less).
+    pub left: Angle,
+    /// The same of its right corner.
+    pub right: Angle,
+    /// How far its right end lies off the way it was said to run.
+    pub off: Length,
+}
+
+/// The wall that is drawn furthest off its way, and what that does to its two corners; `None` where every wall is
+/// within 1 mm.
+///
+/// A wall that runs `δ` further round than it was said to turns its left corner `δ` more and its right corner `δ`
+/// less, since its neighbours stay as they are.
+///
+/// # Source
+/// Plane geometry.
+#[must_use]
+pub fn bend(room: &Room, shape: &Shape) -> Option<Bend> {
+    let corners = &shape.corners.points;
+    let ways = headings(room);
+    let of = |wall: usize| {
+        let run = corners[(wall + 1) % corners.len()] - corners[wall];
+        let ((sine, cosine), (x, y)) = (ways[wall].sin_cos(), (run.x.metres(), run.y.metres()));
+        let (along, aside) = (x * cosine + y * sine, y * cosine - x * sine);
+        let more = Angle::from_degrees(aside.atan2(along).to_degrees()).unwrap_or_default();
+        Some(Bend {
+            wall,
+            left: more,
+            right: -more,
+            off: Length::from_metres(if along < 0.0 { x.hypot(y) } else { aside.abs() })?,
+        })
+    };
+    (0..corners.len().min(ways.len()))
+        .filter_map(of)
+        .max_by_key(|bend| bend.off)
+        .filter(|bend| bend.off > Length::mm(1))
 }
 
 impl Room {
@@ -168,6 +212,49 @@ mod tests {
         assert_eq!(found, Some((5, Length::inches(43))));
         room.walls[4].length = Some(Length::inches(54));
         assert_eq!(slant(&room, &shape(&room).unwrap()), None);
+    }
+
+    /// A room of these walls (feet, turn at the end in degrees), each 0 ft not measured.
+    fn of(walls: &[(i64, i64)]) -> Room {
+        let mut room = Room::rectangle("a");
+        let wall = |&(feet, turn): &(i64, i64)| {
+            let mut wall = Wall::sketched(Length::feet(5), Angle::degrees(turn));
+            wall.length = (feet > 0).then_some(Length::feet(feet));
+            wall
+        };
+        room.walls = walls.iter().map(wall).collect();
+        room
+    }
+
+    #[track_caller]
+    fn check_bend(room: &Room, wanted: Option<(usize, f64)>) {
+        let found = bend(room, &shape(room).unwrap());
+        assert_eq!(found.map(|b| b.wall), wanted.map(|(wall, _)| wall));
+        if let (Some(found), Some((_, degrees))) = (found, wanted) {
+            assert!((found.left.in_degrees() - degrees).abs() < 1e-5);
+            assert_eq!(found.right, -found.left);
+        }
+    }
+
+    #[test]
+    fn the_wall_that_closes_says_how_its_corners_differ() {
+        // 3, 4, 5: the third wall runs at 180° + atan(4/3) = 233.1301°, and was said to run at 225°.
+        check_bend(&of(&[(3, 90), (4, 135), (0, 135)]), Some((2, 8.130_102)));
+        // A cut corner 4 ft across and 2 ft down runs at atan(1/2) = 26.565°, and was said to run at 45°.
+        let cut = of(&[(6, 45), (0, 45), (6, 90), (10, 90), (8, 90)]);
+        check_bend(&cut, Some((1, -18.434_949)));
+        assert_eq!(
+            shape(&cut).unwrap().walls[1].1,
+            Standing::Follows,
+            "a single wall follows"
+        );
+        // 4 ft across and 4 ft down are 45°, as was said.
+        check_bend(&of(&[(6, 45), (0, 45), (4, 90), (10, 90), (8, 90)]), None);
+        // Equal sides, equal corners.
+        check_bend(&of(&[(10, 120), (10, 120), (0, 120)]), None);
+        // Walls of 12 and 11 ft opposite each other, 10 ft apart: atan(1/10) = 5.7106°.
+        let skew = of(&[(12, 90), (10, 90), (11, 90), (10, 90)]);
+        check_bend(&skew, Some((3, -5.710_593)));
     }
 
     #[test]

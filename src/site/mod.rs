@@ -3,6 +3,7 @@
 mod areas;
 mod change;
 mod clash;
+mod guess;
 mod id;
 mod opening;
 mod room;
@@ -10,7 +11,7 @@ mod shape;
 mod studs;
 
 pub use areas::{NoArea, OpeningRule, WallAreas, baseboard, wall_areas};
-pub use change::{Missing, slant, still_to_measure};
+pub use change::{Bend, Missing, bend, slant, still_to_measure};
 pub use clash::{Clash, clashes};
 pub use id::Id;
 pub use opening::{Opening, OpeningKind};

@@ -1,6 +1,6 @@
 //! The outline of a room from its walls and turns, with what follows from the rest.
 
-use super::Room;
+use super::{Room, guess};
 use crate::geometry::{Point, Polygon};
 use crate::measure::{Angle, Length};
 
@@ -63,7 +63,7 @@ pub enum Problem {
 }
 
 /// The way each wall runs: wall 0 to the right on the sheet, each next turned by the turn before it.
-fn headings(room: &Room) -> Vec<Angle> {
+pub(super) fn headings(room: &Room) -> Vec<Angle> {
     let mut heading = Angle::ZERO;
     let mut all = Vec::with_capacity(room.walls.len());
     for wall in &room.walls {
@@ -82,14 +82,18 @@ fn step(length: Length, heading: Angle) -> Point {
         } else if share == -1.0 {
             -length
         } else {
-            Length::from_metres(length.metres() * share).unwrap_or_default()
+            Length::nm((length.metres() * share * 1e9).round() as i64)
         }
     };
     Point::new(part(cosine), part(sine))
 }
 
 /// What the known walls leave open: where they end, seen from where they started.
-fn end(walls: &[(Length, Standing)], ways: &[Angle], counts: impl Fn(usize) -> bool) -> Point {
+pub(super) fn end(
+    walls: &[(Length, Standing)],
+    ways: &[Angle],
+    counts: impl Fn(usize) -> bool,
+) -> Point {
     (0..walls.len())
         .filter(|&wall| counts(wall))
         .fold(Point::default(), |at, wall| {
@@ -99,15 +103,18 @@ fn end(walls: &[(Length, Standing)], ways: &[Angle], counts: impl Fn(usize) -> b
 
 /// Fills in what follows along one axis (0 across, 1 up and down) of a right-angled room.
 fn follow_square(walls: &mut [(Length, Standing)], ways: &[Angle], axis: i64) {
-    let quarter = |wall: usize| ways[wall].as_microdegrees().rem_euclid(360_000_000) / 90_000_000;
-    let on_axis = |wall: usize| quarter(wall) % 2 == axis;
+    let on_axis = |wall: usize| guess::quarter(ways[wall]) % 2 == axis;
     let open: Vec<usize> = (0..walls.len())
         .filter(|&wall| on_axis(wall) && walls[wall].1 == Standing::NotYet)
         .collect();
     if let [wall] = open[..] {
         let left = end(walls, ways, |other| on_axis(other) && other != wall);
         let along = if axis == 0 { left.x } else { left.y };
-        let length = if quarter(wall) < 2 { -along } else { along };
+        let length = if guess::quarter(ways[wall]) < 2 {
+            -along
+        } else {
+            along
+        };
         walls[wall] = (length, Standing::Follows);
     }
 }
@@ -142,10 +149,7 @@ fn followed(room: &Room, ways: &[Angle]) -> Vec<(Length, Standing)> {
         None => (wall.sketched, Standing::NotYet),
     };
     let mut walls: Vec<_> = room.walls.iter().map(start).collect();
-    if ways
-        .iter()
-        .all(|way| way.as_microdegrees() % 90_000_000 == 0)
-    {
+    if guess::right_angled(ways) {
         follow_square(&mut walls, ways, 0);
         follow_square(&mut walls, ways, 1);
     } else {
@@ -158,6 +162,7 @@ fn followed(room: &Room, ways: &[Angle]) -> Vec<(Length, Standing)> {
         let left = end(&walls, ways, |other| other != wall);
         walls[wall] = (Point::default().distance(left), Standing::Follows);
     }
+    guess::close(&mut walls, ways);
     walls
 }
 
@@ -232,7 +237,7 @@ pub fn shape(room: &Room) -> Result<Shape, Problem> {
     let walls = followed(room, &ways);
     if let Some(wall) = walls
         .iter()
-        .position(|wall| wall.1 == Standing::Follows && !wall.0.is_positive())
+        .position(|wall| wall.1 != Standing::Measured && !wall.0.is_positive())
     {
         return Err(Problem::ClosesBackwards { wall });
     }
@@ -244,12 +249,20 @@ pub fn shape(room: &Room) -> Result<Shape, Problem> {
     }
 }
 
-/// The outline to draw, always with corners: walls not known are as sketched.
+/// The outline to draw, always with corners.
+///
+/// Walls not known are drawn as near to their sketched length as lets the room close. Where the measured walls of a
+/// right-angled room leave no room for one, the corners show its ways and turns only, not its lengths.
 #[must_use]
 pub fn sketch(room: &Room) -> Shape {
     shape(room).unwrap_or_else(|_| {
         let ways = headings(room);
-        laid_out(followed(room, &ways), &ways)
+        let walls = followed(room, &ways);
+        let drawn = guess::forced(room, &walls, &ways);
+        Shape {
+            corners: laid_out(drawn, &ways).corners,
+            ..laid_out(walls, &ways)
+        }
     })
 }
 

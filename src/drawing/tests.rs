@@ -1,0 +1,334 @@
+//! Every sketch on sheets of every size: no figure over another, none off the sheet, every target a fingertip wide.
+
+use super::*;
+use crate::measure::{Length, Units};
+use crate::site::{Opening, OpeningKind, Room, Studs};
+use crate::trades::{paint as painting, patch};
+
+const UNITS: Units = Units::FeetInches { marks: 16 };
+/// A phone, a tablet, a small phone held across, with the words as designed; a phone and a tablet with larger ones.
+const SHEETS: [(f32, f32, f32); 5] = [
+    (412.0, 420.0, 1.0),
+    (700.0, 700.0, 1.0),
+    (360.0, 300.0, 1.0),
+    (413.0, 420.0, 1.3),
+    (701.0, 700.0, 1.5),
+];
+
+fn opening(kind: OpeningKind, wall: usize, sizes: [i64; 4]) -> Opening {
+    let [from_left, width, height, sill] = sizes.map(|n| Some(Length::in_64(n, 12)));
+    Opening {
+        kind,
+        wall,
+        from_left,
+        width,
+        height,
+        sill,
+    }
+}
+
+/// Six walls, measured, with a door, a window and studs.
+fn measured() -> Room {
+    let mut room = Room::l_shape("Washroom");
+    let lengths = [
+        Length::inches(88),
+        Length::in_64(50, 20),
+        Length::inches(34),
+        Length::in_64(12, 32),
+        Length::inches(54),
+        Length::in_64(62, 52),
+    ];
+    for (wall, length) in room.walls.iter_mut().zip(lengths) {
+        wall.length = Some(length);
+        wall.studs = Some(Studs::Spaced {
+            first: Length::inches(16),
+            spacing: Length::inches(16),
+            face: Length::in_64(1, 32),
+        });
+    }
+    room.ceiling = Some(Length::in_64(97, 4));
+    room.openings = vec![
+        opening(OpeningKind::Door, 4, [12, 30, 80, 0]),
+        opening(OpeningKind::Window, 0, [48, 24, 30, 48]),
+    ];
+    room
+}
+
+/// A wall with a door, a window and a niche.
+fn three_openings(from_left: [Option<i64>; 3]) -> Room {
+    let mut room = measured();
+    room.walls[0].length = Some(Length::in_64(143, 36));
+    room.openings = vec![
+        opening(OpeningKind::Door, 0, [4, 30, 80, 0]),
+        opening(OpeningKind::Window, 0, [50, 36, 30, 40]),
+        opening(OpeningKind::Niche, 0, [100, 14, 20, 30]),
+    ];
+    for (opening, left) in room.openings.iter_mut().zip(from_left) {
+        if left.is_none() {
+            *opening = Opening {
+                from_left: None,
+                width: None,
+                height: None,
+                sill: None,
+                ..*opening
+            };
+        }
+    }
+    room
+}
+
+fn patch_ask(place: Option<(i64, i64)>) -> patch::Ask {
+    let mut ask = patch::Ask::default();
+    ask.hole.from_left = place.map(|(left, _)| Length::in_64(left, 20));
+    ask.hole.above_floor = place.map(|(_, up)| Length::in_64(up, 20));
+    if place.is_some() {
+        ask.studs = measured().walls[0].studs.clone();
+        ask.wall.length = Some(Length::inches(100));
+        ask.wall.height = Some(Length::inches(96));
+    }
+    ask
+}
+
+/// By how much two boxes lie over each other, the lesser way.
+fn over(a: &[f32; 4], b: &[f32; 4]) -> f32 {
+    let across = (a[0] + a[2]).min(b[0] + b[2]) - a[0].max(b[0]);
+    let down = (a[1] + a[3]).min(b[1] + b[3]) - a[1].max(b[1]);
+    across.min(down)
+}
+
+/// The box of a line of text.
+fn extent(piece: &Piece) -> Option<(String, [f32; 4])> {
+    let Piece::Text {
+        text,
+        at,
+        size,
+        bold,
+        ..
+    } = piece
+    else {
+        return None;
+    };
+    let ink = face::outline(text, *at, *size, *bold)?.bounds();
+    Some((text.clone(), [ink.x(), ink.y(), ink.width(), ink.height()]))
+}
+
+/// Whether a box lies on a sheet.
+fn lies_on([x, y, w, h]: [f32; 4], canvas: &Canvas) -> bool {
+    x >= 0.0 && y >= 0.0 && x + w <= canvas.width && y + h <= canvas.height
+}
+
+/// Words and figures that leave the sheet or lie over each other.
+fn faults_of_text<T>(scene: &Scene<T>, sheet: &Sheet<T>, canvas: &Canvas) -> Vec<String> {
+    let mut faults = Vec::new();
+    let texts: Vec<_> = sheet.pieces.iter().filter_map(extent).collect();
+    for (n, (text, at)) in texts.iter().enumerate() {
+        if !lies_on(*at, canvas) {
+            faults.push(format!("{text} leaves the sheet"));
+        }
+        let covered = texts[n + 1..].iter().filter(|(_, t)| over(at, t) > 0.0);
+        faults.extend(covered.map(|(other, _)| format!("{text} lies over {other}")));
+    }
+    for (n, (at, dimension)) in sheet.boxes.iter().zip(&scene.dimensions).enumerate() {
+        if !lies_on(*at, canvas) {
+            faults.push(format!("figure {n} leaves the sheet"));
+        }
+        let others = texts.iter().filter(|(text, _)| *text != dimension.text);
+        let covered = others.filter(|(_, there)| over(at, there) > 0.5);
+        faults.extend(covered.map(|(text, _)| format!("figure {n} covers {text}")));
+        if sheet.boxes[n + 1..].iter().any(|b| over(at, b) > 0.0) {
+            faults.push(format!("figure {n} lies over another"));
+        }
+    }
+    faults
+}
+
+/// Targets that are too small, leave the sheet, or take another's tap.
+fn faults_of_taps<T: PartialEq + std::fmt::Debug>(
+    scene: &Scene<T>,
+    sheet: &Sheet<T>,
+    canvas: &Canvas,
+) -> Vec<String> {
+    let mut faults = Vec::new();
+    for spot in &sheet.hot {
+        if spot.w < 48.0 || spot.h < 48.0 {
+            faults.push(format!("{:?} is no fingertip wide", spot.tag));
+        }
+        if !lies_on([spot.x, spot.y, spot.w, spot.h], canvas) {
+            faults.push(format!("{:?} leaves the sheet", spot.tag));
+        }
+    }
+    // A tap in the middle of a figure is the figure's: the topmost spot there.
+    for (dimension, [x, y, w, h]) in scene.dimensions.iter().zip(&sheet.boxes) {
+        let (x, y) = (x + w / 2.0, y + h / 2.0);
+        let here = |s: &&HotSpot<T>| s.x <= x && x <= s.x + s.w && s.y <= y && y <= s.y + s.h;
+        let hit = sheet.hot.iter().rev().find(here).map(|s| &s.tag);
+        if dimension.tag.is_some() && hit != dimension.tag.as_ref() {
+            faults.push(format!("a tap on {} hits {hit:?}", dimension.says));
+        }
+    }
+    faults
+}
+
+/// What is wrong with a scene on every sheet; written to the folder `STORYROD_LOOK`, where it is given, to look at.
+fn faults<T: Clone + PartialEq + std::fmt::Debug>(name: &str, scene: &Scene<T>) -> Vec<String> {
+    let mut faults = Vec::new();
+    for (width, height, text) in SHEETS {
+        let canvas = Canvas {
+            width,
+            height,
+            text,
+            margin: 12.0,
+        };
+        let sheet = lay_out(scene, &canvas, None);
+        if let Ok(folder) = std::env::var("STORYROD_LOOK") {
+            let picture = png(&paint(&sheet, &Palette::of(Theme::Day), 2.0)).unwrap();
+            std::fs::write(format!("{folder}/{name}-{width}.png"), picture).unwrap();
+        }
+        let found = faults_of_text(scene, &sheet, &canvas).into_iter();
+        let found = found.chain(faults_of_taps(scene, &sheet, &canvas));
+        faults.extend(found.map(|what| format!("{name} on {width} by {height}: {what}")));
+    }
+    faults
+}
+
+#[track_caller]
+fn clean<T: Clone + PartialEq + std::fmt::Debug>(name: &str, scene: &Scene<T>) {
+    let found = faults(name, scene);
+    assert!(found.is_empty(), "\n{}", found.join("\n"));
+}
+
+#[test]
+fn a_plan_is_clean_measured_or_not() {
+    clean("plan-measured", &plan(&measured(), UNITS));
+    clean("plan-bare", &plan(&Room::l_shape("Washroom"), UNITS));
+    clean("plan-alcove", &plan(&Room::alcove("Washroom"), UNITS));
+    let mut half = Room::l_shape("Washroom");
+    half.walls[0].length = Some(Length::inches(88));
+    half.walls[1].length = Some(Length::inches(50));
+    clean("plan-half", &plan(&half, UNITS));
+}
+
+#[test]
+fn a_wall_with_three_openings_is_clean_measured_or_not() {
+    let all = three_openings([Some(0); 3]);
+    clean("wall-measured", &wall(&all, 0, UNITS));
+    clean("wall-bare", &wall(&three_openings([None; 3]), 0, UNITS));
+    clean("wall-one", &wall(&measured(), 4, UNITS));
+}
+
+#[test]
+fn a_patch_is_clean_in_its_place_or_not() {
+    for (name, ask) in [
+        ("patch-placed", patch_ask(Some((33, 30)))),
+        ("patch-corner", patch_ask(Some((2, 1)))),
+        ("patch-asked", patch_ask(None)),
+    ] {
+        let figure = patch::figure(&ask).unwrap();
+        clean(name, &patch_sketch(&ask, Some(&figure), UNITS));
+    }
+}
+
+/// Walls of these widths in inches and ceilings of so many feet a side.
+fn paint_ask(walls: &[i64], ceilings: &[i64]) -> painting::Ask {
+    let wall = |(n, &inches): (usize, &i64)| painting::Surface {
+        name: format!("Wall {}", crate::site::Wall::named(n)),
+        ..painting::Surface::wall(Length::inches(inches), Length::inches(97))
+    };
+    let ceiling = |&feet: &i64| painting::Surface {
+        name: "Ceiling".into(),
+        part: painting::Part::Ceiling,
+        ..painting::Surface::wall(Length::feet(feet), Length::feet(feet))
+    };
+    let walls = walls.iter().enumerate().map(wall);
+    painting::Ask {
+        surfaces: walls.chain(ceilings.iter().map(ceiling)).collect(),
+        ..painting::Ask::default()
+    }
+}
+
+#[test]
+fn what_is_painted_is_clean_however_many_walls() {
+    for (name, walls, ceilings) in [
+        ("paint-one", &[120][..], &[][..]),
+        ("paint-six", &[88, 50, 34, 12, 54, 62], &[6]),
+        ("paint-eight", &[30, 24, 36, 24, 30, 60, 96, 60], &[7]),
+        (
+            "paint-twelve",
+            &[96, 12, 12, 12, 60, 4, 96, 60, 12, 30, 12, 96],
+            &[4, 8],
+        ),
+        ("paint-ceiling", &[], &[8]),
+    ] {
+        let scene: Scene<u8> = paint_sketch(&paint_ask(walls, ceilings), UNITS);
+        clean(name, &scene);
+    }
+}
+
+#[test]
+fn a_large_surface_says_its_name_and_area() {
+    let scene: Scene<u8> = paint_sketch(&paint_ask(&[120, 96], &[8]), UNITS);
+    let canvas = Canvas {
+        width: 700.0,
+        height: 700.0,
+        text: 1.0,
+        margin: 12.0,
+    };
+    let sheet = lay_out(&scene, &canvas, None);
+    // Two lines each and the figures of the walls.
+    assert_eq!(
+        sheet.pieces.iter().filter_map(extent).count(),
+        6 + scene.dimensions.len()
+    );
+}
+
+#[test]
+fn a_planted_overlap_is_found() {
+    let word = |text: &str| Mark::Text {
+        at: crate::geometry::Point::default(),
+        text: text.into(),
+        role: Role::Ink,
+        align: Align::Middle,
+        bold: true,
+        within: None,
+    };
+    let mut scene: Scene<u8> = Scene::empty("a");
+    scene.marks = vec![word("One"), word("Two")];
+    assert_eq!(faults("planted", &scene).len(), SHEETS.len());
+}
+
+#[test]
+fn a_door_shows_its_swing_and_its_threshold() {
+    let dashed = |room: &Room, index| {
+        let scene = wall(room, index, UNITS);
+        let swing = scene.marks.iter().filter(|mark| {
+            matches!(mark, Mark::Path { points, closed: false, pen: Some(pen), .. }
+                if points.len() == 3 && pen.line == Line::Dashed)
+        });
+        swing.count()
+    };
+    assert_eq!(dashed(&measured(), 4), 1, "the wall with the door");
+    assert_eq!(dashed(&measured(), 0), 0, "the wall with the window");
+}
+
+#[test]
+fn a_plan_fills_its_sheet_one_way() {
+    let (width, height) = (1000.0, 720.0);
+    let canvas = Canvas {
+        width,
+        height,
+        text: 1.0,
+        margin: 12.0,
+    };
+    let sheet = lay_out(&plan(&measured(), UNITS), &canvas, None);
+    let edge = |side: fn(&[f32; 4]) -> f32| sheet.boxes.iter().map(side);
+    let (left, top) = (
+        edge(|b| b[0]).fold(width, f32::min),
+        edge(|b| b[1]).fold(height, f32::min),
+    );
+    let (right, bottom) = (
+        edge(|b| b[0] + b[2]).fold(0.0, f32::max),
+        edge(|b| b[1] + b[3]).fold(0.0, f32::max),
+    );
+    let free = (left + width - right).min(top + height - bottom);
+    assert!(free < 40.0, "{free} is left free");
+}
