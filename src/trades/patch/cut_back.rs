@@ -91,7 +91,9 @@ fn carry(place: &Place, gap: Length, opening: Rect, damage: Rect, holes: usize) 
             ..opening
         };
         backing.push(strip(StripKind::Cleat, at, true));
+        // In a bay hardly wider than its studs the middle of the cleat is too near the other edge of the piece.
         need.max(bearing + TWO_BY_FOUR.0.half())
+            .min(opening.width() - need)
     };
     let from_left = edge(bearing.0, opening.left + bearing.0);
     let from_right = edge(bearing.1, opening.right - bearing.1 - TWO_BY_FOUR.0);

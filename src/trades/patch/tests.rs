@@ -193,3 +193,26 @@ fn a_hole_over_an_opening_is_refused() {
     });
     assert_eq!(figure(&ask), Err(Problem::OverAnOpening { obstacle: 0 }));
 }
+#[test]
+fn a_piece_between_studs_that_almost_touch_is_screwed_all_the_same() {
+    let hole = Ask {
+        hole: Hole {
+            shape: HoleShape::Rectangle {
+                width: Length::in_64(0, 4),
+                height: inches(3),
+            },
+            from_left: Some(Length::in_64(64, 44)),
+            from_stud: None,
+            above_floor: Some(inches(40)),
+        },
+        studs: Some(Studs::Found {
+            centres: vec![Length::in_64(62, 20), Length::in_64(64, 48)],
+            face: Length::in_64(1, 32),
+        }),
+        gap: Length::in_64(0, 40),
+        method: Some(Method::CutBack),
+        ..ask(0, 0, 1, 1)
+    };
+    let figure = figure(&hole).unwrap();
+    assert!(figure.screws.len() >= 2, "{figure:?}");
+}
