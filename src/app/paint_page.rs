@@ -1,7 +1,7 @@
 //! The paint screen.
 
-use super::{App, Chip, Command, Here, Row, Screen, Tone, view::Big, words};
-use crate::drawing::paint_sketch;
+use super::{App, Chip, Command, Here, PaintSlot, Row, Screen, Slot, Tone, view::Big, words};
+use crate::drawing::{PaintTag, Scene, paint_sketch};
 use crate::measure::quantity::Area;
 use crate::measure::{Amount, Length};
 use crate::site::{self, Finish, OpeningRule, Wall};
@@ -100,7 +100,7 @@ impl App {
             rows.extend(self.task_rows(at));
             return Screen { rows, ..base };
         };
-        let picture = paint_sketch(&ask, self.job.units);
+        let picture = self.paint_picture(at, &ask, stored);
         let mut rows = Vec::new();
         let (mut strip, mut main) = (Vec::new(), None);
         match paint::figure(&ask) {
@@ -141,6 +141,32 @@ impl App {
             main,
             ..base
         }
+    }
+
+    /// The sketch: of surfaces by hand with their figures, of a room's walls each leading to its wall.
+    fn paint_picture(&self, at: usize, ask: &paint::Ask, stored: &paint::Ask) -> Scene<Command> {
+        let units = self.job.units;
+        let pad = |slot| Command::Pad(Slot::Paint(at, slot));
+        let Some(room) = self.job.tasks[at].room else {
+            return paint_sketch(stored, true, units).map_tags(|tag| match tag {
+                PaintTag::Width(n) | PaintTag::Surface(n) => pad(PaintSlot::Width(n)),
+                PaintTag::Height(n) => pad(PaintSlot::Height(n)),
+            });
+        };
+        let walls: Vec<usize> = self.job.rooms.get(room).map_or_else(Vec::new, |room| {
+            let walls = room.walls.iter().enumerate();
+            walls
+                .filter(|(_, wall)| wall.finish == Finish::Paint)
+                .map(|(index, _)| index)
+                .collect()
+        });
+        paint_sketch(ask, false, units).map_tags(|tag| match tag {
+            PaintTag::Height(_) => Command::Pad(Slot::Ceiling(room)),
+            PaintTag::Width(n) | PaintTag::Surface(n) => match walls.get(n) {
+                Some(wall) => Command::Go(Here::Wall(room, *wall)),
+                None => Command::Go(Here::Room(room)),
+            },
+        })
     }
 
     fn paint_results(&self, figure: &paint::Figure) -> Vec<Row> {

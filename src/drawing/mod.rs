@@ -20,7 +20,7 @@ mod tests;
 
 pub use elevation::{WallTag, wall};
 pub use layout::{Canvas, HotSpot, Piece, Place, Sheet, lay_out};
-pub use paint::paint_sketch;
+pub use paint::{PaintTag, paint_sketch};
 pub use palette::{Colour, Palette, Theme};
 pub use patch::patch_sketch;
 pub use pixels::{Pixels, paint, png};

@@ -259,14 +259,14 @@ fn what_is_painted_is_clean_however_many_walls() {
         ),
         ("paint-ceiling", &[], &[8]),
     ] {
-        let scene: Scene<u8> = paint_sketch(&paint_ask(walls, ceilings), UNITS);
+        let scene = paint_sketch(&paint_ask(walls, ceilings), true, UNITS);
         clean(name, &scene);
     }
 }
 
 #[test]
 fn a_large_surface_says_its_name_and_area() {
-    let scene: Scene<u8> = paint_sketch(&paint_ask(&[120, 96], &[8]), UNITS);
+    let scene = paint_sketch(&paint_ask(&[120, 96], &[8]), true, UNITS);
     let canvas = Canvas {
         width: 700.0,
         height: 700.0,

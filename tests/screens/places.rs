@@ -89,6 +89,7 @@ fn every_row_of_every_place_is_drawn() {
         app.send(Command::Set(3, Choice::AddTrim("Base")));
         app.send(Command::Set(3, Choice::AddSurface(Part::Ceiling)));
     });
+
     shot(&desk, "paint-quick-long-day");
     desk.act(|app| app.send(Command::Go(Here::Wall(2, 0))));
     shot(&desk, "wall-own-long-day");
