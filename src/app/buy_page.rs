@@ -164,6 +164,16 @@ impl App {
         }
     }
 
+    /// What a pack is called.
+    pub(super) fn pack_name(&self, key: &PackKey) -> String {
+        takeoff::packs_on_sale(&key.material, self.job.buying.metric_packs)
+            .iter()
+            .find(|pack| pack.millionths() == key.holds)
+            .map_or_else(String::new, |pack| {
+                self.job.units.phrase(&pack.name, Figures::Set)
+            })
+    }
+
     /// A line by hand: what, how many, what one costs.
     fn hand_rows(&self, id: Id) -> Vec<Row> {
         let Some(line) = self.job.buying.by_hand.iter().find(|line| line.id == id) else {
@@ -218,12 +228,11 @@ impl App {
             rows.push(Row::Heading(
                 self.job.units.phrase(&pack.name, Figures::Set),
             ));
-            rows.push(Row::Figure {
-                label: "Price of one".into(),
-                detail: words::cite(&pack.cite),
-                value: price,
-                command: Some(Command::Pad(Slot::Price(key.clone()))),
-            });
+            rows.push(Row::yours(
+                "Price of one",
+                price,
+                Command::Pad(Slot::Price(key.clone())),
+            ));
             rows.push(Row::yours(
                 "How many to buy",
                 own,
@@ -237,6 +246,9 @@ impl App {
             ));
         }
         rows.push(Row::Heading("How it was figured".into()));
+        if let Some(pack) = takeoff::packs_on_sale(material, buying.metric_packs).first() {
+            rows.push(Row::Text(format!("Sizes: {}", words::cite(&pack.cite))));
+        }
         for step in &line.working {
             let sum = words::sum(&step.sum, self.job.units);
             rows.push(Row::Figure {

@@ -89,10 +89,11 @@ impl App {
             return;
         }
         let slots = self.slots();
-        let at = slots
-            .iter()
-            .position(|(slot, _)| *slot == pad.slot)
-            .unwrap_or(0);
+        // What stands in no row of this screen, such as a sum on the roll, leads nowhere further.
+        let Some(at) = slots.iter().position(|(slot, _)| *slot == pad.slot) else {
+            self.pad = None;
+            return;
+        };
         let next = slots
             .iter()
             .cycle()

@@ -100,6 +100,18 @@ impl App {
     /// What to show.
     #[must_use]
     pub fn screen(&self) -> Screen {
+        let mut screen = self.page();
+        if let Some(held) = self.held {
+            let row = Row::choice(
+                format!("{} is in your hand. Tap its figure.", self.show(held)),
+                [Chip::new("Put it down", false, Command::Hold(None))],
+            );
+            screen.rows.insert(0, row);
+        }
+        screen
+    }
+
+    fn page(&self) -> Screen {
         match &self.here {
             Here::Rooms => self.rooms_page(),
             Here::Room(room) => self.room_page(*room),
@@ -177,10 +189,7 @@ impl App {
             }
             Command::Hold(length) => {
                 self.held = length;
-                self.said = match length {
-                    Some(_) => "In your hand. Tap the figure that it belongs to.".to_owned(),
-                    None => String::new(),
-                };
+                self.said.clear();
             }
             Command::NewJob => self.new_job(),
             Command::OpenJob(path) => self.open_job(&path),

@@ -16,15 +16,6 @@ impl App {
             main: true,
             command: Command::Pad(Slot::Roll),
         }];
-        if let Some(held) = self.held {
-            rows.push(Row::choice(
-                format!(
-                    "{} is in your hand. Go to the figure that it belongs to and tap it.",
-                    self.show(held)
-                ),
-                [Chip::new("Put it down", false, Command::Hold(None))],
-            ));
-        }
         rows.push(Row::Heading("The roll".into()));
         rows.extend(self.roll_rows());
         rows.extend(self.square_rows());

@@ -219,6 +219,9 @@ fn row_data(row: &Row, numbered: &mut Numbered) -> RowData {
             );
             data.says = spoken(&[label, value, detail]);
             data.yours = super::slot_of(row).is_some();
+            if !data.yours && command.is_some() {
+                data.value = format!("{value} ›").into();
+            }
             data.command = numbered.maybe(command.as_ref());
         }
         Row::Choice { label, chips } => {

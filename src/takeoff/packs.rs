@@ -71,7 +71,7 @@ pub fn packs_on_sale(material: &Material, metric: bool) -> Vec<Pack> {
             pack("75 ft roll", Length::feet(75).into(), practice),
         ],
         Material::Board { .. } => vec![pack(
-            "4 × 8 ft sheet",
+            "sheet, 4 by 8 ft",
             Amount::Size(Length::feet(4), Length::feet(8)),
             practice,
         )],
