@@ -36,7 +36,7 @@ pub static BARE_BOARD: Sourced<Spread> = ROUGH;
 /// Heavy texture: between these, and the low one is bought by.
 pub static HEAVY_TEXTURE: Sourced<Spread> = Sourced::new(
     spread(100.0, 100.0, 200.0),
-    Cite::practice("heavy texture takes 100 to 200 ft² a gallon, from memory"),
+    Cite::practice("heavy texture takes 100 to 200 ft² a gallon"),
 );
 /// Primer on new drywall.
 pub static PRIMER: Sourced<Spread> = Sourced::new(
