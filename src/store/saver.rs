@@ -92,8 +92,8 @@ impl<T: Send + 'static> Saver<T> {
         });
         let worker = Worker {
             shared: Arc::clone(&shared),
-            save: Box::new(save),
-            on_change: Box::new(on_change),
+            save,
+            on_change,
         };
         let thread = std::thread::Builder::new()
             .name("saver".to_owned())
@@ -177,13 +177,13 @@ impl<T> Drop for Saver<T> {
     }
 }
 
-struct Worker<T> {
+struct Worker<T, S, C> {
     shared: Arc<Shared<T>>,
-    save: Box<dyn FnMut(&T) -> Result<(), SaveError> + Send>,
-    on_change: Box<dyn Fn() + Send>,
+    save: S,
+    on_change: C,
 }
 
-impl<T> Worker<T> {
+impl<T, S: FnMut(&T) -> Result<(), SaveError>, C: Fn()> Worker<T, S, C> {
     fn run(mut self) {
         while let Some((serial, newest)) = self.next() {
             self.keep(serial, newest);
