@@ -1,5 +1,21 @@
-//! Files that are damaged, cut, foreign or newer: refused, never a panic, never overwritten.
+//! Files that are damaged, cut, foreign or newer; disks that stop, fill and fail; programs that are killed.
 #![allow(clippy::unwrap_used, clippy::panic, missing_docs)]
 
+#[path = "faults/document_damage.rs"]
+mod document_damage;
 #[path = "faults/job_file.rs"]
 mod job_file;
+#[path = "faults/killed.rs"]
+mod killed;
+#[path = "faults/pictures.rs"]
+mod pictures;
+#[path = "faults/saver.rs"]
+mod saver;
+#[path = "faults/sim_disk.rs"]
+mod sim_disk;
+#[path = "faults/simulated_disk.rs"]
+mod simulated_disk;
+#[path = "faults/two_programs.rs"]
+mod two_programs;
+#[path = "faults/versions.rs"]
+mod versions;

@@ -22,7 +22,7 @@ impl App {
                 self.new_task(place.map(|(room, _)| room), ask);
             }
             Command::NewPaint(room) => {
-                self.new_task(room, Ask::Paint(Box::default(), site::OpeningRule::Net))
+                self.new_task(room, Ask::Paint(Box::default(), site::OpeningRule::Net));
             }
             Command::RemoveTask(task) => {
                 self.edit("Figure removed", |job| {

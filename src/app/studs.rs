@@ -153,11 +153,9 @@ pub(super) fn fill(job: &mut Job, of: StudsOf, slot: &Slot, length: Length) -> R
     }
     match (slot, studs) {
         (Slot::FirstStud(_), Studs::Spaced { first, .. }) => *first = length,
-        (Slot::FirstStud(_), Studs::Found { centres, .. }) => {
-            if !centres.contains(&length) {
-                centres.push(length);
-                centres.sort();
-            }
+        (Slot::FirstStud(_), Studs::Found { centres, .. }) if !centres.contains(&length) => {
+            centres.push(length);
+            centres.sort();
         }
         (Slot::FoundStud(_, at), Studs::Found { centres, .. }) => {
             if centres

@@ -5,7 +5,7 @@
 
 use std::fmt;
 
-const MAGIC: [u8; 8] = *b"\x89ROD\r\n\x1a\n";
+pub(super) const MAGIC: [u8; 8] = *b"\x89ROD\r\n\x1a\n";
 const HEADER: usize = 24;
 
 /// The format that this program writes, and the newest that it reads.

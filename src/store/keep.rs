@@ -17,6 +17,8 @@ pub enum SaveError {
     WouldOverwrite(OpenError),
     /// What was to be saved would not open again; nothing was written.
     WouldNotOpen,
+    /// What was to be saved is larger than a file that is opened; nothing was written.
+    TooLarge,
     /// The system refused.
     Disk(String),
 }
@@ -31,6 +33,7 @@ impl fmt::Display for SaveError {
                 f,
                 "a figure is out of its range, and the file would not open again; undo the last edit"
             ),
+            SaveError::TooLarge => write!(f, "the job is larger than a file may be"),
             SaveError::Disk(why) => write!(f, "the system refused: {why}"),
         }
     }
