@@ -110,6 +110,7 @@ fn data_folder() -> Result<PathBuf, String> {
 
 fn check(path: &Path) -> Result<(), String> {
     let job = store::open_job(path).map_err(|why| format!("{}: {why}", path.display()))?;
+    let job = &job.job;
     println!(
         "{} is whole: {}, {} rooms, {} figures.",
         path.display(),
@@ -122,7 +123,11 @@ fn check(path: &Path) -> Result<(), String> {
 
 fn packet(path: Option<&Path>, out: &Path) -> Result<(), String> {
     let job = match path {
-        Some(path) => store::open_job(path).map_err(|why| format!("{}: {why}", path.display()))?,
+        Some(path) => {
+            let opened = store::open_job(path);
+            let snapshot = opened.map_err(|why| format!("{}: {why}", path.display()))?;
+            (*snapshot.job).clone()
+        }
         None => app::demo_job(chrono::Local::now().fixed_offset()),
     };
     std::fs::create_dir_all(out).map_err(|why| format!("{}: {why}", out.display()))?;

@@ -30,6 +30,8 @@ pub enum Here {
     Line(LineKey),
     /// The jobs in the folder, the shelf of profiles, and how it looks.
     More,
+    /// The earlier versions of the job.
+    Versions,
 }
 
 /// What a tap asks for.
@@ -117,6 +119,14 @@ pub enum Command {
     NewJob,
     /// Open a job from the folder.
     OpenJob(std::path::PathBuf),
+    /// Write a job that was only read.
+    TakeOver,
+    /// Save what is whole of a damaged job as a new one.
+    Recover,
+    /// Keep the job in another folder from now on.
+    KeepElsewhere(std::path::PathBuf),
+    /// Go back to an earlier version.
+    Restore(std::path::PathBuf),
     /// The about sheet, shown or not.
     About(bool),
 }

@@ -36,6 +36,7 @@ impl App {
         ));
         rows.push(Row::Heading("Jobs".into()));
         rows.push(Row::ours("This job is kept at", self.keeper.place()));
+        rows.extend(self.versions_row());
         for (name, path) in self.keeper.jobs() {
             rows.push(Row::button(format!("Open {name}"), Command::OpenJob(path)));
         }

@@ -1,15 +1,20 @@
-//! Where edits go: the job's file, the shelf of profiles, and how the program looks.
+//! Where edits go: the job's folder behind a saver, the shelf of profiles, and how the program looks.
 
 use std::path::{Path, PathBuf};
+use std::sync::{Arc, Mutex, PoisonError};
+use std::time::Duration;
 
 use chrono::Local;
 
 use super::App;
 use crate::drawing::Theme;
 use crate::measure::Units;
-use crate::site::Room;
-use crate::store;
+use crate::site::{Id, Room};
+use crate::store::{self, Held, OpenError, SaveError, Saver, Snapshot, State, Writer};
 use crate::takeoff::Job;
+
+/// How long quitting waits for the disk.
+const PATIENCE: Duration = Duration::from_secs(10);
 
 /// How the program looks on this device.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -20,14 +25,73 @@ pub struct Prefs {
     pub text: u16,
 }
 
-/// Keeps a job in its file, and what belongs to the device in the data folder.
-#[derive(Debug, Default)]
+/// Why the open job is only read.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Reading {
+    /// Another program writes it.
+    Another,
+    /// It may not be written here.
+    NoAccess(String),
+    /// It is damaged; what is whole of it is shown.
+    Damaged {
+        /// What is nowhere whole, in words.
+        lost: Vec<String>,
+    },
+    /// It does not open at all; what is shown is an empty job.
+    Closed(String),
+}
+
+/// Whether what is on the screen is on the disk.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Kept {
+    /// It is, and synced.
+    Yes,
+    /// It soon will be.
+    Soon,
+    /// It is not, for this reason; it is tried again and again.
+    No(String),
+    /// It is only read.
+    Reading(Reading),
+    /// It is kept nowhere: figures that are thrown away.
+    Nowhere,
+}
+
+/// Called on the saver's thread when [`App::kept`] may have changed.
+type Wake = Arc<Mutex<Option<Box<dyn Fn() + Send>>>>;
+
+/// The saver of the open job. Whoever lets it go without asking still waits for the disk.
+#[derive(Default)]
+struct Behind(Option<Saver<Snapshot>>);
+
+impl Behind {
+    /// Waits until the newest edit is on the disk.
+    fn finish(&mut self) -> Result<(), String> {
+        match self.0.take() {
+            Some(saver) => saver.finish(PATIENCE).map_err(|why| why.to_string()),
+            None => Ok(()),
+        }
+    }
+}
+
+impl Drop for Behind {
+    fn drop(&mut self) {
+        // Nobody is left to be told.
+        let _ = self.finish();
+    }
+}
+
+/// Keeps a job in its folder, and what belongs to the device in the data folder.
+#[derive(Default)]
 pub struct Keeper {
     folder: Option<PathBuf>,
     job: Option<PathBuf>,
+    saver: Behind,
+    reading: Option<Reading>,
+    wake: Wake,
     shelf: Vec<Room>,
     text: Option<u16>,
     theme: Theme,
+    device: u64,
 }
 
 impl Keeper {
@@ -37,19 +101,48 @@ impl Keeper {
         Keeper::default()
     }
 
-    /// Keeps the job at `job`, and the rest in `folder`.
-    #[must_use]
-    pub fn at(folder: &Path, job: &Path) -> Keeper {
+    /// What belongs to the device, from its data folder.
+    fn of_device(folder: &Path) -> Keeper {
         let prefs = store::open_prefs(&folder.join("settings")).unwrap_or_default();
         Keeper {
             folder: Some(folder.to_owned()),
-            job: Some(job.to_owned()),
             shelf: store::open_shelf(&folder.join("shelf")).unwrap_or_default(),
             text: Some(prefs.text).filter(|text| (85..=150).contains(text)),
             theme: [Theme::Day, Theme::Night, Theme::Sun]
                 .get(usize::from(prefs.theme))
                 .copied()
                 .unwrap_or_default(),
+            device: if prefs.device == 0 {
+                Id::fresh().0
+            } else {
+                prefs.device
+            },
+            ..Keeper::default()
+        }
+    }
+
+    /// Keeps a job through its writer, on a thread of its own.
+    fn writing(folder: &Path, mut writer: Writer) -> Result<Keeper, SaveError> {
+        let mut keeper = Keeper::of_device(folder);
+        keeper.job = Some(writer.path().to_owned());
+        let wake = Arc::clone(&keeper.wake);
+        keeper.saver = Behind(Some(Saver::start(
+            move |snapshot| writer.keep(snapshot, Local::now().fixed_offset()),
+            move || {
+                let wake = wake.lock().unwrap_or_else(PoisonError::into_inner);
+                if let Some(wake) = &*wake {
+                    wake();
+                }
+            },
+        )?));
+        Ok(keeper)
+    }
+
+    fn reading(folder: &Path, job: &Path, why: Reading) -> Keeper {
+        Keeper {
+            job: Some(job.to_owned()),
+            reading: Some(why),
+            ..Keeper::of_device(folder)
         }
     }
 
@@ -60,10 +153,32 @@ impl Keeper {
         }
     }
 
-    pub(super) fn keep(&self, job: &Job) -> Result<(), String> {
-        match &self.job {
-            Some(path) => store::save_job(path, job).map_err(|why| format!("Not kept: {why}")),
-            None => Ok(()),
+    /// What this device marks its changes with.
+    pub(super) fn device(&self) -> u64 {
+        self.device
+    }
+
+    /// Whether the open job is only read.
+    pub(super) fn is_reading(&self) -> bool {
+        self.reading.is_some()
+    }
+
+    /// Hands the newest state to the saver; never waits.
+    pub(super) fn submit(&self, snapshot: Snapshot) {
+        if let Some(saver) = &self.saver.0 {
+            saver.submit(snapshot);
+        }
+    }
+
+    fn kept(&self) -> Kept {
+        match (&self.reading, &self.saver.0) {
+            (Some(why), _) => Kept::Reading(why.clone()),
+            (None, None) => Kept::Nowhere,
+            (None, Some(saver)) => match saver.state() {
+                State::Kept => Kept::Yes,
+                State::Saving => Kept::Soon,
+                State::Failing(why) => Kept::No(why),
+            },
         }
     }
 
@@ -80,6 +195,7 @@ impl Keeper {
             theme,
             text: prefs.text,
             last: self.job.clone(),
+            device: self.device,
         };
         store::save_prefs(&folder.join("settings"), &kept).map_err(|why| format!("Not kept: {why}"))
     }
@@ -100,6 +216,11 @@ impl Keeper {
         Ok(())
     }
 
+    /// Where the job is kept.
+    pub(super) fn path(&self) -> Option<&Path> {
+        self.job.as_deref()
+    }
+
     /// Where the job is kept, in words.
     pub(super) fn place(&self) -> String {
         self.job.as_ref().map_or_else(
@@ -113,30 +234,63 @@ impl Keeper {
         let Some(folder) = &self.folder else {
             return Vec::new();
         };
+        let stem = |path: &Path| path.file_stem().map(|s| s.to_string_lossy().into_owned());
         store::jobs_in(folder)
             .into_iter()
             .filter(|path| Some(path) != self.job.as_ref())
-            .map(|path| {
-                (
-                    path.file_stem()
-                        .map(|stem| stem.to_string_lossy().into_owned())
-                        .unwrap_or_default(),
-                    path,
-                )
-            })
+            .map(|path| (stem(&path).unwrap_or_default(), path))
             .collect()
+    }
+
+    /// Other places on this device where a job can be kept, when its own cannot be written.
+    pub(super) fn elsewhere(&self) -> Vec<PathBuf> {
+        let mut places: Vec<PathBuf> = self.folder.iter().cloned().collect();
+        if let Some(user) = directories::UserDirs::new() {
+            places.extend(user.document_dir().map(Path::to_owned));
+            places.push(user.home_dir().to_owned());
+        }
+        places.push(std::env::temp_dir());
+        let now = self.job.as_deref().and_then(Path::parent);
+        places.retain(|place| Some(place.as_path()) != now && place.is_dir());
+        places.dedup();
+        places
     }
 }
 
 impl App {
-    /// A new, empty job in its own file; the open one stays as it was saved.
+    /// Whether what is on the screen is on the disk.
+    #[must_use]
+    pub fn kept(&self) -> Kept {
+        self.keeper.kept()
+    }
+
+    /// Calls this, on another thread, whenever [`App::kept`] may have changed.
+    pub fn on_kept(&self, wake: impl Fn() + Send + 'static) {
+        let mut place = (self.keeper.wake.lock()).unwrap_or_else(PoisonError::into_inner);
+        *place = Some(Box::new(wake));
+    }
+
+    /// Waits for the disk before the program is left.
+    ///
+    /// # Errors
+    /// In words, where the last edits are not on the disk.
+    pub fn finish(&mut self) -> Result<(), String> {
+        self.keeper.saver.finish()
+    }
+
+    /// A new, empty job in its own folder; the open one stays as it was saved.
     pub(super) fn new_job(&mut self) {
         let job = Job::new("New job", Local::now().fixed_offset(), self.job.units);
+        self.turn_to_new(&Snapshot::of(job));
+    }
+
+    /// A snapshot as a new job in the data folder.
+    pub(super) fn turn_to_new(&mut self, snapshot: &Snapshot) {
         let Some(folder) = self.keeper.folder.clone() else {
             return;
         };
-        match store::create_job(&folder, &job) {
-            Ok(path) => self.turn_to(job, Keeper::at(&folder, &path)),
+        match store::create(&folder, snapshot) {
+            Ok(path) => self.open_job(&path),
             Err(why) => self.said = format!("No new job: {why}"),
         }
     }
@@ -146,67 +300,193 @@ impl App {
         let Some(folder) = self.keeper.folder.clone() else {
             return;
         };
-        match store::open_job(path) {
-            Ok(job) => self.turn_to(job, Keeper::at(&folder, path)),
-            Err(why) => self.said = why.to_string(),
+        if let Kept::No(_) = self.kept() {
+            self.said = "This job is not kept yet. Keep it elsewhere first.".to_owned();
+            return;
+        }
+        match open(&folder, path) {
+            Ok(app) => self.turn_to(app),
+            Err(why) => self.said = why,
         }
     }
 
-    fn turn_to(&mut self, job: Job, keeper: Keeper) {
+    fn turn_to(&mut self, app: App) {
         let prefs = self.prefs;
-        *self = App::new(job, keeper);
+        let wake = Arc::clone(&self.keeper.wake);
+        let place = wake.lock().unwrap_or_else(PoisonError::into_inner).take();
+        *self = app;
+        if let Some(wake) = place {
+            self.on_kept(wake);
+        }
         self.prefs = prefs;
         self.keep_prefs();
+    }
+
+    /// Tries to write a job that was only read.
+    pub(super) fn take_over(&mut self) {
+        let Some(path) = self.keeper.job.clone() else {
+            return;
+        };
+        self.open_job(&path);
+        if self.said.is_empty() {
+            self.said = match self.kept() {
+                Kept::Reading(_) => "It is still open elsewhere, or may not be written.".to_owned(),
+                _ => "This window writes it now.".to_owned(),
+            };
+        }
+    }
+
+    /// Saves what is whole of a damaged job as a new one, and opens that.
+    pub(super) fn recover(&mut self) {
+        let (Some(path), Some(folder)) = (self.keeper.job.clone(), self.keeper.folder.clone())
+        else {
+            return;
+        };
+        let stem = path.file_stem().unwrap_or_default().to_string_lossy();
+        let out = (1..1000)
+            .map(|n| folder.join(format!("{stem}-recovered-{n}.{}", store::FOLDER_ENDS)))
+            .find(|out| !out.exists());
+        let Some(out) = out else { return };
+        match store::recover_job(&path, &out) {
+            Ok(_) => {
+                self.open_job(&out);
+                self.said = "Saved as a new job; the damaged one is left as it is.".to_owned();
+            }
+            Err(why) => self.said = format!("Nothing could be saved: {why}"),
+        }
+    }
+
+    /// Keeps the job in another place from now on, pictures and history with it.
+    pub(super) fn keep_elsewhere(&mut self, place: &Path) {
+        let snapshot = self.snapshot();
+        match store::create(place, &snapshot) {
+            Err(why) => self.said = format!("Not there either: {why}"),
+            Ok(path) => {
+                if let Some(old) = &self.keeper.job
+                    && let Err(why) = store::copy_pictures(old, &path)
+                {
+                    self.said = format!("Its pictures are not there: {why}");
+                }
+                let folder = self
+                    .keeper
+                    .folder
+                    .clone()
+                    .unwrap_or_else(|| place.to_owned());
+                match open(&folder, &path) {
+                    Ok(app) => {
+                        // The old place gets no more tries: what it lacks is in the new one.
+                        drop(self.keeper.saver.0.take());
+                        self.turn_to(app);
+                        self.said = format!("Kept in {} from now on.", path.display());
+                    }
+                    Err(why) => self.said = why,
+                }
+            }
+        }
+    }
+
+    /// Goes back to an earlier version of the job; an edit like any other, which can be undone.
+    pub(super) fn restore(&mut self, version: &Path) {
+        let Some(path) = self.keeper.job.clone() else {
+            return;
+        };
+        let versions = store::versions_of(&path);
+        let Some(version) = versions.iter().find(|v| v.path == version) else {
+            return;
+        };
+        match store::open_version(version) {
+            Err(why) => self.said = format!("That version does not open: {why}"),
+            Ok(snapshot) => {
+                self.edit("Gone back to the earlier version", |job| {
+                    *job = (*snapshot.job).clone();
+                });
+                self.leave_what_is_gone();
+            }
+        }
+    }
+}
+
+/// Opens a job to write it, or to read it where it can only be read.
+fn open(folder: &Path, path: &Path) -> Result<App, String> {
+    match store::open_to_write(path) {
+        Ok((snapshot, Ok(writer))) => {
+            let keeper = Keeper::writing(folder, writer).map_err(|why| why.to_string())?;
+            Ok(App::open(snapshot, keeper))
+        }
+        Ok((snapshot, Err(held))) => {
+            let why = match held {
+                Held::ByAnother => Reading::Another,
+                Held::Disk(why) => Reading::NoAccess(why),
+            };
+            Ok(App::open(snapshot, Keeper::reading(folder, path, why)))
+        }
+        Err(why @ (OpenError::Damaged | OpenError::CutShort | OpenError::NotOurs)) => {
+            let recovered = store::salvage_job(path).map_err(|_| why.to_string())?;
+            let reading = Reading::Damaged {
+                lost: recovered.lost,
+            };
+            Ok(App::open(
+                recovered.snapshot,
+                Keeper::reading(folder, path, reading),
+            ))
+        }
+        Err(why) => Err(why.to_string()),
     }
 }
 
 /// Opens the program on the last job of a data folder, or on the demo at a first start.
 ///
 /// # Errors
-/// In words, where the folder or the job cannot be used.
+/// In words, where the folder or the job that was asked for cannot be used.
 pub fn start(folder: &Path, job: Option<&Path>, demo: bool) -> Result<App, String> {
     std::fs::create_dir_all(folder)
         .map_err(|why| format!("The data folder cannot be used: {why}"))?;
-    let last = store::open_prefs(&folder.join("settings"))
-        .ok()
-        .and_then(|prefs| prefs.last)
-        .filter(|path| path.exists());
-    let known = job.map(Path::to_owned).or_else(|| {
-        if demo {
-            None
-        } else {
-            last.or_else(|| store::jobs_in(folder).first().cloned())
-        }
-    });
-    let (path, job) = match known {
-        Some(path) if path.exists() => {
-            let job = store::open_job(&path).map_err(|why| format!("{}: {why}", path.display()))?;
-            (path, job)
-        }
-        Some(path) => {
-            let name = path
-                .file_stem()
-                .map(|stem| stem.to_string_lossy().into_owned())
-                .unwrap_or_else(|| "New job".into());
-            let job = Job::new(
-                name,
-                Local::now().fixed_offset(),
-                Units::FeetInches { marks: 16 },
-            );
-            store::save_job(&path, &job).map_err(|why| format!("{}: {why}", path.display()))?;
-            (path, job)
-        }
-        None => {
-            let job = super::demo_job(Local::now().fixed_offset());
-            let path = store::create_job(folder, &job).map_err(|why| why.to_string())?;
-            (path, job)
-        }
+    let last = || {
+        let prefs = store::open_prefs(&folder.join("settings")).ok()?;
+        prefs.last.filter(|path| path.exists())
     };
-    let mut app = App::new(job, Keeper::at(folder, &path));
+    let mut app = match job {
+        Some(path) if path.exists() => {
+            open(folder, path).map_err(|why| format!("{}: {why}", path.display()))?
+        }
+        Some(path) => begin_at(folder, path)?,
+        None if demo => begin_demo(folder)?,
+        None => match last().or_else(|| store::jobs_in(folder).first().cloned()) {
+            None => begin_demo(folder)?,
+            Some(path) => open(folder, &path).unwrap_or_else(|why| {
+                // Nobody named it, so nobody reads an answer on a command line: the window says it.
+                let now = Local::now().fixed_offset();
+                let empty = Job::new("No job", now, Units::FeetInches { marks: 16 });
+                let keeper = Keeper::reading(folder, &path, Reading::Closed(why));
+                App::open(Snapshot::of(empty), keeper)
+            }),
+        },
+    };
     // Settings that cannot be kept are no reason not to open the job.
     app.keep_prefs();
     if let Err(why) = store::open_shelf(&folder.join("shelf")) {
         app.said = format!("The shelf of profiles cannot be opened: {why}");
     }
     Ok(app)
+}
+
+/// A new job at a path that somebody named.
+fn begin_at(folder: &Path, path: &Path) -> Result<App, String> {
+    let name = path.file_stem().map_or_else(
+        || "New job".into(),
+        |stem| stem.to_string_lossy().into_owned(),
+    );
+    let job = Job::new(
+        name,
+        Local::now().fixed_offset(),
+        Units::FeetInches { marks: 16 },
+    );
+    store::save_job(path, &job).map_err(|why| format!("{}: {why}", path.display()))?;
+    open(folder, path)
+}
+
+fn begin_demo(folder: &Path) -> Result<App, String> {
+    let job = super::demo_job(Local::now().fixed_offset());
+    let path = store::create_job(folder, &job).map_err(|why| why.to_string())?;
+    open(folder, &path)
 }

@@ -12,6 +12,7 @@ mod demo;
 mod fill;
 mod jobs_page;
 mod keep;
+mod kept_rows;
 mod packet;
 mod pad;
 mod paint_inputs;
@@ -29,13 +30,16 @@ mod words;
 
 pub use command::{Choice, Command, Here, Shape};
 pub use demo::demo_job;
-pub use keep::{Keeper, Prefs, start};
+pub use keep::{Keeper, Kept, Prefs, Reading, start};
 pub use pad::{FRACTIONS, Kind, Pad};
 pub use slot::{PaintSlot, Slot, StudsOf, TapeSlot};
 pub use view::{Big, Card, Chip, Icon, Row, Screen, Tone};
 
+use std::sync::Arc;
+
 use crate::measure::{Amount, Figures, Length, Rounding};
-use crate::takeoff::Job;
+use crate::store::Snapshot;
+use crate::takeoff::{Job, Stamps};
 
 /// How many edits can be taken back.
 const UNDO_STEPS: usize = 200;
@@ -55,8 +59,11 @@ pub struct App {
     keeper: Keeper,
     here: Here,
     trail: Vec<Here>,
-    done: Vec<Job>,
-    undone: Vec<Job>,
+    /// The open job as it was last handed to the saver.
+    now: Arc<Job>,
+    done: Vec<Arc<Job>>,
+    undone: Vec<Arc<Job>>,
+    stamps: Arc<Stamps>,
     /// A line of the roll, in the hand for the next figure that is tapped.
     held: Option<Length>,
 }
@@ -65,9 +72,19 @@ impl App {
     /// The program with a job open; `keeper` is where edits go.
     #[must_use]
     pub fn new(job: Job, keeper: Keeper) -> App {
+        App::open(Snapshot::of(job), keeper)
+    }
+
+    /// The program with a job and its history open; `keeper` is where edits go.
+    #[must_use]
+    pub fn open(snapshot: Snapshot, keeper: Keeper) -> App {
         let prefs = keeper.prefs();
         App {
-            job,
+            job: (*snapshot.job).clone(),
+            now: snapshot.job,
+            done: snapshot.done,
+            undone: snapshot.undone,
+            stamps: snapshot.stamps,
             prefs,
             pad: None,
             said: String::new(),
@@ -75,8 +92,6 @@ impl App {
             keeper,
             here: Here::Rooms,
             trail: Vec::new(),
-            done: Vec::new(),
-            undone: Vec::new(),
             held: None,
         }
     }
@@ -101,6 +116,7 @@ impl App {
     #[must_use]
     pub fn screen(&self) -> Screen {
         let mut screen = self.page();
+        screen.rows.splice(0..0, self.kept_rows());
         if let Some(held) = self.held {
             let row = Row::choice(
                 format!("{} is in your hand. Tap its figure.", self.show(held)),
@@ -123,6 +139,7 @@ impl App {
             Here::Buy => self.buy_page(),
             Here::Line(key) => self.line_page(key),
             Here::More => self.more_page(),
+            Here::Versions => self.versions_page(),
         }
     }
 
@@ -146,12 +163,15 @@ impl App {
 
     /// Takes an edit: remembers the job as it was, and saves the new one.
     fn edit(&mut self, said: impl Into<String>, change: impl FnOnce(&mut Job)) {
-        let before = self.job.clone();
-        change(&mut self.job);
-        if self.job == before {
+        if self.keeper.is_reading() {
+            self.said = "This job is only read here: nothing was changed.".to_owned();
             return;
         }
-        self.done.push(before);
+        change(&mut self.job);
+        if self.job == *self.now {
+            return;
+        }
+        self.done.push(Arc::clone(&self.now));
         if self.done.len() > UNDO_STEPS {
             self.done.remove(0);
         }
@@ -160,9 +180,21 @@ impl App {
         self.save();
     }
 
+    /// Hands the job as it is now to the saver, which keeps it behind the screen's back.
     fn save(&mut self) {
-        if let Err(why) = self.keeper.keep(&self.job) {
-            self.said = why;
+        let device = self.keeper.device();
+        Arc::make_mut(&mut self.stamps).mark(device, &self.now, &self.job);
+        self.now = Arc::new(self.job.clone());
+        self.keeper.submit(self.snapshot());
+    }
+
+    /// The job with its history.
+    fn snapshot(&self) -> Snapshot {
+        Snapshot {
+            job: Arc::clone(&self.now),
+            done: self.done.clone(),
+            undone: self.undone.clone(),
+            stamps: Arc::clone(&self.stamps),
         }
     }
 
@@ -193,6 +225,10 @@ impl App {
             }
             Command::NewJob => self.new_job(),
             Command::OpenJob(path) => self.open_job(&path),
+            Command::TakeOver => self.take_over(),
+            Command::Recover => self.recover(),
+            Command::KeepElsewhere(place) => self.keep_elsewhere(&place),
+            Command::Restore(version) => self.restore(&version),
             other => self.change(other),
         }
     }
@@ -210,8 +246,12 @@ impl App {
         } else {
             (&mut self.undone, &mut self.done)
         };
+        if self.keeper.is_reading() {
+            return;
+        }
         let Some(job) = from.pop() else { return };
-        to.push(std::mem::replace(&mut self.job, job));
+        to.push(Arc::clone(&self.now));
+        self.job = (*job).clone();
         self.pad = None;
         self.said.clear();
         self.leave_what_is_gone();

@@ -25,6 +25,8 @@
 //! | 24 to 28 | CRC-32 over the stored body |
 //! | 28 to 32 | CRC-32 over bytes 4 to 28 |
 
+use std::collections::HashMap;
+
 use miniz_oxide::deflate::core::{
     CompressorOxide, TDEFLFlush, TDEFLStatus, compress, create_comp_flags_from_zip_params,
 };
@@ -94,6 +96,24 @@ pub fn format_of(bytes: &[u8]) -> Option<u16> {
 /// # Errors
 /// [`SaveError::TooLarge`], where it would not be opened again.
 pub fn write(kind: Kind, parts: &[Part]) -> Result<Vec<u8>, SaveError> {
+    write_with(kind, parts, &mut Pressed::default())
+}
+
+/// What parts were pressed into the last time, so that only what changed is pressed anew.
+#[derive(Default)]
+pub(super) struct Pressed {
+    known: HashMap<(u16, u64), (Vec<u8>, Vec<u8>)>,
+}
+
+/// A document of these parts, of which most were in the last one.
+///
+/// # Errors
+/// [`SaveError::TooLarge`], where it would not be opened again.
+pub(super) fn write_with(
+    kind: Kind,
+    parts: &[Part],
+    pressed: &mut Pressed,
+) -> Result<Vec<u8>, SaveError> {
     let together = parts
         .iter()
         .fold(0usize, |n, part| n.saturating_add(part.body.len()));
@@ -105,10 +125,22 @@ pub fn write(kind: Kind, parts: &[Part]) -> Result<Vec<u8>, SaveError> {
     let mut bytes = vec![0; HEADER];
     let mut sums = crc32fast::Hasher::new();
     let mut press = Press::new();
+    let mut known = HashMap::with_capacity(parts.len());
     for part in parts {
-        let header = write_part(&mut bytes, part, &mut press);
-        sums.update(&header[28..]);
+        let key = (part.kind, part.id);
+        let stored = match pressed.known.remove(&key) {
+            Some((body, stored)) if body == part.body => stored,
+            _ => {
+                let mut stored = Vec::new();
+                write_part(&mut stored, part, &mut press);
+                stored
+            }
+        };
+        sums.update(&stored[28..PART_HEADER]);
+        bytes.extend_from_slice(&stored);
+        known.insert(key, (part.body.clone(), stored));
     }
+    pressed.known = known;
     let mut header = [0; HEADER];
     header[..8].copy_from_slice(&MAGIC);
     header[8..10].copy_from_slice(&FORMAT.to_le_bytes());
@@ -122,8 +154,8 @@ pub fn write(kind: Kind, parts: &[Part]) -> Result<Vec<u8>, SaveError> {
     Ok(bytes)
 }
 
-/// Appends a part; gives its header.
-fn write_part(bytes: &mut Vec<u8>, part: &Part, press: &mut Press) -> [u8; PART_HEADER] {
+/// Appends a part.
+fn write_part(bytes: &mut Vec<u8>, part: &Part, press: &mut Press) {
     let (flags, body) = match press.smaller(&part.body) {
         Some(body) => (DEFLATED, body),
         None => (0, &part.body[..]),
@@ -140,7 +172,6 @@ fn write_part(bytes: &mut Vec<u8>, part: &Part, press: &mut Press) -> [u8; PART_
     header[28..].copy_from_slice(&sum.to_le_bytes());
     bytes.extend_from_slice(&header);
     bytes.extend_from_slice(body);
-    header
 }
 
 /// Deflates one body after another with the same tables, which cost more than a small body.

@@ -4,10 +4,12 @@
 //! Fields are only ever appended under a new kind of part; codes of choices are only ever added.
 
 use std::collections::BTreeMap;
+use std::sync::Arc;
 
 use chrono::DateTime;
 use serde::{Deserialize, Serialize};
 
+use super::document::Part;
 use super::record::{
     RoomRecord, all, length, maybe, read, read_room, read_units, write, write_room, write_units,
 };
@@ -28,13 +30,24 @@ pub(super) mod kind {
     pub const ROLL: u16 = 4;
     pub const BUYING: u16 = 5;
     pub const TAPE: u16 = 6;
+    /// A step back, and a step forward again; the nearest first.
+    pub const UNDO: u16 = 7;
+    pub const REDO: u16 = 8;
+    /// Who changed what how often.
+    pub const STAMPS: u16 = 9;
+    /// A picture, in a shared file alone.
+    pub const PICTURE: u16 = 10;
 }
 
 /// Lines of the roll in one part.
-const LINES: usize = 256;
+pub(super) const LINES: usize = 256;
 
-/// One part: its kind, the name of its entry, and its record.
-pub(super) type Part = (u16, u64, Vec<u8>);
+/// A line of the roll: name, what it measures, as typed, in nanometres.
+pub(super) type LineOfRoll = (u64, String, String, i64);
+
+fn part(kind: u16, id: u64, body: Vec<u8>) -> Part {
+    Part { kind, id, body }
+}
 
 #[derive(Serialize, Deserialize)]
 struct HeadRecord {
@@ -205,19 +218,19 @@ fn read_tape(record: &TapeRecord) -> Option<TapeBench> {
     })
 }
 
-/// A job as its parts, in the order of its lists.
-pub(super) fn write_job(job: &Job) -> Vec<Part> {
+/// A job as its parts but for the roll, in the order of its lists.
+pub(super) fn write_entries(job: &Job) -> Vec<Part> {
     let head = HeadRecord {
         id: job.id.0,
         name: job.name.clone(),
         begun: job.begun.to_rfc3339(),
         units: write_units(job.units),
     };
-    let mut parts = vec![(kind::HEAD, job.id.0, write(&head))];
+    let mut parts = vec![part(kind::HEAD, job.id.0, write(&head))];
     parts.extend(
         job.rooms
             .iter()
-            .map(|room| (kind::ROOM, room.id.0, write(&write_room(room)))),
+            .map(|room| part(kind::ROOM, room.id.0, write(&write_room(room)))),
     );
     parts.extend(job.tasks.iter().map(|task| {
         let record = FigureRecord {
@@ -228,18 +241,40 @@ pub(super) fn write_job(job: &Job) -> Vec<Part> {
             task: write_task(task),
             more: write_more(task),
         };
-        (kind::FIGURE, task.id.0, write(&record))
+        part(kind::FIGURE, task.id.0, write(&record))
     }));
-    parts.extend(job.roll.chunks(LINES).enumerate().map(|(at, lines)| {
-        let lines: Vec<_> = lines
-            .iter()
-            .map(|line| (line.id.0, &line.label, &line.typed, line.length.as_nm()))
-            .collect();
-        (kind::ROLL, at as u64, write(&lines))
-    }));
-    parts.push((kind::BUYING, 0, write(&write_buying(&job.buying))));
-    parts.push((kind::TAPE, 0, write(&write_tape(&job.tape))));
+    parts.push(part(kind::BUYING, 0, write(&write_buying(&job.buying))));
+    parts.push(part(kind::TAPE, 0, write(&write_tape(&job.tape))));
     parts
+}
+
+/// A length of the roll, counted from 0.
+pub(super) fn write_lines(at: usize, lines: &[Arc<RollLine>]) -> Part {
+    let lines: Vec<_> = lines
+        .iter()
+        .map(|line| (line.id.0, &line.label, &line.typed, line.length.as_nm()))
+        .collect();
+    part(kind::ROLL, at as u64, write(&lines))
+}
+
+/// A line of the roll as its record.
+pub(super) fn write_line(line: &RollLine) -> LineOfRoll {
+    (
+        line.id.0,
+        line.label.clone(),
+        line.typed.clone(),
+        line.length.as_nm(),
+    )
+}
+
+/// A line of the roll from its record.
+pub(super) fn read_line((id, label, typed, nm): LineOfRoll) -> Option<Arc<RollLine>> {
+    Some(Arc::new(RollLine {
+        id: Id(id),
+        label,
+        typed,
+        length: length(nm)?,
+    }))
 }
 
 /// What was read of a job's parts.
@@ -262,8 +297,8 @@ pub(super) fn read_job(parts: &[Part]) -> Assembled {
     );
     let (mut unread, mut headed) = (Vec::new(), false);
     let mut rooms = BTreeMap::new();
-    for (what, id, body) in parts {
-        let took = match *what {
+    for Part { kind, id, body } in parts {
+        let took = match *kind {
             kind::HEAD => read_head(body, &mut job).inspect(|()| headed = true),
             kind::ROOM => read::<RoomRecord>(body)
                 .and_then(read_room)
@@ -284,7 +319,7 @@ pub(super) fn read_job(parts: &[Part]) -> Assembled {
             _ => Some(()),
         };
         if took.is_none() {
-            unread.push((*what, *id));
+            unread.push((*kind, *id));
         }
     }
     Assembled {
@@ -318,15 +353,6 @@ fn read_figure(body: &[u8], id: Id, rooms: &BTreeMap<u64, usize>) -> Option<Task
 }
 
 fn read_roll(body: &[u8], job: &mut Job) -> Option<()> {
-    let lines: Vec<(u64, String, String, i64)> = read(body)?;
-    let lines = all(lines, |(id, label, typed, nm)| {
-        Some(RollLine {
-            id: Id(id),
-            label,
-            typed,
-            length: length(nm)?,
-        })
-    })?;
-    job.roll.extend(lines.into_iter().map(Into::into));
+    job.roll.extend(all(read(body)?, read_line)?);
     Some(())
 }

@@ -6,9 +6,8 @@ use std::io::{self, Write};
 use std::path::{Path, PathBuf};
 
 use super::container::{Kind, OpenError, seal, unseal};
-use super::{format_1, job_record, record};
+use super::record;
 use crate::site::Room;
-use crate::takeoff::Job;
 
 /// Why a file could not be saved; the edit is still in memory.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -54,6 +53,8 @@ pub struct Prefs {
     pub text: u16,
     /// The job last open.
     pub last: Option<PathBuf>,
+    /// By what this device is told from others; 0 before it has a number.
+    pub device: u64,
 }
 
 /// The largest file that is read.
@@ -76,7 +77,7 @@ fn there(path: &Path) -> Result<bool, OpenError> {
 
 /// Replaces a file whole: written beside it, synced, the old one kept as `previous`, renamed over, the folder synced.
 ///
-/// By its order a stop at any step leaves the old file or the new one under the name; no test stops it yet.
+/// By its order a stop at any step leaves the old file or the new one under the name.
 /// What does not open is neither written nor overwritten: `opens` says whether a body reads to its end.
 fn replace(
     path: &Path,
@@ -139,75 +140,6 @@ fn sync_folder(_: &Path) -> io::Result<()> {
     Ok(())
 }
 
-/// Saves a job over its last version.
-///
-/// # Errors
-/// [`SaveError`]; what was there stays.
-pub fn save_job(path: &Path, job: &Job) -> Result<(), SaveError> {
-    replace(
-        path,
-        Kind::Job,
-        &record::write(&job_record::write_job(job)),
-        |body| read_job(body).is_some(),
-    )
-}
-
-fn read_job(body: &[u8]) -> Option<Job> {
-    let Some(parts) = record::read::<Vec<job_record::Part>>(body) else {
-        return format_1::read_job(body);
-    };
-    let read = job_record::read_job(&parts);
-    (read.headed && read.unread.is_empty()).then_some(read.job)
-}
-
-/// Opens a job; never writes.
-///
-/// # Errors
-/// [`OpenError`]; the file stays as it is.
-pub fn open_job(path: &Path) -> Result<Job, OpenError> {
-    read_job(&read(path, Kind::Job)?).ok_or(OpenError::Damaged)
-}
-
-/// Saves a new job under a name of its own in a folder; gives where.
-///
-/// # Errors
-/// [`SaveError`] where the folder cannot be written.
-pub fn create_job(folder: &Path, job: &Job) -> Result<PathBuf, SaveError> {
-    fs::create_dir_all(folder)?;
-    let stem = file_stem(&job.name);
-    for n in 1..10_000 {
-        let name = if n == 1 {
-            format!("{stem}.rod")
-        } else {
-            format!("{stem}-{n}.rod")
-        };
-        let path = folder.join(name);
-        if !path.try_exists()? {
-            save_job(&path, job)?;
-            return Ok(path);
-        }
-    }
-    Err(SaveError::Disk("too many jobs of this name".to_owned()))
-}
-
-/// A job's name as a file's: small letters, digits and dashes, so that it stays in its folder.
-fn file_stem(name: &str) -> String {
-    let mut stem = String::new();
-    for c in name.to_lowercase().chars().take(60) {
-        if c.is_ascii_alphanumeric() {
-            stem.push(c);
-        } else if !stem.is_empty() && !stem.ends_with('-') {
-            stem.push('-');
-        }
-    }
-    let stem = stem.trim_end_matches('-');
-    if stem.is_empty() {
-        "job".to_owned()
-    } else {
-        stem.to_owned()
-    }
-}
-
 /// Saves the shelf of room profiles.
 ///
 /// # Errors
@@ -253,31 +185,6 @@ pub fn open_prefs(path: &Path) -> Result<Prefs, OpenError> {
     record::read_prefs(&read(path, Kind::Prefs)?).ok_or(OpenError::Damaged)
 }
 
-/// The job files of a folder, the last changed first.
-#[must_use]
-pub fn jobs_in(folder: &Path) -> Vec<PathBuf> {
-    let Ok(entries) = fs::read_dir(folder) else {
-        return Vec::new();
-    };
-    let mut jobs: Vec<_> = entries
-        .flatten()
-        .filter(|entry| {
-            entry
-                .path()
-                .extension()
-                .is_some_and(|extension| extension == "rod")
-        })
-        .map(|entry| {
-            (
-                entry.metadata().and_then(|about| about.modified()).ok(),
-                entry.path(),
-            )
-        })
-        .collect();
-    jobs.sort_by(|a, b| b.cmp(a));
-    jobs.into_iter().map(|(_, path)| path).collect()
-}
-
 /// Where this system keeps a program's data.
 #[must_use]
 pub fn data_folder() -> Option<PathBuf> {
@@ -287,50 +194,6 @@ pub fn data_folder() -> Option<PathBuf> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::measure::Units;
-
-    fn job(name: &str) -> Job {
-        let begun = chrono::DateTime::parse_from_rfc3339("2026-03-14T09:00:00-05:00").unwrap();
-        Job::new(name, begun, Units::FeetInches { marks: 16 })
-    }
-
-    #[test]
-    fn a_save_keeps_the_version_before_it() {
-        let folder = tempfile::tempdir().unwrap();
-        let path = create_job(folder.path(), &job("Lakeside cabin")).unwrap();
-        assert!(path.ends_with("lakeside-cabin.rod"));
-        save_job(&path, &job("Second")).unwrap();
-        assert_eq!(open_job(&path).unwrap().name, "Second");
-        assert_eq!(
-            open_job(&folder.path().join("lakeside-cabin.rod.previous"))
-                .unwrap()
-                .name,
-            "Lakeside cabin"
-        );
-        assert_eq!(
-            fs::read_dir(folder.path()).unwrap().count(),
-            2,
-            "nothing is left over beside them"
-        );
-    }
-
-    #[test]
-    fn a_file_that_cannot_be_read_is_never_overwritten() {
-        let folder = tempfile::tempdir().unwrap();
-        let path = folder.path().join("a.rod");
-        for bytes in [
-            &b"someone's notes"[..],
-            b"\x89ROD\r\n\x1a\n\x09\0",
-            &[0; 300],
-        ] {
-            fs::write(&path, bytes).unwrap();
-            assert!(matches!(
-                save_job(&path, &job("x")),
-                Err(SaveError::WouldOverwrite(_))
-            ));
-            assert_eq!(fs::read(&path).unwrap(), bytes);
-        }
-    }
 
     #[test]
     fn a_shelf_whose_rooms_do_not_read_is_not_taken_for_an_empty_one() {
@@ -348,21 +211,22 @@ mod tests {
     }
 
     #[test]
-    fn what_would_not_open_again_is_not_written() {
+    fn a_device_keeps_its_number_and_any_path() {
         let folder = tempfile::tempdir().unwrap();
-        let right = job("a");
-        let path = create_job(folder.path(), &right).unwrap();
-        let mut wrong = right.clone();
-        let mut room = Room::rectangle("a");
-        room.ceiling = Some(crate::measure::Length::LONGEST * 2);
-        wrong.rooms.push(room);
-        assert_eq!(save_job(&path, &wrong), Err(SaveError::WouldNotOpen));
-        assert_eq!(open_job(&path), Ok(right));
-    }
-
-    #[test]
-    fn a_name_never_leaves_its_folder() {
-        assert_eq!(file_stem("../../etc/passwd"), "etc-passwd");
-        assert_eq!(file_stem("…"), "job");
+        let path = folder.path().join("settings");
+        let prefs = Prefs {
+            theme: 2,
+            text: 125,
+            last: Some(folder.path().join("hütte.site")),
+            device: 77,
+        };
+        save_prefs(&path, &prefs).unwrap();
+        assert_eq!(open_prefs(&path), Ok(prefs));
+        // As format 1 wrote them.
+        let old = seal(Kind::Prefs, &record::write(&(1u8, 85u16, Some("a.rod"))));
+        fs::write(&path, old).unwrap();
+        let read = open_prefs(&path).unwrap();
+        assert_eq!((read.theme, read.text, read.device), (1, 85, 0));
+        assert_eq!(read.last, Some(PathBuf::from("a.rod")));
     }
 }

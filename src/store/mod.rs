@@ -7,6 +7,8 @@ mod disk;
 pub mod document;
 pub mod folder;
 mod format_1;
+mod history;
+mod job_file;
 mod job_record;
 mod keep;
 mod lock;
@@ -14,12 +16,15 @@ pub mod pictures;
 mod record;
 mod record_figures;
 mod saver;
+mod scribe;
 
 pub use container::{Kind, OpenError, VERSION, seal, unseal};
 pub use disk::{Disk, Entry, RealDisk};
-pub use keep::{
-    Prefs, SaveError, create_job, data_folder, jobs_in, open_job, open_prefs, open_shelf, save_job,
-    save_prefs, save_shelf,
+pub use job_file::{
+    Check, FOLDER_ENDS, Recovered, Writer, check_job, copy_pictures, create, create_job, jobs_in,
+    open_job, open_to_write, open_version, recover_job, salvage_job, save_job, versions_of,
 };
+pub use keep::{Prefs, SaveError, data_folder, open_prefs, open_shelf, save_prefs, save_shelf};
 pub use lock::{Held, Lock};
 pub use saver::{NotKept, Saver, State};
+pub use scribe::Snapshot;

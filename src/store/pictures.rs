@@ -42,7 +42,7 @@ fn hash(bytes: &[u8]) -> String {
 }
 
 /// The name that bytes are kept under.
-fn name_of(bytes: &[u8], extension: &str) -> String {
+pub(super) fn name_for(bytes: &[u8], extension: &str) -> String {
     let mut name = hash(bytes);
     let extension = extension.trim_start_matches('.').to_ascii_lowercase();
     if is_extension(&extension) {
@@ -90,7 +90,7 @@ pub fn put_picture(
     if bytes.len() as u64 > LARGEST {
         return Err(SaveError::TooLarge);
     }
-    let name = name_of(bytes, extension);
+    let name = name_for(bytes, extension);
     let pictures = folder.join(PICTURES);
     let path = pictures.join(&name);
     if !disk.exists(&pictures)? {

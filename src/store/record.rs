@@ -228,24 +228,39 @@ pub(super) fn read_rooms(bytes: &[u8]) -> Option<Vec<Room>> {
     all(read::<Vec<RoomRecord>>(bytes)?, read_room)
 }
 
-/// How the program looks as the body of a file.
-pub(super) fn write_prefs(prefs: &Prefs) -> Vec<u8> {
-    write(&(
-        prefs.theme,
-        prefs.text,
-        prefs
-            .last
-            .as_ref()
-            .map(|path| path.to_string_lossy().into_owned()),
-    ))
+/// A path as bytes: on Unix any path, elsewhere as text.
+fn write_path(path: &std::path::Path) -> Vec<u8> {
+    #[cfg(unix)]
+    return std::os::unix::ffi::OsStrExt::as_bytes(path.as_os_str()).to_vec();
+    #[cfg(not(unix))]
+    return path.to_string_lossy().into_owned().into_bytes();
 }
 
-/// How the program looks from the body of a file.
+fn read_path(bytes: Vec<u8>) -> PathBuf {
+    #[cfg(unix)]
+    return PathBuf::from(<std::ffi::OsString as std::os::unix::ffi::OsStringExt>::from_vec(bytes));
+    #[cfg(not(unix))]
+    return PathBuf::from(String::from_utf8_lossy(&bytes).into_owned());
+}
+
+/// How the program looks as the body of a file.
+pub(super) fn write_prefs(prefs: &Prefs) -> Vec<u8> {
+    let last = prefs.last.as_deref().map(write_path);
+    write(&(prefs.theme, prefs.text, last, prefs.device))
+}
+
+/// How the program looks from the body of a file; format 1 had no number of the device.
 pub(super) fn read_prefs(bytes: &[u8]) -> Option<Prefs> {
-    let (theme, text, last): (u8, u16, Option<String>) = read(bytes)?;
+    type Now = (u8, u16, Option<Vec<u8>>, u64);
+    type First = (u8, u16, Option<String>);
+    let (theme, text, last, device) = read::<Now>(bytes).or_else(|| {
+        let (theme, text, last) = read::<First>(bytes)?;
+        Some((theme, text, last.map(String::into_bytes), 0))
+    })?;
     Some(Prefs {
         theme,
         text,
-        last: last.map(PathBuf::from),
+        last: last.map(read_path),
+        device,
     })
 }

@@ -3,9 +3,11 @@
 mod buying;
 mod job;
 mod packs;
+mod stamps;
 
 pub use buying::{
     Asked, Buying, Choice, HandLine, Line, LineKey, PackKey, Shelf, Total, lines, total,
 };
 pub use job::{Ask, Job, RollLine, TapeBench, Task};
 pub use packs::{Pack, cover, packs_on_sale};
+pub use stamps::{Entry, EntryKind, Mark, Order, Stamps, entries};

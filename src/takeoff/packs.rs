@@ -88,7 +88,7 @@ pub fn packs_on_sale(material: &Material, metric: bool) -> Vec<Pack> {
 ///
 /// # Gives
 /// A count for each size, in their order. Nothing better exists where every size is a whole number of one 1/100 (or
-/// coarser part) of the smallest, and the largest at most [`FINEST`] of it; any other mix is covered, perhaps not so well.
+/// coarser part) of the smallest, and the largest at most a thousand times it; any other mix is covered, perhaps not so well.
 ///
 /// # Source
 /// Exact dynamic programming; no rule of the trade.

@@ -1,6 +1,8 @@
-//! A whole job through its file, and that file damaged in every way that is short enough to try.
+//! A whole job through its folder, and its document damaged in every way that is short enough to try.
 
 use std::fs;
+use std::path::Path;
+use std::sync::Arc;
 
 use chrono::DateTime;
 use proptest::prelude::*;
@@ -8,8 +10,12 @@ use storyrod::app::demo_job;
 use storyrod::measure::quantity::{square_feet, square_feet_per_gallon};
 use storyrod::measure::{Length, Money, Units};
 use storyrod::site::{Id, OpeningRule, Room, Studs};
-use storyrod::store::{Kind, open_job, open_shelf, save_job, save_shelf, seal};
-use storyrod::takeoff::{Ask, HandLine, Job, LineKey, PackKey, TapeBench, packs_on_sale};
+use storyrod::store::document::{self, Part};
+use storyrod::store::{
+    Kind, OpenError, SaveError, Snapshot, Writer, check_job, create_job, jobs_in, open_job,
+    open_shelf, open_to_write, recover_job, salvage_job, save_job, save_shelf, seal, versions_of,
+};
+use storyrod::takeoff::{Ask, HandLine, Job, LineKey, PackKey, Stamps, TapeBench, packs_on_sale};
 use storyrod::trades::Material;
 use storyrod::trades::patch::{Air, HoleShape, Method};
 use storyrod::trades::tape::Ends;
@@ -83,16 +89,47 @@ fn full_job() -> Job {
     job
 }
 
+/// The job with two steps back and one forward, and marks of who changed what.
+fn full_snapshot() -> Snapshot {
+    let job = full_job();
+    let mut before = job.clone();
+    before.rooms.swap(0, 1);
+    before.tasks.pop();
+    before.roll.clear();
+    let mut first = before.clone();
+    first.rooms.remove(0);
+    first.tasks.clear();
+    first.name = "Nothing yet".into();
+    let mut after = job.clone();
+    after.add_to_roll("Wall A".into(), "88".into(), Length::inches(88));
+    after.rooms[0].ceiling = None;
+    let mut stamps = Stamps::default();
+    stamps.mark(7, &first, &before);
+    stamps.mark(9, &before, &job);
+    Snapshot {
+        job: Arc::new(job),
+        done: vec![Arc::new(first), Arc::new(before)],
+        undone: vec![Arc::new(after)],
+        stamps: Arc::new(stamps),
+    }
+}
+
+fn keep(path: &Path, snapshot: &Snapshot) {
+    let now = DateTime::parse_from_rfc3339("2026-03-14T09:00:00-05:00").unwrap();
+    Writer::new_at(path).keep(snapshot, now).unwrap();
+}
+
 #[test]
 fn a_job_with_everything_comes_back_as_it_was() {
     let folder = tempfile::tempdir().unwrap();
-    let (path, job) = (folder.path().join("a.rod"), full_job());
-    save_job(&path, &job).unwrap();
-    assert_eq!(open_job(&path).unwrap(), job);
+    let (path, full) = (folder.path().join("a.site"), full_snapshot());
+    keep(&path, &full);
+    assert_eq!(open_job(&path).unwrap(), full);
     let shelf = folder.path().join("shelf");
-    save_shelf(&shelf, &job.rooms).unwrap();
+    save_shelf(&shelf, &full.job.rooms).unwrap();
     // On the shelf a room belongs to no job.
-    let rooms: Vec<_> = job
+    let rooms: Vec<_> = full
+        .job
         .rooms
         .iter()
         .map(|room| Room {
@@ -104,9 +141,38 @@ fn a_job_with_everything_comes_back_as_it_was() {
 }
 
 #[test]
+fn edit_after_edit_is_written_as_if_written_at_once() {
+    let folder = tempfile::tempdir().unwrap();
+    let path = folder.path().join("a.site");
+    let now = DateTime::parse_from_rfc3339("2026-03-14T09:00:00-05:00").unwrap();
+    let mut writer = Writer::new_at(&path);
+    let mut snapshot = full_snapshot();
+    for n in 0..300 {
+        let mut job = (*snapshot.job).clone();
+        job.add_to_roll(format!("{n}"), n.to_string(), Length::mm(n));
+        if n % 5 == 0 {
+            job.name = format!("Cabin {n}");
+        }
+        snapshot.done.push(Arc::clone(&snapshot.job));
+        if n % 7 == 0 {
+            snapshot.undone.clear();
+        }
+        if snapshot.done.len() > 200 {
+            snapshot.done.remove(0);
+        }
+        snapshot.job = Arc::new(job);
+        writer.keep(&snapshot, now).unwrap();
+    }
+    drop(writer);
+    assert_eq!(open_job(&path).unwrap(), snapshot);
+    assert_eq!(versions_of(&path).len(), 20, "thinned to the newest twenty");
+}
+
+#[test]
 fn a_job_of_format_1_opens_with_everything_in_it() {
-    let files = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/files");
-    let (old, new) = (open_job(&files.join("job-1.rod")).unwrap(), full_job());
+    let files = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/files");
+    let opened = open_job(&files.join("job-1.rod")).unwrap();
+    let (old, new) = ((*opened.job).clone(), full_job());
     assert_eq!(old.name, new.name);
     assert_eq!((old.begun, old.units), (new.begun, new.units));
     let nameless = |job: &Job| -> Vec<Room> {
@@ -138,30 +204,66 @@ fn a_job_of_format_1_opens_with_everything_in_it() {
         [&LineKey::ByHand(old.buying.by_hand[0].id)]
     );
     // The names of its entries are the same whenever and wherever it is opened.
-    assert_eq!(open_job(&files.join("job-1.rod")).unwrap(), old);
+    assert_eq!(open_job(&files.join("job-1.rod")).unwrap(), opened);
     assert_eq!(open_shelf(&files.join("shelf-1")).unwrap(), nameless(&new));
 }
 
 #[test]
-fn every_cut_and_every_flipped_bit_of_a_job_is_refused() {
+fn a_job_of_format_1_becomes_a_folder_with_its_first_edit_and_stays_as_it_was() {
     let folder = tempfile::tempdir().unwrap();
-    let path = folder.path().join("a.rod");
-    save_job(&path, &full_job()).unwrap();
-    let whole = fs::read(&path).unwrap();
-    let hurt = folder.path().join("hurt.rod");
-    for length in 0..whole.len() {
-        fs::write(&hurt, &whole[..length]).unwrap();
-        assert!(open_job(&hurt).is_err(), "cut at {length}");
-    }
-    for bit in 0..whole.len() * 8 {
+    let old = folder.path().join("cabin.rod");
+    let files = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/files");
+    let bytes = fs::read(files.join("job-1.rod")).unwrap();
+    fs::write(&old, &bytes).unwrap();
+    let (mut snapshot, writer) = open_to_write(&old).unwrap();
+    assert_eq!(
+        fs::read_dir(folder.path()).unwrap().count(),
+        1,
+        "opening writes nothing"
+    );
+    let mut writer = writer.unwrap();
+    Arc::make_mut(&mut snapshot.job).name = "Cabin, edited".into();
+    writer.keep(&snapshot, snapshot.job.begun).unwrap();
+    assert_eq!(fs::read(&old).unwrap(), bytes);
+    let now = folder.path().join("cabin.site");
+    assert_eq!(open_job(&now).unwrap(), snapshot);
+    assert_eq!(jobs_in(folder.path()), [now]);
+}
+
+/// The names of everything that a job holds.
+fn entries_of(snapshot: &Snapshot) -> Vec<String> {
+    let job = &snapshot.job;
+    let mut all = vec![format!("{} {:?}", job.name, job.units)];
+    all.extend(job.rooms.iter().map(|room| format!("{room:?}")));
+    all.extend(job.tasks.iter().map(|task| format!("{:?}", task.ask)));
+    all.extend(job.roll.iter().map(|line| format!("{line:?}")));
+    all.push(format!("{:?}", job.buying));
+    all.push(format!("{:?}", job.tape));
+    all
+}
+
+#[test]
+fn every_flipped_bit_is_found_and_costs_one_entry_at_most() {
+    let folder = tempfile::tempdir().unwrap();
+    let path = folder.path().join("a.site");
+    let full = full_snapshot();
+    keep(&path, &full);
+    let document = path.join("job");
+    let whole = fs::read(&document).unwrap();
+    let entries = entries_of(&full);
+    // Every seventh bit: over the whole document that meets every byte.
+    for bit in (0..whole.len() * 8).step_by(7) {
         let mut bytes = whole.clone();
         bytes[bit / 8] ^= 1 << (bit % 8);
-        fs::write(&hurt, &bytes).unwrap();
-        assert!(open_job(&hurt).is_err(), "bit {bit}");
-        if bit % 997 == 0 {
-            assert!(save_job(&hurt, &full_job()).is_err());
+        fs::write(&document, &bytes).unwrap();
+        assert!(open_job(&path).is_err(), "bit {bit}");
+        let found = entries_of(&salvage_job(&path).unwrap().snapshot);
+        let lost: Vec<_> = entries.iter().filter(|e| !found.contains(e)).collect();
+        assert!(lost.len() <= 1, "bit {bit} cost {lost:?}");
+        if bit % 700 == 0 {
+            assert!(save_job(&path, &full.job).is_err());
             assert_eq!(
-                fs::read(&hurt).unwrap(),
+                fs::read(&document).unwrap(),
                 bytes,
                 "a damaged file is left as it is"
             );
@@ -170,23 +272,131 @@ fn every_cut_and_every_flipped_bit_of_a_job_is_refused() {
 }
 
 #[test]
+fn every_cut_is_found_and_what_stands_before_it_is_saved() {
+    let folder = tempfile::tempdir().unwrap();
+    let path = folder.path().join("a.site");
+    let full = full_snapshot();
+    keep(&path, &full);
+    let document = path.join("job");
+    let whole = fs::read(&document).unwrap();
+    let mut most = 0;
+    for length in 0..whole.len() {
+        fs::write(&document, &whole[..length]).unwrap();
+        assert!(open_job(&path).is_err(), "cut at {length}");
+        let found = salvage_job(&path).map_or(0, |found| found.whole);
+        assert!(found >= most, "a later cut saves no less");
+        most = found;
+    }
+    assert!(most >= 8, "{most}");
+}
+
+#[test]
+fn what_is_damaged_is_taken_from_an_earlier_version() {
+    let folder = tempfile::tempdir().unwrap();
+    let path = folder.path().join("a.site");
+    let mut snapshot = full_snapshot();
+    let now = snapshot.job.begun;
+    let mut writer = Writer::new_at(&path);
+    writer.keep(&snapshot, now).unwrap();
+    Arc::make_mut(&mut snapshot.job).name = "Edited since".into();
+    writer.keep(&snapshot, now).unwrap();
+    drop(writer);
+    let document = path.join("job");
+    let mut bytes = fs::read(&document).unwrap();
+    // The second part is a room: its body is hit.
+    bytes[32 + 32 + 90 + 40] ^= 0x40;
+    fs::write(&document, &bytes).unwrap();
+    let check = check_job(&path).unwrap();
+    assert_eq!(check.fault, Some(OpenError::Damaged));
+    assert_eq!(check.lost.len(), 1, "{check:?}");
+    assert_eq!(check.versions, (1, 1));
+    let out = folder.path().join("saved.site");
+    let recovered = recover_job(&path, &out).unwrap();
+    assert_eq!(
+        (recovered.earlier, recovered.lost.len()),
+        (1, 0),
+        "{recovered:?}"
+    );
+    let saved = open_job(&out).unwrap();
+    let mut rooms: Vec<_> = saved.job.rooms.iter().map(|room| &room.name).collect();
+    rooms.sort();
+    assert_eq!(rooms.len(), 2);
+    assert_eq!(saved.job.name, "Edited since");
+    assert_eq!(
+        fs::read(&document).unwrap(),
+        bytes,
+        "the damaged one is left as it is"
+    );
+}
+
+#[test]
 fn a_missing_disk_is_said_and_nothing_is_left_over() {
     let folder = tempfile::tempdir().unwrap();
-    assert!(save_job(&folder.path().join("gone/a.rod"), &full_job()).is_err());
-    assert_eq!(fs::read_dir(folder.path()).unwrap().count(), 0);
+    let file = folder.path().join("a-file");
+    fs::write(&file, b"x").unwrap();
+    assert!(save_job(&file.join("a.site"), &full_job()).is_err());
+    assert_eq!(fs::read_dir(folder.path()).unwrap().count(), 1);
+}
+
+#[test]
+fn what_would_not_open_again_is_not_written() {
+    let folder = tempfile::tempdir().unwrap();
+    let path = create_job(folder.path(), &full_job()).unwrap();
+    let right = open_job(&path).unwrap();
+    let mut wrong = (*right.job).clone();
+    wrong.rooms[0].ceiling = Some(Length::LONGEST * 2);
+    assert_eq!(save_job(&path, &wrong), Err(SaveError::WouldNotOpen));
+    assert_eq!(open_job(&path), Ok(right));
+}
+
+#[test]
+fn a_file_that_is_no_job_is_never_overwritten() {
+    let folder = tempfile::tempdir().unwrap();
+    let path = folder.path().join("a.site");
+    fs::create_dir(&path).unwrap();
+    for bytes in [
+        &b"someone's notes"[..],
+        b"\x89ROD\r\n\x1a\n\x09\0",
+        &[0; 300],
+    ] {
+        fs::write(path.join("job"), bytes).unwrap();
+        assert!(save_job(&path, &full_job()).is_err());
+        assert_eq!(fs::read(path.join("job")).unwrap(), bytes);
+    }
 }
 
 proptest! {
     #[test]
-    fn prop_any_body_behind_a_good_header_is_read_or_refused(body in proptest::collection::vec(any::<u8>(), 0..400)) {
+    fn prop_any_bodies_behind_good_checksums_are_read_or_refused(
+        bodies in proptest::collection::vec((0u16..12, 0u64..3, proptest::collection::vec(any::<u8>(), 0..200)), 0..6)
+    ) {
         let folder = tempfile::tempdir().unwrap();
-        let path = folder.path().join("a.rod");
-        fs::write(&path, seal(Kind::Job, &body)).unwrap();
-        if let Ok(job) = open_job(&path) {
+        let path = folder.path().join("a.site");
+        fs::create_dir(&path).unwrap();
+        let parts: Vec<Part> = bodies.into_iter().map(|(kind, id, body)| Part { kind, id, body }).collect();
+        fs::write(path.join("job"), document::write(Kind::Job, &parts).unwrap()).unwrap();
+        let opened = open_job(&path);
+        let salvaged = salvage_job(&path);
+        for read in opened.into_iter().chain(salvaged.map(|found| found.snapshot)) {
             // What is read can be saved and read again.
-            let copy = folder.path().join("b.rod");
-            save_job(&copy, &job).unwrap();
-            prop_assert_eq!(open_job(&copy).unwrap(), job);
+            let copy = folder.path().join("b.site");
+            let _ = fs::remove_dir_all(&copy);
+            keep(&copy, &read);
+            prop_assert_eq!(&open_job(&copy).unwrap().job, &read.job);
         }
+    }
+
+    #[test]
+    fn prop_any_file_is_read_or_refused(bytes in proptest::collection::vec(any::<u8>(), 0..400)) {
+        let folder = tempfile::tempdir().unwrap();
+        let path = folder.path().join("a.site");
+        fs::create_dir(&path).unwrap();
+        fs::write(path.join("job"), &bytes).unwrap();
+        prop_assert!(open_job(&path).is_err());
+        let _ = salvage_job(&path);
+        let _ = check_job(&path);
+        let body = seal(Kind::Job, &bytes);
+        fs::write(path.join("job"), body).unwrap();
+        let _ = open_job(&path);
     }
 }

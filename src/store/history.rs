@@ -1,0 +1,122 @@
+//! Steps of undo and redo, each kept as what it takes to get from the state after it to the state before it.
+//!
+//! Chained from the open job: the nearest step is read first, and where one is lost those beyond it are lost with it.
+
+use std::sync::Arc;
+
+use serde::{Deserialize, Serialize};
+
+use super::document::Part;
+use super::job_record::{LineOfRoll, read_job, read_line, write_entries, write_line};
+use super::record::{all, read, write};
+use crate::takeoff::{Job, RollLine};
+
+/// A state of the job as bytes: its entries, and the roll, whose lines never change.
+#[derive(Clone)]
+pub(super) struct State {
+    pub entries: Vec<Part>,
+    pub roll: Vec<Arc<RollLine>>,
+}
+
+#[derive(Serialize, Deserialize)]
+struct StepRecord {
+    /// Kind and name of an entry, and its body; without one the entry is not there.
+    changed: Vec<(u16, u64, Option<Vec<u8>>)>,
+    /// The order of all entries, where it is not that of the state after.
+    order: Option<Vec<(u16, u64)>>,
+    /// Lines of the roll that stay, and those that follow them.
+    roll_kept: u32,
+    roll_then: Vec<LineOfRoll>,
+}
+
+impl State {
+    pub fn of(job: &Job) -> State {
+        State {
+            entries: write_entries(job),
+            roll: job.roll.clone(),
+        }
+    }
+
+    fn keys(&self) -> Vec<(u16, u64)> {
+        self.entries
+            .iter()
+            .map(|part| (part.kind, part.id))
+            .collect()
+    }
+
+    fn body(&self, kind: u16, id: u64) -> Option<&Vec<u8>> {
+        let part = self
+            .entries
+            .iter()
+            .find(|part| (part.kind, part.id) == (kind, id))?;
+        Some(&part.body)
+    }
+
+    /// What leads from this state to another.
+    pub fn step_to(&self, other: &State) -> Vec<u8> {
+        let mut changed: Vec<_> = other
+            .entries
+            .iter()
+            .filter(|part| self.body(part.kind, part.id) != Some(&part.body))
+            .map(|part| (part.kind, part.id, Some(part.body.clone())))
+            .collect();
+        changed.extend(
+            self.entries
+                .iter()
+                .filter(|part| other.body(part.kind, part.id).is_none())
+                .map(|part| (part.kind, part.id, None)),
+        );
+        let mut followed = self.clone();
+        followed.change(&changed);
+        let kept = self
+            .roll
+            .iter()
+            .zip(&other.roll)
+            .take_while(|(a, b)| Arc::ptr_eq(a, b) || a == b)
+            .count();
+        write(&StepRecord {
+            order: (followed.keys() != other.keys()).then(|| other.keys()),
+            changed,
+            roll_kept: u32::try_from(kept).unwrap_or(u32::MAX),
+            roll_then: other.roll[kept..].iter().map(|l| write_line(l)).collect(),
+        })
+    }
+
+    fn change(&mut self, changed: &[(u16, u64, Option<Vec<u8>>)]) {
+        for (kind, id, body) in changed {
+            let at = (self.entries.iter()).position(|part| (part.kind, part.id) == (*kind, *id));
+            match (at, body) {
+                (Some(at), Some(body)) => self.entries[at].body.clone_from(body),
+                (Some(at), None) => {
+                    self.entries.remove(at);
+                }
+                (None, Some(body)) => self.entries.push(Part {
+                    kind: *kind,
+                    id: *id,
+                    body: body.clone(),
+                }),
+                (None, None) => {}
+            }
+        }
+    }
+
+    /// Follows a step; `None` where it does not read.
+    pub fn follow(&mut self, step: &[u8]) -> Option<()> {
+        let step: StepRecord = read(step)?;
+        self.change(&step.changed);
+        if let Some(order) = step.order {
+            let place = |part: &Part| order.iter().position(|key| *key == (part.kind, part.id));
+            self.entries.sort_by_key(place);
+        }
+        self.roll.truncate(step.roll_kept as usize);
+        self.roll.extend(all(step.roll_then, read_line)?);
+        Some(())
+    }
+
+    /// The job in this state; `None` where an entry does not read.
+    pub fn job(&self) -> Option<Job> {
+        let mut read = read_job(&self.entries);
+        read.job.roll.clone_from(&self.roll);
+        (read.headed && read.unread.is_empty()).then_some(read.job)
+    }
+}
