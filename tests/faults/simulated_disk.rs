@@ -218,3 +218,28 @@ fn opening_to_read_takes_nothing_away() {
     assert_eq!(folder::sweep(&disk, Path::new(FOLDER)).unwrap(), 1);
     assert_eq!(folder::sweep(&disk, Path::new(FOLDER)).unwrap(), 0);
 }
+
+#[test]
+fn tries_that_fail_push_no_older_document_out() {
+    // Renaming fails thirty times over, then syncing the folder.
+    let (disk, mut folder) = disk_with(5);
+    for _ in 0..30 {
+        disk.fail(3, ErrorKind::Other, false);
+        assert!(folder.save(&disk, &document(6), at(6)).is_err());
+    }
+    assert_eq!(opens(&disk, "not renamed"), Some(5));
+    for tries in 0..30 {
+        // Only the first of them keeps the fifth as a version: a call more.
+        disk.fail(if tries == 0 { 4 } else { 3 }, ErrorKind::Other, false);
+        assert!(folder.save(&disk, &document(6), at(6)).is_err());
+        assert_eq!(opens(&disk, "renamed"), Some(6));
+    }
+    disk.heal();
+    folder.save(&disk, &document(6), at(6)).unwrap();
+    let older = versions(&disk, Path::new(FOLDER)).unwrap();
+    let held: Vec<_> = older
+        .iter()
+        .map(|version| load_version(&disk, version).unwrap())
+        .collect();
+    assert_eq!(held, [5, 4, 3, 2, 1].map(document));
+}
