@@ -8,11 +8,12 @@ use storyrod::{app, store};
 const HELP: &str = "Storyrod: from what the tape said to what is cut, bought and mixed.
 
   storyrod                      open the last job; the demo job at a first start
-  storyrod JOB                  open a job file, or begin one there
+  storyrod JOB                  open a job, or begin one there
   storyrod --demo               open a fresh demo job
   storyrod packet JOB --out DIR write the buying list and every sketch
   storyrod packet --demo --out DIR
-  storyrod check JOB            say whether a job file is whole
+  storyrod check JOB            say what of a job is whole and what is not
+  storyrod recover JOB --out NEW  save every whole part and picture of a damaged job as a new one
   storyrod --version, --help
 
 Exit codes: 0 done; 1 it could not be done; 2 no display, or not understood.
@@ -23,6 +24,7 @@ enum Asked {
     Window { job: Option<PathBuf>, demo: bool },
     Packet { job: Option<PathBuf>, out: PathBuf },
     Check(PathBuf),
+    Recover { job: PathBuf, out: PathBuf },
     Say(String),
 }
 
@@ -40,6 +42,7 @@ fn main() -> ExitCode {
             Ok(())
         }
         Asked::Check(job) => check(&job),
+        Asked::Recover { job, out } => recover(&job, &out),
         Asked::Packet { job, out } => packet(job.as_deref(), &out),
         Asked::Window { job, demo } => return window(job.as_deref(), demo),
     };
@@ -89,6 +92,11 @@ fn read_arguments() -> Result<Asked, String> {
                 out,
             })
         }
+        Some("recover") => {
+            let job = words.next().ok_or("recover wants a job")?.into();
+            let out = out.ok_or("recover wants --out and a new place")?;
+            Ok(Asked::Recover { job, out })
+        }
         Some("check") => words
             .next()
             .map(|job| Asked::Check(job.into()))
@@ -109,15 +117,63 @@ fn data_folder() -> Result<PathBuf, String> {
 }
 
 fn check(path: &Path) -> Result<(), String> {
-    let job = store::open_job(path).map_err(|why| format!("{}: {why}", path.display()))?;
-    let job = &job.job;
+    let named = |why: store::OpenError| format!("{}: {why}", path.display());
+    let found = store::check_job(path).map_err(named)?;
+    if let Ok(snapshot) = store::open_job(path) {
+        let job = &snapshot.job;
+        println!(
+            "{}: {} rooms, {} figures, {} lines on the roll, {} steps of undo.",
+            job.name,
+            job.rooms.len(),
+            job.tasks.len(),
+            job.roll.len(),
+            snapshot.done.len()
+        );
+    }
+    println!("Parts: {} whole, {} not.", found.whole, found.lost.len());
+    for lost in &found.lost {
+        println!("  not whole: {lost}");
+    }
     println!(
-        "{} is whole: {}, {} rooms, {} figures.",
-        path.display(),
-        job.name,
-        job.rooms.len(),
-        job.tasks.len()
+        "Pictures: {} whole, {} not.",
+        found.pictures,
+        found.picture_faults.len()
     );
+    for fault in &found.picture_faults {
+        match fault {
+            store::pictures::PictureFault::Damaged { name } => println!("  damaged: {name}"),
+            store::pictures::PictureFault::Unreadable { name, why } => {
+                println!("  unreadable: {name}: {why}");
+            }
+        }
+    }
+    let (open, all) = found.versions;
+    println!("Earlier versions: {open} of {all} open.");
+    match found.fault {
+        Some(why) => Err(named(why)),
+        None if !found.picture_faults.is_empty() => {
+            Err(format!("{}: some pictures are not whole", path.display()))
+        }
+        None => {
+            println!("{} is whole.", path.display());
+            Ok(())
+        }
+    }
+}
+
+fn recover(path: &Path, out: &Path) -> Result<(), String> {
+    let recovered =
+        store::recover_job(path, out).map_err(|why| format!("{}: {why}", path.display()))?;
+    println!(
+        "{}: {} parts whole, {} from earlier versions, {} pictures.",
+        out.display(),
+        recovered.whole,
+        recovered.earlier,
+        recovered.pictures
+    );
+    for lost in &recovered.lost {
+        println!("  lost: {lost}");
+    }
     Ok(())
 }
 

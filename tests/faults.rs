@@ -9,6 +9,8 @@ mod job_file;
 mod killed;
 #[path = "faults/pictures.rs"]
 mod pictures;
+#[path = "faults/program.rs"]
+mod program;
 #[path = "faults/saver.rs"]
 mod saver;
 #[path = "faults/sim_disk.rs"]

@@ -70,9 +70,9 @@ impl App {
     }
 
     fn new_task(&mut self, room: Option<usize>, ask: Ask) {
-        self.edit("", |job| job.add_task(room, ask));
-        let here = last_task(&self.job);
-        self.go(here);
+        if self.edited("", |job| job.add_task(room, ask)) {
+            self.go(last_task(&self.job));
+        }
     }
 
     fn change_rooms(&mut self, command: Command) {
@@ -120,8 +120,9 @@ impl App {
     }
 
     fn add_room(&mut self, room: Room) {
-        self.edit("", |job| job.add_room(room));
-        self.go(Here::Room(self.job.rooms.len() - 1));
+        if self.edited("", |job| job.add_room(room)) {
+            self.go(Here::Room(self.job.rooms.len() - 1));
+        }
     }
 
     fn change_room(&mut self, command: Command) {

@@ -161,15 +161,20 @@ impl App {
         self.trail.last()
     }
 
-    /// Takes an edit: remembers the job as it was, and saves the new one.
+    /// Takes an edit, whatever it changes.
     fn edit(&mut self, said: impl Into<String>, change: impl FnOnce(&mut Job)) {
+        self.edited(said, change);
+    }
+
+    /// Takes an edit: remembers the job as it was, and saves the new one. Gives whether anything was changed.
+    fn edited(&mut self, said: impl Into<String>, change: impl FnOnce(&mut Job)) -> bool {
         if self.keeper.is_reading() {
             self.said = "This job is only read here: nothing was changed.".to_owned();
-            return;
+            return false;
         }
         change(&mut self.job);
         if self.job == *self.now {
-            return;
+            return false;
         }
         self.done.push(Arc::clone(&self.now));
         if self.done.len() > UNDO_STEPS {
@@ -178,6 +183,7 @@ impl App {
         self.undone.clear();
         self.said = said.into();
         self.save();
+        true
     }
 
     /// Hands the job as it is now to the saver, which keeps it behind the screen's back.

@@ -26,7 +26,7 @@ use std::rc::Rc;
 pub use generated::MainWindow;
 use slint::ComponentHandle;
 
-use crate::app::{App, Command, Here, Row, Slot};
+use crate::app::{App, Command, Here, Kept, Row, Slot};
 
 /// The window and the program behind it.
 pub struct Desk {
@@ -36,6 +36,10 @@ pub struct Desk {
     picture: Cell<(f32, f32)>,
     tape: Cell<f32>,
     shown: RefCell<Option<Here>>,
+    /// The page shows that a save failed.
+    troubled: Cell<bool>,
+    /// Whoever closes was told once that edits would be lost.
+    warned: Cell<bool>,
 }
 
 /// Opens a window on the program; the window is not run yet.
@@ -51,9 +55,12 @@ pub fn open(app: App) -> Result<Rc<Desk>, slint::PlatformError> {
         picture: Cell::new((0.0, 0.0)),
         tape: Cell::new(360.0),
         shown: RefCell::new(None),
+        troubled: Cell::new(false),
+        warned: Cell::new(false),
     });
     page::connect(&desk);
     pad::connect(&desk);
+    follow_the_disk(&desk);
     desk.show();
     Ok(desk)
 }
@@ -73,7 +80,56 @@ pub fn run(app: App) -> Result<(), slint::PlatformError> {
     desk.window.run()
 }
 
+/// Shows what becomes of a save, and lets the window close only when nothing is lost by it.
+fn follow_the_disk(desk: &Rc<Desk>) {
+    let window = desk.window.as_weak();
+    let weak = Rc::downgrade(desk);
+    desk.window.on_kept_changed(move || {
+        if let Some(desk) = weak.upgrade() {
+            desk.kept_changed();
+        }
+    });
+    desk.app.borrow().on_kept(move || {
+        // Where the event loop is gone nobody looks any longer.
+        let _ = window.upgrade_in_event_loop(|window| window.invoke_kept_changed());
+    });
+    let weak = Rc::downgrade(desk);
+    desk.window.window().on_close_requested(move || {
+        let stays = weak.upgrade().is_some_and(|desk| !desk.may_close());
+        if stays {
+            slint::CloseRequestResponse::KeepWindowShown
+        } else {
+            slint::CloseRequestResponse::HideWindow
+        }
+    });
+}
+
 impl Desk {
+    /// The saver has something new to say: a word in the header, or rows on the page.
+    fn kept_changed(&self) {
+        let kept = self.app.borrow().kept();
+        let rows = matches!(kept, Kept::No(_));
+        if rows || self.troubled.get() {
+            self.troubled.set(rows);
+            self.show();
+        } else {
+            page::kept(self, &self.app.borrow());
+        }
+    }
+
+    /// Waits for the disk. Where the last edits are not on it the first request to close is refused, and says why.
+    fn may_close(&self) -> bool {
+        let kept = self.app.borrow().kept();
+        if matches!(kept, Kept::No(_)) && !self.warned.replace(true) {
+            self.act(|app| {
+                app.said = "The last edits are not on the disk. Close again to lose them.".into();
+            });
+            return false;
+        }
+        let _ = self.app.borrow_mut().finish();
+        true
+    }
+
     /// The window, for tests and for whoever runs it.
     #[must_use]
     pub fn window(&self) -> &MainWindow {

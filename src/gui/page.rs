@@ -6,7 +6,7 @@ use slint::{ComponentHandle, Image, ModelRc, SharedString, VecModel};
 
 use super::generated::{Big, Card, Chip, Page, Row as RowData, RowKind, Spot, Tab};
 use super::{Desk, theme};
-use crate::app::{self, App, Command, Here, Icon, Row, Screen, Tone};
+use crate::app::{self, App, Command, Here, Icon, Kept, Row, Screen, Tone};
 use crate::drawing::{Canvas, Palette, lay_out, paint};
 use crate::measure::plain;
 
@@ -99,6 +99,7 @@ pub(super) fn show(desk: &Desk, app: &App, screen: &Screen) -> Vec<Command> {
         page.set_main(numbered.chip(main));
     }
     page.set_said(app.said.as_str().into());
+    kept(desk, app);
     desk.window.set_about_shown(app.about);
     page.set_has_picture(screen.picture.is_some());
     if screen.picture.is_some() {
@@ -107,6 +108,20 @@ pub(super) fn show(desk: &Desk, app: &App, screen: &Screen) -> Vec<Command> {
         page.set_spots(ModelRc::default());
     }
     numbered.0
+}
+
+/// Whether what is shown is on the disk.
+pub(super) fn kept(desk: &Desk, app: &App) {
+    let page = desk.window.global::<Page<'_>>();
+    let (word, well) = match app.kept() {
+        Kept::Yes => ("kept", true),
+        Kept::Soon => ("keeping …", true),
+        Kept::No(_) => ("not kept", false),
+        Kept::Reading(_) => ("only read", false),
+        Kept::Nowhere => ("", true),
+    };
+    page.set_kept(word.into());
+    page.set_kept_well(well);
 }
 
 /// The sketch at the size that the page gives it, and its spots.

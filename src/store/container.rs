@@ -46,19 +46,14 @@ impl fmt::Display for OpenError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             OpenError::NotOurs => write!(f, "this is no Storyrod file; it is left as it is"),
-            OpenError::CutShort => write!(
-                f,
-                "the file is cut short; look for its copy that ends in .previous"
-            ),
+            OpenError::CutShort => write!(f, "the file is cut short"),
             OpenError::Newer { found } => write!(
                 f,
-                "a newer Storyrod wrote this file (format {found}; this one reads {VERSION}); open it with the newer one"
+                "a newer Storyrod wrote this file (format {found}; this one reads up to {}); open it with the newer one",
+                super::document::FORMAT
             ),
             OpenError::WrongKind => write!(f, "this Storyrod file holds something else"),
-            OpenError::Damaged => write!(
-                f,
-                "the file is damaged; look for its copy that ends in .previous"
-            ),
+            OpenError::Damaged => write!(f, "the file is damaged"),
             OpenError::Disk(why) => write!(f, "the system gives no access to it: {why}"),
         }
     }

@@ -6,7 +6,7 @@ use std::path::{Path, PathBuf};
 
 use chrono::{DateTime, FixedOffset, Local};
 
-use super::container::{Kind, OpenError};
+use super::container::OpenError;
 use super::disk::{Disk, RealDisk};
 use super::document::{self, Part};
 use super::folder::{self, Folder, Version};
@@ -471,9 +471,4 @@ pub fn copy_pictures(from: &Path, to: &Path) -> Result<usize, SaveError> {
         }
     }
     Ok(copied)
-}
-
-/// A document's parts of a kind of file, for whoever shares it.
-pub(super) fn parts_of(kind: Kind, bytes: &[u8]) -> Result<Vec<Part>, OpenError> {
-    document::read(kind, bytes)
 }

@@ -11,7 +11,7 @@ use storyrod::trades::patch::Method;
 use crate::harness::{desk, keys, shot, tap};
 
 fn open_at(folder: &Path) -> App {
-    start(folder, Some(&folder.join("cabin.rod")), false).unwrap()
+    start(folder, Some(&folder.join("cabin.site")), false).unwrap()
 }
 
 #[test]
