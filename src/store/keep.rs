@@ -33,14 +33,25 @@ impl fmt::Display for SaveError {
                 "a figure is out of its range, and the file would not open again; undo the last edit"
             ),
             SaveError::TooLarge => write!(f, "the job is larger than a file may be"),
-            SaveError::Disk(why) => write!(f, "the system refused: {why}"),
+            SaveError::Disk(why) => write!(f, "{why}"),
         }
     }
 }
 
 impl From<io::Error> for SaveError {
     fn from(why: io::Error) -> SaveError {
-        SaveError::Disk(why.to_string())
+        SaveError::Disk(said(&why))
+    }
+}
+
+/// What the system says, as a person would.
+pub(super) fn said(why: &io::Error) -> String {
+    match why.kind() {
+        io::ErrorKind::NotFound => "its folder is not there; was the card taken out?".into(),
+        io::ErrorKind::StorageFull | io::ErrorKind::QuotaExceeded => "the disk is full".into(),
+        io::ErrorKind::PermissionDenied => "it may not be written there".into(),
+        io::ErrorKind::ReadOnlyFilesystem => "the disk can only be read".into(),
+        _ => why.to_string(),
     }
 }
 
