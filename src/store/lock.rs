@@ -7,7 +7,14 @@ use std::path::Path;
 /// A job folder that this program alone may write, until this is dropped or the program ends in any way.
 #[derive(Debug)]
 pub struct Lock {
-    _file: File,
+    file: File,
+}
+
+impl Drop for Lock {
+    fn drop(&mut self) {
+        // Closing alone would not let go while a program that is just being started still holds a copy.
+        let _ = self.file.unlock();
+    }
 }
 
 /// Why a job folder cannot be had for writing.
@@ -41,7 +48,7 @@ impl Lock {
             .open(folder.join("lock"))
             .map_err(|why| Held::Disk(why.to_string()))?;
         match file.try_lock() {
-            Ok(()) => Ok(Lock { _file: file }),
+            Ok(()) => Ok(Lock { file }),
             Err(TryLockError::WouldBlock) => Err(Held::ByAnother),
             Err(TryLockError::Error(why)) => Err(Held::Disk(why.to_string())),
         }
