@@ -35,6 +35,8 @@ mod nist_sp_811;
 mod ordering_board_page;
 #[path = "published/pca_standard_p10.rs"]
 mod pca_standard_p10;
+#[path = "published/tile_counts.rs"]
+mod tile_counts;
 #[path = "published/wall_paint_guide.rs"]
 mod wall_paint_guide;
 #[path = "published/wet_film_answer.rs"]

@@ -7,5 +7,6 @@ mod account;
 pub mod paint;
 pub mod patch;
 pub mod tape;
+pub mod tile;
 
 pub use account::{Account, Compound, Finding, Material, Need, Step, Term, Weight};

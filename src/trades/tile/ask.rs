@@ -1,0 +1,301 @@
+//! What is asked of a tiled surface, and what can be wrong with it.
+
+use crate::geometry::{Point, Region};
+use crate::measure::quantity::Area;
+use crate::measure::{Angle, Length};
+
+/// Everything that a tile layout needs.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Ask {
+    /// The surface, wall to wall, with whatever is left out of it.
+    pub surface: Region,
+    /// A floor or a wall.
+    pub on: Surface,
+    /// Left open along every edge.
+    pub gap: Length,
+    /// The tile.
+    pub tile: Tile,
+    /// Between two tiles.
+    pub joint: Length,
+    /// How they lie.
+    pub pattern: Pattern,
+    /// The pattern, turned clockwise on the sheet.
+    pub turn: Angle,
+    /// Where it starts.
+    pub start: Start,
+    /// What the saw takes away.
+    pub kerf: Length,
+    /// The face has a direction: a piece may be turned half round, never a quarter.
+    pub grain: bool,
+    /// Off-cuts serve again.
+    pub reuse: bool,
+    /// How boxes are counted; `None` where they are not.
+    pub box_of: Option<BoxOf>,
+    /// Broken and miscut tiles allowed for, as a share.
+    pub breakage: f64,
+    /// Whole tiles kept for later.
+    pub attic: u32,
+    /// Where it lies, for movement joints.
+    pub run: Run,
+}
+
+impl Default for Ask {
+    /// A floor of 5 by 8 ft in 12 in tile.
+    fn default() -> Ask {
+        Ask {
+            surface: Region::rectangle(Length::inches(60), Length::inches(96)),
+            on: Surface::Floor,
+            gap: Length::in_64(0, 16),
+            tile: Tile::default(),
+            joint: Length::in_64(0, 8),
+            pattern: Pattern::Grid,
+            turn: Angle::ZERO,
+            start: Start::Balanced(Sight::Middle),
+            kerf: Length::in_64(0, 6),
+            grain: false,
+            reuse: true,
+            box_of: None,
+            breakage: 0.05,
+            attic: 0,
+            run: Run::Dry,
+        }
+    }
+}
+
+/// A tile as it comes out of the box.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Tile {
+    /// Along the rows; of a hexagon, flat to flat.
+    pub long: Length,
+    /// Across them.
+    pub short: Length,
+    /// How thick.
+    pub thickness: Length,
+    /// The most by which two tiles of the box differ, where that was measured.
+    pub spread: Option<Length>,
+    /// How far an edge is bowed, where that was measured.
+    pub warp: Option<Length>,
+    /// How its edges were made.
+    pub edge: Edge,
+}
+
+impl Default for Tile {
+    /// 11 7/8 in square, 3/8 in thick.
+    fn default() -> Tile {
+        Tile {
+            long: Length::in_64(11, 56),
+            short: Length::in_64(11, 56),
+            thickness: Length::in_64(0, 24),
+            spread: None,
+            warp: None,
+            edge: Edge::Unknown,
+        }
+    }
+}
+
+/// How the edges of a tile were made.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Edge {
+    /// Not known.
+    Unknown,
+    /// Ground to size after firing.
+    Rectified,
+    /// Sorted by size.
+    Calibrated,
+}
+
+/// A floor or a wall.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Surface {
+    /// A floor.
+    Floor,
+    /// A wall.
+    Wall,
+}
+
+/// Where it lies, for movement joints.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Run {
+    /// Inside and dry.
+    Dry,
+    /// In the sun, wet, or outside.
+    SunOrWet,
+}
+
+/// How tiles lie.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Pattern {
+    /// Joints in line both ways.
+    Grid,
+    /// Each row shifted by `over`/`of` of a tile.
+    Bond {
+        /// Parts shifted.
+        over: u8,
+        /// Parts of a tile.
+        of: u8,
+    },
+    /// Two short sides against a long one, turning.
+    Herringbone,
+    /// Pairs, each at right angles to the next.
+    Basketweave,
+    /// A large square and a small one.
+    TwoSquares {
+        /// Side of the small one.
+        small: Length,
+    },
+    /// Hexagons.
+    Hexagon,
+    /// Planks whose ends fall as they come, never nearer than `apart` to those of the next row.
+    Planks {
+        /// What the ends are drawn from; the same number gives the same floor.
+        seed: u32,
+        /// Least distance of ends in neighbouring rows.
+        apart: Length,
+    },
+}
+
+/// What a layout is centred for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Sight {
+    /// The middle of the surface.
+    Middle,
+    /// A line across the surface that the eye follows: from this point the pattern is even to both sides.
+    Across(Length),
+    /// The same, from top to bottom of the sheet.
+    Along(Length),
+}
+
+/// Where the pattern starts.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Start {
+    /// So that the narrowest cut is as wide as can be, then even about the sight line, then fewest tiles.
+    Balanced(Sight),
+    /// So that fewest tiles are taken.
+    Fewest,
+    /// With the first whole tile in the upper left corner of the field.
+    Corner,
+    /// By hand: the pattern's own corner, from the upper left corner of the field.
+    ByHand(Point),
+}
+
+/// How a box is counted.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum BoxOf {
+    /// So many tiles.
+    Tiles(u32),
+    /// An area of faces.
+    Faces(Area),
+    /// An area laid, joints with it.
+    Laid(Area),
+}
+
+/// A figure of the [`Ask`].
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Field {
+    /// A side of the tile along the rows.
+    Long,
+    /// A side across them.
+    Short,
+    /// The small square's side.
+    Small,
+    /// The joint.
+    Joint,
+    /// The gap at the edges.
+    Gap,
+    /// The saw's cut.
+    Kerf,
+    /// Ends of planks.
+    Apart,
+    /// Tiles or area in a box.
+    Box,
+    /// The allowance for breakage.
+    Breakage,
+}
+
+/// Why there is no layout.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Problem {
+    /// A figure is out of its range.
+    Beyond {
+        /// Which.
+        field: Field,
+        /// The least.
+        least: Length,
+        /// The most.
+        most: Length,
+    },
+    /// The joint is wider than the tile.
+    JointWiderThanTile,
+    /// The pattern has an even joint only where the long side is twice the short one and a joint.
+    LongSide {
+        /// What the long side would have to be.
+        wants: Length,
+    },
+    /// Edges of the outline cross: which ring (0 the outside), and which edges.
+    Crosses(usize, usize, usize),
+    /// The gap leaves nothing to tile.
+    NothingLeft,
+    /// The tile is larger than the surface both ways.
+    LargerThanSurface,
+    /// More tiles than are laid out: about so many.
+    TooMany {
+        /// About how many it would take.
+        about: f64,
+        /// The most that are laid out.
+        most: usize,
+    },
+    /// A box holds nothing, or an allowance is no share.
+    NoSuchBox,
+}
+
+/// Most tiles that are laid out.
+pub(super) const MOST_TILES: usize = 60_000;
+
+/// Every figure within its limits.
+pub(super) fn checked(ask: &Ask) -> Result<(), Problem> {
+    let range = |field, is: Length, least, most| {
+        if is >= least && is <= most {
+            Ok(())
+        } else {
+            Err(Problem::Beyond { field, least, most })
+        }
+    };
+    let (least, most) = (Length::mm(5), Length::feet(20));
+    range(Field::Long, ask.tile.long, least, most)?;
+    range(Field::Short, ask.tile.short, least, most)?;
+    range(Field::Joint, ask.joint, Length::ZERO, Length::inches(2))?;
+    range(Field::Gap, ask.gap, Length::ZERO, Length::feet(2))?;
+    range(Field::Kerf, ask.kerf, Length::ZERO, Length::inches(1))?;
+    if let Pattern::TwoSquares { small } = ask.pattern {
+        range(Field::Small, small, least, ask.tile.long)?;
+    }
+    if let Pattern::Planks { apart, .. } = ask.pattern {
+        range(Field::Apart, apart, Length::ZERO, ask.tile.long.divided(3))?;
+    }
+    if ask.joint > ask.tile.short.min(ask.tile.long) {
+        return Err(Problem::JointWiderThanTile);
+    }
+    if matches!(ask.pattern, Pattern::Herringbone | Pattern::Basketweave) {
+        let wants = ask.tile.short * 2 + ask.joint;
+        // A tenth of a millimetre is the tape's own; a joint takes it up unseen.
+        if (ask.tile.long - wants).abs() > Length::nm(100_000) {
+            return Err(Problem::LongSide { wants });
+        }
+    }
+    if !(0.0..=1.0).contains(&ask.breakage) {
+        return Err(Problem::NoSuchBox);
+    }
+    match ask.box_of {
+        Some(BoxOf::Tiles(0)) => return Err(Problem::NoSuchBox),
+        Some(BoxOf::Faces(area) | BoxOf::Laid(area))
+            if !area.value.is_finite() || area.value <= 0.0 =>
+        {
+            return Err(Problem::NoSuchBox);
+        }
+        _ => {}
+    }
+    match ask.surface.crossing() {
+        Some((ring, a, b)) => Err(Problem::Crosses(ring, a, b)),
+        None => Ok(()),
+    }
+}

@@ -1,0 +1,157 @@
+//! Lays a pattern on a surface and classes every piece exactly.
+
+use super::ask::{MOST_TILES, checked};
+use super::pattern::{module, placed};
+use super::{Ask, Pattern, Placed, Problem};
+use crate::geometry::{Clip, Inside, Point, Region};
+use crate::measure::Length;
+use crate::measure::quantity::{Area, in_square_metres, square_metres};
+
+/// What of a tile is laid.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Piece {
+    /// All of it.
+    Whole,
+    /// These pieces of it.
+    Cut(Vec<Region>),
+}
+
+/// A tile that is laid, whole or cut.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Laid {
+    /// Where the whole tile would lie.
+    pub tile: Placed,
+    /// What of it is laid.
+    pub piece: Piece,
+}
+
+/// A pattern on a surface.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Layout {
+    /// The surface less the gap at its edges.
+    pub field: Region,
+    /// The pattern's corner on the surface.
+    pub start: Point,
+    /// Every tile that is laid, row by row.
+    pub tiles: Vec<Laid>,
+}
+
+impl Layout {
+    /// How many tiles lie whole.
+    #[must_use]
+    pub fn whole(&self) -> usize {
+        let whole = |laid: &&Laid| laid.piece == Piece::Whole;
+        self.tiles.iter().filter(whole).count()
+    }
+    /// How many are cut.
+    #[must_use]
+    pub fn cut(&self) -> usize {
+        self.tiles.len() - self.whole()
+    }
+    /// The faces of all pieces, joints not with them.
+    #[must_use]
+    pub fn faces(&self) -> Area {
+        let doubled: i128 = self.tiles.iter().map(Laid::doubled_area).sum();
+        square_metres(doubled as f64 / 2e18)
+    }
+}
+
+impl Laid {
+    /// Twice the area that is laid, in square nanometres.
+    #[must_use]
+    pub fn doubled_area(&self) -> i128 {
+        match &self.piece {
+            Piece::Whole => {
+                let whole = crate::geometry::Polygon {
+                    points: self.tile.points().to_vec(),
+                };
+                whole.doubled_area().abs()
+            }
+            Piece::Cut(pieces) => pieces.iter().map(Region::doubled_area).sum(),
+        }
+    }
+}
+
+/// The field of an ask: the surface less its gap, checked.
+pub(super) fn field(ask: &Ask) -> Result<Region, Problem> {
+    checked(ask)?;
+    let field = ask.surface.inset(ask.gap).ok_or(Problem::NothingLeft)?;
+    let (least, most) = field.bounds().ok_or(Problem::NothingLeft)?;
+    let size = most - least;
+    let (long, short) = (ask.tile.long, ask.tile.short);
+    if long.min(short) > size.x.max(size.y) {
+        return Err(Problem::LargerThanSurface);
+    }
+    let (along, across) = module(ask);
+    let module = match ask.pattern {
+        Pattern::Hexagon => along.metres().powi(2) * 3f64.sqrt() / 2.0,
+        Pattern::TwoSquares { small } => {
+            (along.metres().powi(2) + (small + ask.joint).metres().powi(2)) / 2.0
+        }
+        _ => along.metres() * across.metres(),
+    };
+    // The box round the field, since tiles are placed over all of it.
+    let about = size.x.metres() * size.y.metres() / module;
+    let much = in_square_metres(field.area()) / module;
+    if about.max(much) > MOST_TILES as f64 {
+        return Err(Problem::TooMany {
+            about: about.max(much),
+            most: MOST_TILES,
+        });
+    }
+    Ok(field)
+}
+
+/// Lays a pattern with its corner at a point, from the upper left corner of the field's box.
+///
+/// # Inputs
+/// An ask whose figures are within their limits; `from` any point.
+/// # Gives
+/// Every tile that covers at least 1 mm² of the field, whole where less than 1 mm² is missing.
+/// # Errors
+/// [`Problem`], naming what is wrong.
+/// # Source
+/// Geometry: the tile less what lies outside the field, on the nanometre grid.
+/// # Example
+/// ```
+/// use storyrod::{geometry::Point, trades::tile::{Ask, lay}};
+/// let layout = lay(&Ask::default(), Point::default()).unwrap();
+/// assert_eq!((layout.whole(), layout.cut()), (28, 12));
+/// ```
+pub fn lay(ask: &Ask, from: Point) -> Result<Layout, Problem> {
+    Ok(lay_in(ask, &field(ask)?, from))
+}
+
+/// The same in a field that is known.
+pub(super) fn lay_in(ask: &Ask, field: &Region, from: Point) -> Layout {
+    let (least, most) = field.bounds().unwrap_or_default();
+    let start = least + from;
+    let mut clip = Clip::new(field);
+    let tiles = placed(ask, start, least, most)
+        .into_iter()
+        .filter_map(|tile| {
+            let piece = match clip.of(tile.points()) {
+                Inside::Nothing => return None,
+                Inside::Whole => Piece::Whole,
+                Inside::Part(pieces) => Piece::Cut(pieces),
+            };
+            Some(Laid { tile, piece })
+        })
+        .collect();
+    Layout {
+        field: field.clone(),
+        start,
+        tiles,
+    }
+}
+
+/// The field's box: its upper left corner and its size.
+pub(super) fn box_of(field: &Region) -> (Point, Point) {
+    let (least, most) = field.bounds().unwrap_or_default();
+    (least, most - least)
+}
+
+/// A length that a share of another is.
+pub(super) fn share(length: Length, share: f64) -> Length {
+    Length::from_metres(length.metres() * share).unwrap_or_default()
+}

@@ -1,0 +1,20 @@
+//! Tile: every piece of a floor or a wall before the first cut.
+
+mod ask;
+mod balance;
+mod cuts;
+mod figure;
+mod findings;
+mod lay;
+mod lines;
+mod pattern;
+mod reuse;
+
+pub use ask::{Ask, BoxOf, Edge, Field, Pattern, Problem, Run, Sight, Start, Surface, Tile};
+// pub use balance::{Balance, balance};
+pub use cuts::{CutKind, narrowest};
+// pub use figure::{Cut, Figure, figure};
+pub use lay::{Laid, Layout, Piece, lay};
+// pub use lines::{Chalk, chalk, running};
+pub use pattern::{Placed, domain, module, placed};
+pub use reuse::{Planned, plan};
