@@ -202,7 +202,7 @@ pub(super) fn hull(points: &[P]) -> Vec<P> {
     hull
 }
 
-fn hull_width(points: &[P]) -> f64 {
+pub(super) fn hull_width(points: &[P]) -> f64 {
     let hull = hull(points);
     let count = hull.len();
     if count < 3 {
@@ -219,7 +219,7 @@ fn hull_width(points: &[P]) -> f64 {
 }
 
 /// The least distance between two edges that face each other with the piece between them.
-fn facing(rings: &[Vec<P>]) -> f64 {
+pub(super) fn facing(rings: &[Vec<P>]) -> f64 {
     let mut edges = Vec::new();
     for (n, ring) in rings.iter().enumerate() {
         let doubled: f64 = (0..ring.len())

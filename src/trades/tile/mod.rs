@@ -11,7 +11,7 @@ mod pattern;
 mod reuse;
 
 pub use ask::{Ask, BoxOf, Edge, Field, Pattern, Problem, Run, Sight, Start, Surface, Tile};
-// pub use balance::{Balance, balance};
+pub use balance::{Balance, balance};
 pub use cuts::{CutKind, narrowest};
 // pub use figure::{Cut, Figure, figure};
 pub use lay::{Laid, Layout, Piece, lay};
