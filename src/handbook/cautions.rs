@@ -15,6 +15,24 @@ pub struct Caution {
     pub cite: Cite,
 }
 
+/// Dust of a saw in tile.
+pub static TILE_SILICA: Caution = Caution {
+    danger: "Silica",
+    says: "Cut tile wet, with the water that the saw's maker asks for and no visible dust, and draw the air out of the room. Dry dust of tile and mortar harms the lungs for good.",
+    cite: Cite::read(&documents::OSHA_SILICA, "Table 1, stationary masonry saws"),
+};
+/// Asbestos in old floors.
+pub static OLD_FLOOR: Caution = Caution {
+    danger: "Asbestos",
+    says: "Old resilient floor tile, 9 by 9 in above all, and the black adhesive under it can hold asbestos. Have it sampled before you lift, sand or scrape it.",
+    cite: Cite::read(&documents::NAVEDTRA_14045, "asphalt and vinyl floor tile"),
+};
+/// What a box of tile weighs.
+pub static TILE_WEIGHT: Caution = Caution {
+    danger: "Lifting",
+    says: "A box of tile can weigh more than one person should lift. Open it and carry by halves.",
+    cite: Cite::practice("lift with care; boxes of 40 to 70 lb are common"),
+};
 /// Wires in a wall that is cut.
 pub static WALL_POWER: Caution = Caution {
     danger: "Live wires",

@@ -23,6 +23,16 @@ documents! {
     GA_216: "GA-216, Application and Finishing of Gypsum Panel Products", "", "Gypsum Association";
     /// Board bent to a curve, dry.
     GA_226: "GA-226, Application of Gypsum Board to Form Curved Surfaces", "2008, table 1, as copied", "Gypsum Association";
+    /// Setting of tile, general requirements.
+    ANSI_A108_02: "ANSI A108.02, General Requirements for Tile", "2017, as quoted", "ANSI";
+    /// Methods of tile installation.
+    TCNA_HANDBOOK: "Handbook for Tile Installation", "2017 and 2018, as quoted", "tile council";
+    /// Laying cement backer board.
+    BACKER_BOARD_GUIDE: "Backer board installation guide", "2019, as read on a dealer's page", "a maker";
+    /// Silica at work.
+    OSHA_SILICA: "29 CFR 1926.1153, Respirable Crystalline Silica", "Table 1 with tips of 2017", "OSHA, CPWR";
+    /// Floors that may hold asbestos.
+    NAVEDTRA_14045: "NAVEDTRA 14045", "p. 201", "US Navy";
     /// Repair of fire-rated board.
     GA_225: "GA-225, Repair of Fire-Rated Gypsum Panel Product Systems", "", "Gypsum Association";
     /// Joint treatment in cold and damp weather.

@@ -7,6 +7,7 @@ pub mod cautions;
 pub mod documents;
 pub mod gypsum;
 pub mod paint;
+pub mod tile;
 
 /// A document that figures come from.
 #[derive(Debug, PartialEq, Eq)]

@@ -91,6 +91,7 @@ pub(super) enum MaterialRecord {
     Lumber(i64, i64),
     Primer(String),
     Paint(String),
+    Tile(i64, i64, u32),
 }
 
 const METHODS: [Method; 4] = [
@@ -386,6 +387,11 @@ pub(super) fn material(material: &Material) -> MaterialRecord {
         Material::Lumber { thickness, width } => {
             MaterialRecord::Lumber(thickness.as_nm(), width.as_nm())
         }
+        Material::Tile {
+            long,
+            short,
+            in_box,
+        } => MaterialRecord::Tile(long.as_nm(), short.as_nm(), *in_box),
         Material::Primer { label } => MaterialRecord::Primer(label.clone()),
         Material::Paint { label } => MaterialRecord::Paint(label.clone()),
     }
@@ -409,6 +415,11 @@ pub(super) fn read_material(record: MaterialRecord) -> Option<Material> {
         MaterialRecord::Lumber(thickness, width) => Material::Lumber {
             thickness: length(thickness)?,
             width: length(width)?,
+        },
+        MaterialRecord::Tile(long, short, in_box) => Material::Tile {
+            long: length(long)?,
+            short: length(short)?,
+            in_box,
         },
         MaterialRecord::Primer(label) => Material::Primer { label },
         MaterialRecord::Paint(label) => Material::Paint { label },

@@ -112,6 +112,8 @@ pub enum Shelf {
     Fasteners,
     /// Boards of wood.
     Lumber,
+    /// Tile.
+    Tile,
     /// Primer and paint.
     Paint,
     /// Written by hand.
@@ -126,6 +128,7 @@ impl Shelf {
             Shelf::Board => "Board and compound",
             Shelf::Fasteners => "Fasteners",
             Shelf::Lumber => "Lumber",
+            Shelf::Tile => "Tile",
             Shelf::Paint => "Paint",
             Shelf::Other => "By hand",
         }
@@ -356,6 +359,10 @@ fn named(material: &Material) -> (Shelf, String) {
         Material::Lumber { thickness, width } => (
             Shelf::Lumber,
             format!("Lumber, {} × {}", inches(*thickness), inches(*width)),
+        ),
+        Material::Tile { long, short, .. } => (
+            Shelf::Tile,
+            format!("Tile, {} × {}", inches(*long), inches(*short)),
         ),
         Material::Primer { label } | Material::Paint { label } => (Shelf::Paint, label.clone()),
     }

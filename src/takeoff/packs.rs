@@ -64,6 +64,12 @@ pub fn packs_on_sale(material: &Material, metric: bool) -> Vec<Pack> {
                 .map(|(name, size)| pack(name, gallons(size).into(), cite))
                 .to_vec()
         }
+        Material::Tile { in_box: 0, .. } => vec![pack("1 tile", Amount::Count(1), practice)],
+        Material::Tile { in_box, .. } => vec![Pack {
+            name: Phrase::with("box of {0}", [Amount::Count(i64::from(*in_box))]),
+            holds: Amount::Count(i64::from(*in_box)),
+            cite: Cite::practice("as you said the box holds"),
+        }],
         Material::Screws { .. } => vec![pack("box of 200", Amount::Count(200), practice)],
         Material::AdhesivePatch { .. } => vec![pack("1 patch", Amount::Count(1), practice)],
         Material::JointTape => vec![

@@ -111,6 +111,15 @@ pub enum Material {
         /// What it goes on, in the person's words.
         label: String,
     },
+    /// Tile of a size, needed by count; boxes hold `in_box` of them, nothing where they are sold singly.
+    Tile {
+        /// Its long side.
+        long: Length,
+        /// Its short side.
+        short: Length,
+        /// How many to a box.
+        in_box: u32,
+    },
     /// Paint, needed by volume.
     Paint {
         /// What it goes on and its colour, in the person's words.

@@ -1,1 +1,338 @@
+//! The figure: a layout, its counts, its cut list, its lines and what the rules say of it.
 
+use std::collections::BTreeMap;
+
+use super::balance::balance;
+use super::cuts::{kind, on_tile};
+use super::findings::findings;
+use super::lay::{field, lay_in};
+use super::lines::{Chalk, chalk};
+use super::{
+    Ask, BoxOf, CutKind, Layout, Pattern, Piece, Planned, Problem, Start, narrowest, plan,
+};
+use crate::geometry::Point;
+use crate::handbook::{Cite, cautions};
+use crate::measure::quantity::{Area, in_square_metres};
+use crate::measure::{Amount, Length, Phrase};
+use crate::trades::{Account, Material, Need, Step, Term};
+
+/// A shape of which one or more pieces are cut.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Cut {
+    /// Its number, on the drawing and in the list, from 1.
+    pub number: u32,
+    /// Places of its pieces in the layout.
+    pub pieces: Vec<usize>,
+    /// How it is cut.
+    pub kind: CutKind,
+    /// How far it reaches along and across its tile.
+    pub size: (Length, Length),
+    /// How thin it is at its thinnest.
+    pub thin: Length,
+    /// The lines to cut, each from end to end, from the tile's upper left corner with its long side to the right.
+    pub lines: Vec<[(Length, Length); 2]>,
+}
+
+/// What a tile layout comes to.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Figure {
+    /// Every tile.
+    pub layout: Layout,
+    /// Where the pattern starts, from the upper left corner of the field.
+    pub from: Point,
+    /// Starts that were tried; nothing where it was set by hand.
+    pub tried: usize,
+    /// Shapes to cut, the most pieces first.
+    pub cuts: Vec<Cut>,
+    /// Which piece comes out of which tile.
+    pub plan: Vec<Planned>,
+    /// Tiles without reuse of off-cuts: one a piece.
+    pub without_reuse: usize,
+    /// Tiles with reuse: what the plan takes.
+    pub with_reuse: usize,
+    /// Tiles to have: with reuse where that is chosen, breakage and attic stock on top.
+    pub to_buy: usize,
+    /// Boxes, and tiles left over in them.
+    pub boxes: Option<(u32, u32)>,
+    /// The thinnest cut.
+    pub narrowest: Option<Length>,
+    /// Cuts under half a tile, by place.
+    pub small: Vec<usize>,
+    /// The surface covered, joints with it.
+    pub covered: Area,
+    /// Joints as a share of the field.
+    pub joints: f64,
+    /// The length of every edge that is left open, for sealant.
+    pub edges: Length,
+    /// Movement joints inside the field: up and down, and across.
+    pub movement: (u32, u32),
+    /// Lines to chalk.
+    pub chalk: Option<Chalk>,
+    /// Working, findings, cautions, needs.
+    pub account: Account,
+}
+
+/// A surface in tile: every piece, counted, numbered and planned.
+///
+/// # Inputs
+/// What was asked, within its limits.
+/// # Gives
+/// The layout by the start that was chosen, and everything that follows from it.
+/// # Errors
+/// [`Problem`], naming what is wrong and what would be right.
+/// # Findings
+/// Joint, offset, smallest cut, lippage, flatness, movement joints.
+/// # Source
+/// Geometry for every count; the rules as their sources are quoted in `handbook::tile`.
+/// # Example
+/// ```
+/// use storyrod::trades::tile::{Ask, figure};
+/// let figure = figure(&Ask::default()).unwrap();
+/// assert_eq!(figure.without_reuse, 40);
+/// ```
+pub fn figure(ask: &Ask) -> Result<Figure, Problem> {
+    let (layout, from, tried) = started(ask)?;
+    let cuts = cuts(ask, &layout);
+    let plan = plan(ask, &layout);
+    let without_reuse = layout.tiles.len();
+    let with_reuse = layout.whole() + plan.len();
+    let taken = if ask.reuse { with_reuse } else { without_reuse };
+    let broken = (taken as f64 * ask.breakage).ceil() as usize;
+    let to_buy = taken + broken + ask.attic as usize;
+    let field = in_square_metres(layout.field.area());
+    let joints = (1.0 - in_square_metres(layout.faces()) / field).max(0.0);
+    let mut figure = Figure {
+        from,
+        tried,
+        narrowest: cuts.iter().map(|cut| cut.thin).min(),
+        small: small(ask, &layout),
+        covered: layout.field.area(),
+        joints,
+        edges: ask.surface.edges().map(|(a, b)| a.distance(b)).sum(),
+        movement: movement(ask, &layout),
+        chalk: chalk(ask, &layout),
+        boxes: in_box(ask).map(|n| {
+            let boxes = (to_buy as u32).div_ceil(n);
+            (boxes, boxes * n - to_buy as u32)
+        }),
+        cuts,
+        plan,
+        without_reuse,
+        with_reuse,
+        to_buy,
+        account: Account::default(),
+        layout,
+    };
+    account(ask, &mut figure, broken);
+    Ok(figure)
+}
+
+fn started(ask: &Ask) -> Result<(Layout, Point, usize), Problem> {
+    let by = |from: Point| -> Result<_, Problem> { Ok((lay_in(ask, &field(ask)?, from), from, 0)) };
+    match ask.start {
+        Start::Corner => by(Point::default()),
+        Start::ByHand(from) => by(from),
+        Start::Balanced(sight) => {
+            let best = balance(ask, sight, false)?;
+            Ok((best.layout, best.from, best.tried))
+        }
+        Start::Fewest => {
+            let best = balance(ask, super::Sight::Middle, true)?;
+            Ok((best.layout, best.from, best.tried))
+        }
+    }
+}
+
+/// How many tiles a box holds; `None` where boxes are not counted.
+fn in_box(ask: &Ask) -> Option<u32> {
+    let (long, short, joint) = (
+        ask.tile.long.metres(),
+        ask.tile.short.metres(),
+        ask.joint.metres(),
+    );
+    let tiles = |area: Area, one: f64| ((in_square_metres(area) / one).round() as u32).max(1);
+    let (face, module) = match ask.pattern {
+        Pattern::Hexagon => {
+            let six = 3f64.sqrt() / 2.0;
+            (six * long * long, six * (long + joint).powi(2))
+        }
+        _ => (long * short, (long + joint) * (short + joint)),
+    };
+    Some(match ask.box_of? {
+        BoxOf::Tiles(n) => n,
+        BoxOf::Faces(area) => tiles(area, face),
+        BoxOf::Laid(area) => tiles(area, module),
+    })
+}
+
+/// Shapes to cut, numbered; pieces of one shape share a number.
+fn cuts(ask: &Ask, layout: &Layout) -> Vec<Cut> {
+    let mut shapes: BTreeMap<Vec<(i64, i64)>, Vec<usize>> = BTreeMap::new();
+    for (at, laid) in layout.tiles.iter().enumerate() {
+        let Piece::Cut(pieces) = &laid.piece else {
+            continue;
+        };
+        // To a quarter of a millimetre two pieces are one shape.
+        let step = |n: f64| (n / 250_000.0).round() as i64;
+        let mut key: Vec<(i64, i64)> = pieces
+            .iter()
+            .flat_map(|piece| on_tile(laid, piece).rings)
+            .flatten()
+            .map(|(x, y)| (step(x), step(y)))
+            .collect();
+        key.sort_unstable();
+        key.insert(0, (i64::from(laid.tile.size), pieces.len() as i64));
+        shapes.entry(key).or_default().push(at);
+    }
+    let mut cuts: Vec<Cut> = shapes
+        .into_values()
+        .map(|at| cut(ask, layout, at))
+        .collect();
+    cuts.sort_by_key(|cut| (std::cmp::Reverse(cut.pieces.len()), cut.pieces[0]));
+    for (number, cut) in (1..).zip(&mut cuts) {
+        cut.number = number;
+    }
+    cuts
+}
+
+fn cut(ask: &Ask, layout: &Layout, pieces: Vec<usize>) -> Cut {
+    let laid = &layout.tiles[pieces[0]];
+    let Piece::Cut(parts) = &laid.piece else {
+        unreachable!("only cut pieces are given");
+    };
+    let on = on_tile(laid, &parts[0]);
+    let nm = |n: f64| Length::nm(n.round() as i64);
+    let lines = on
+        .lines(super::cuts::sides(ask, laid))
+        .into_iter()
+        .map(|line| line.map(|(x, y)| (nm(x), nm(y))))
+        .collect();
+    Cut {
+        number: 0,
+        kind: kind(ask, laid),
+        size: on.extents(),
+        thin: parts.iter().map(narrowest).min().unwrap_or_default(),
+        lines,
+        pieces,
+    }
+}
+
+/// Pieces that reach less than half of their tile along one of its sides; of tiles at a slant, under half the area.
+fn small(ask: &Ask, layout: &Layout) -> Vec<usize> {
+    let level = ask.turn.as_microdegrees() % 90_000_000 == 0 && ask.pattern != Pattern::Hexagon;
+    let under = |(at, laid): (usize, &super::Laid)| {
+        let Piece::Cut(pieces) = &laid.piece else {
+            return None;
+        };
+        let (long, short) = super::cuts::sides(ask, laid);
+        let is = if level {
+            pieces.iter().any(|piece| {
+                let (across, up) = on_tile(laid, piece).extents();
+                // A hair is no sliver: 0.1 mm.
+                let half = |side: f64| Length::nm((side / 2.0) as i64 - 100_000);
+                across < half(long) || up < half(short)
+            })
+        } else {
+            (laid.doubled_area() as f64) < long * short * 0.999
+        };
+        is.then_some(at)
+    };
+    layout.tiles.iter().enumerate().filter_map(under).collect()
+}
+
+/// Movement joints inside the field, each way: every run is cut into parts no longer than the limit.
+fn movement(ask: &Ask, layout: &Layout) -> (u32, u32) {
+    use crate::handbook::tile::{MOVEMENT_DRY, MOVEMENT_SUN};
+    let limit = match ask.run {
+        super::Run::Dry => MOVEMENT_DRY.value,
+        super::Run::SunOrWet => MOVEMENT_SUN.value,
+    };
+    let (_, size) = super::lay::box_of(&layout.field);
+    let joints = |run: Length| {
+        let parts = run.as_nm().div_euclid(limit.as_nm())
+            + i64::from(run.as_nm().rem_euclid(limit.as_nm()) > 0);
+        (parts - 1).max(0) as u32
+    };
+    (joints(size.x), joints(size.y))
+}
+
+fn account(ask: &Ask, figure: &mut Figure, broken: usize) {
+    let count = |n: usize| Amount::Count(n as i64);
+    let step = |what: &'static str, sum: Vec<Term>, gives: Amount, cite| Step {
+        what: Phrase::plain(what),
+        sum,
+        gives,
+        cite,
+    };
+    let whole = figure.layout.whole();
+    let mut account = Account {
+        working: vec![
+            step(
+                "Field, less the gap at its edges",
+                vec![],
+                figure.covered.into(),
+                Cite::computed("the outline moved in by the gap"),
+            ),
+            step(
+                "Tiles that lie whole",
+                vec![],
+                count(whole),
+                Cite::computed("each tile less what lies outside the field"),
+            ),
+            step(
+                "Tiles that the cut pieces come out of",
+                vec![
+                    count(figure.layout.cut()).into(),
+                    Term::Word("pieces out of"),
+                ],
+                count(figure.plan.len()),
+                Cite::computed("the largest piece first; fewer may do"),
+            ),
+            step(
+                "Breakage",
+                vec![Amount::Share(ask.breakage).into()],
+                count(broken),
+                Cite::practice("your own allowance; no standard fixes one"),
+            ),
+            step(
+                "Tiles to have",
+                vec![
+                    count(if ask.reuse {
+                        figure.with_reuse
+                    } else {
+                        figure.without_reuse
+                    })
+                    .into(),
+                    Term::Word("+"),
+                    count(broken).into(),
+                    Term::Word("+"),
+                    count(ask.attic as usize).into(),
+                ],
+                count(figure.to_buy),
+                Cite::computed("pieces, breakage, attic stock"),
+            ),
+            step(
+                "Joints, as a share of the field",
+                vec![],
+                Amount::Share(figure.joints),
+                Cite::computed("the field less every face"),
+            ),
+        ],
+        cautions: vec![&cautions::TILE_SILICA, &cautions::TILE_WEIGHT],
+        ..Account::default()
+    };
+    if ask.on == super::Surface::Floor {
+        account.cautions.push(&cautions::OLD_FLOOR);
+    }
+    account.needs.push(Need {
+        material: Material::Tile {
+            long: ask.tile.long,
+            short: ask.tile.short,
+            in_box: in_box(ask).unwrap_or(0),
+        },
+        amount: count(figure.to_buy),
+        why: "Every piece, breakage and attic stock".into(),
+    });
+    account.findings = findings(ask, figure);
+    figure.account = account;
+}

@@ -1,1 +1,189 @@
+//! What the rules say of a layout: joint, offset, cuts, lippage, flatness, movement.
 
+use super::{Ask, Edge, Figure, Pattern, Surface};
+use crate::handbook::{Cite, tile as book};
+use crate::measure::{Amount, Length, Phrase};
+use crate::trades::{Finding, Weight};
+
+fn finding(weight: Weight, says: Phrase, rule: Cite) -> Finding {
+    Finding { weight, says, rule }
+}
+
+/// The least joint that the rules allow, and the rule that governs.
+#[must_use]
+pub fn least_joint(ask: &Ask) -> (Length, Cite) {
+    let mut least = (book::LEAST_JOINT.value, book::LEAST_JOINT.cite);
+    let mut at_least = |length: Length, cite: Cite| {
+        if length > least.0 {
+            least = (length, cite);
+        }
+    };
+    if let Some(spread) = ask.tile.spread {
+        at_least(spread * book::SPREAD_TIMES.value, book::SPREAD_TIMES.cite);
+    }
+    let long = ask.tile.long.max(ask.tile.short) > book::LONG_SIDE.value;
+    if long && matches!(ask.pattern, Pattern::Bond { .. } | Pattern::Planks { .. }) {
+        let rule = match ask.tile.edge {
+            Edge::Rectified => &book::BOND_RECTIFIED,
+            Edge::Calibrated | Edge::Unknown => &book::BOND_CALIBRATED,
+        };
+        at_least(rule.value + ask.tile.warp.unwrap_or_default(), rule.cite);
+    }
+    least
+}
+
+/// The most that one tile may stand above the next: the rule's figure and the tile's own warp.
+#[must_use]
+pub fn lippage(ask: &Ask) -> (Length, Cite) {
+    let rule = if ask.joint < book::LIPPAGE_JOINT {
+        &book::LIPPAGE_NARROW
+    } else {
+        &book::LIPPAGE_WIDE
+    };
+    (rule.value + ask.tile.warp.unwrap_or_default(), rule.cite)
+}
+
+/// Everything that the rules say, the heaviest first.
+pub(super) fn findings(ask: &Ask, figure: &Figure) -> Vec<Finding> {
+    let mut all = Vec::new();
+    let (least, rule) = least_joint(ask);
+    if ask.joint < least {
+        all.push(finding(
+            Weight::Caution,
+            Phrase::with(
+                "A joint of {0} is under the {1} that this tile and pattern want.",
+                [ask.joint.into(), least.into()],
+            ),
+            rule,
+        ));
+    }
+    all.extend(offset(ask));
+    all.extend(cuts(ask, figure));
+    all.extend(movement(figure));
+    let (most, rule) = lippage(ask);
+    all.push(finding(
+        Weight::Note,
+        Phrase::with(
+            "One tile may stand at most {0} above the next, its own warp with it.",
+            [most.into()],
+        ),
+        rule,
+    ));
+    all.push(flatness(ask));
+    if ask.on == Surface::Floor {
+        all.push(finding(
+            Weight::Note,
+            "A floor under tile bends no more than its span over 360; stone wants a stiffer one. Ask who knows the joists before you load an old floor.".into(),
+            book::DEFLECTION.cite,
+        ));
+    }
+    all.sort_by_key(|finding| std::cmp::Reverse(finding.weight));
+    all
+}
+
+fn offset(ask: &Ask) -> Option<Finding> {
+    let Pattern::Bond { over, of } = ask.pattern else {
+        return None;
+    };
+    let share = f64::from(over % of.max(1)) / f64::from(of.max(1));
+    let share = share.min(1.0 - share);
+    let long = ask.tile.long > book::LONG_SIDE.value;
+    // A third is 33 %.
+    (long && share > book::MOST_OFFSET.value + 0.005).then(|| {
+        finding(
+            Weight::Caution,
+            Phrase::with(
+                "Rows are shifted by {0} of a tile longer than {1}: its bow then shows at every joint. A third is the most without an approved mock-up.",
+                [Amount::Share(share), book::LONG_SIDE.value.into()],
+            ),
+            book::MOST_OFFSET.cite,
+        )
+    })
+}
+
+fn cuts(ask: &Ask, figure: &Figure) -> Vec<Finding> {
+    let mut all = Vec::new();
+    let thin = figure
+        .cuts
+        .iter()
+        .filter(|cut| cut.thin < book::TOO_THIN.value)
+        .map(|cut| cut.pieces.len())
+        .sum::<usize>();
+    if thin > 0 {
+        all.push(finding(
+            Weight::Caution,
+            Phrase::with(
+                "{0} pieces are thinner than {1}: they break as they are cut. Slide the start, or let the edge gap or the joint take them up.",
+                [Amount::Count(thin as i64), book::TOO_THIN.value.into()],
+            ),
+            book::TOO_THIN.cite,
+        ));
+    }
+    if !figure.small.is_empty()
+        && let Some(narrowest) = figure.narrowest
+    {
+        let by_hand = figure.tried == 0;
+        let text = if by_hand {
+            "{0} pieces are under half a tile; the thinnest is {1}. Best balance looks for a start without them."
+        } else {
+            "{0} pieces are under half a tile; the thinnest is {1}. No start of this pattern does better on this outline."
+        };
+        all.push(finding(
+            Weight::Note,
+            Phrase::with(
+                text,
+                [Amount::Count(figure.small.len() as i64), narrowest.into()],
+            ),
+            book::LEAST_CUT.cite,
+        ));
+    }
+    if ask.gap < book::EDGE_GAP.value {
+        all.push(finding(
+            Weight::Caution,
+            Phrase::with(
+                "Tile wants {0} open at every wall, curb and pipe; a base or sealant hides it.",
+                [book::EDGE_GAP.value.into()],
+            ),
+            book::EDGE_GAP.cite,
+        ));
+    }
+    all
+}
+
+fn movement(figure: &Figure) -> Option<Finding> {
+    let (up, across) = figure.movement;
+    (up + across > 0).then(|| {
+        finding(
+            Weight::Caution,
+            Phrase::with(
+                "The field is long: it wants {0} soft joints across its width and {1} along it, beside those at its edges.",
+                [Amount::Count(up.into()), Amount::Count(across.into())],
+            ),
+            book::MOVEMENT_DRY.cite,
+        )
+    })
+}
+
+fn flatness(ask: &Ask) -> Finding {
+    if ask.tile.long.max(ask.tile.short) < book::LONG_SIDE.value {
+        let (ten, one) = book::FLAT.value;
+        finding(
+            Weight::Note,
+            Phrase::with(
+                "The surface has to be flat to {0} in 10 ft and {1} in 1 ft before tile of this size goes on.",
+                [ten.into(), one.into()],
+            ),
+            book::FLAT.cite,
+        )
+    } else {
+        let (ten, two) = book::FLAT_LONG.value;
+        finding(
+            Weight::Note,
+            Phrase::with(
+                "The surface has to be flat to {0} in 10 ft and {1} in 2 ft before tile of this size goes on.",
+                [ten.into(), two.into()],
+            ),
+            book::FLAT_LONG.cite,
+        )
+    }
+}

@@ -4,7 +4,6 @@ use super::ask::{MOST_TILES, checked};
 use super::pattern::{module, placed};
 use super::{Ask, Pattern, Placed, Problem};
 use crate::geometry::{Clip, Inside, Point, Region};
-use crate::measure::Length;
 use crate::measure::quantity::{Area, in_square_metres, square_metres};
 
 /// What of a tile is laid.
@@ -149,9 +148,4 @@ pub(super) fn lay_in(ask: &Ask, field: &Region, from: Point) -> Layout {
 pub(super) fn box_of(field: &Region) -> (Point, Point) {
     let (least, most) = field.bounds().unwrap_or_default();
     (least, most - least)
-}
-
-/// A length that a share of another is.
-pub(super) fn share(length: Length, share: f64) -> Length {
-    Length::from_metres(length.metres() * share).unwrap_or_default()
 }
