@@ -1,6 +1,6 @@
 //! What the pad asks for, in words.
 
-use super::{App, PaintSlot, Slot, StudsOf, TapeSlot};
+use super::{App, PaintSlot, Slot, StudsOf, TapeSlot, TileSlot};
 use crate::site::Wall;
 use crate::trades::paint::Product;
 use crate::trades::patch::Field;
@@ -50,6 +50,7 @@ impl App {
             Slot::FromStud(_, _, stud) => format!("Centre of stud {} to the hole", stud + 1),
             Slot::AirWarmth(_) => "Warmth of the room".into(),
             Slot::AirHumidity(_) => "Humidity of the air".into(),
+            Slot::Tile(_, field) => tile_asks(*field).into(),
             Slot::Tape(field) => tape_asks(*field).into(),
             Slot::Price(key) => format!("{}, price of one", self.pack_name(key)),
             Slot::Packs(key) => format!("{}, how many to buy", self.pack_name(key)),
@@ -116,5 +117,26 @@ fn tape_asks(field: TapeSlot) -> &'static str {
         TapeSlot::Scale => "On paper, for a foot",
         TapeSlot::OnPaper => "Measured on the drawing",
         TapeSlot::OnSite => "To be drawn",
+    }
+}
+
+fn tile_asks(field: TileSlot) -> &'static str {
+    match field {
+        TileSlot::Width => "Width of the surface",
+        TileSlot::Height => "Length or height of the surface",
+        TileSlot::Long => "Tile, along the row",
+        TileSlot::Short => "Tile, across the row",
+        TileSlot::Small => "Small tile",
+        TileSlot::Thickness => "Thickness of the tile",
+        TileSlot::Joint => "Joint",
+        TileSlot::Gap => "Gap at the edges",
+        TileSlot::Kerf => "Saw cut",
+        TileSlot::Spread => "Longest tile less the shortest",
+        TileSlot::Warp => "Bow of an edge",
+        TileSlot::Sight => "From the left to the line",
+        TileSlot::Turn => "Pattern turned by",
+        TileSlot::Box => "A box holds",
+        TileSlot::Breakage => "Breakage",
+        TileSlot::Attic => "Whole tiles kept for later",
     }
 }

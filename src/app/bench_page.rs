@@ -2,18 +2,14 @@
 
 use super::{App, Card, Chip, Command, Here, Icon, Row, Screen, Tone, words};
 use crate::measure::Figures;
-use crate::takeoff::Ask;
+use crate::takeoff::{Ask, TileOn};
 use crate::trades::{Account, Finding, Weight};
 
 impl App {
     /// The bench: each trade a card, then the figures of this job.
     pub(super) fn bench_page(&self) -> Screen {
-        let last = |patch: bool| {
-            let task = self
-                .job
-                .tasks
-                .iter()
-                .rposition(|task| matches!(task.ask, Ask::Patch(..)) == patch);
+        let last = |of: fn(&Ask) -> bool| {
+            let task = self.job.tasks.iter().rposition(|task| of(&task.ask));
             task.map(|at| self.answer(at))
         };
         let roll = self.job.roll.last().map(|line| self.show(line.length));
@@ -26,17 +22,24 @@ impl App {
         let cards = vec![
             card(
                 "Patch",
-                last(true),
+                last(|ask| matches!(ask, Ask::Patch(..))),
                 "a hole in the wall",
                 Icon::Patch,
                 Command::NewPatch(None),
             ),
             card(
                 "Paint",
-                last(false),
+                last(|ask| matches!(ask, Ask::Paint(..))),
                 "walls, ceiling, trim",
                 Icon::Paint,
                 Command::NewPaint(None),
+            ),
+            card(
+                "Tile",
+                last(|ask| matches!(ask, Ask::Tile(..))),
+                "every piece before the first cut",
+                Icon::Tile,
+                Command::NewTile(None, TileOn::Own),
             ),
             card(
                 "Tape",
@@ -72,6 +75,7 @@ impl App {
         match self.job.tasks.get(at).map(|task| &task.ask) {
             Some(Ask::Patch(ask, wall)) => self.patch_page(at, ask, *wall),
             Some(Ask::Paint(ask, rule)) => self.paint_page(at, ask, *rule),
+            Some(Ask::Tile(ask, on)) => self.tile_page(at, ask, *on),
             None => self.bench_page(),
         }
     }
@@ -88,6 +92,8 @@ impl App {
         let (trade, wall) = match &task.ask {
             Ask::Patch(_, wall) => ("Patch", wall.map(crate::site::Wall::named)),
             Ask::Paint(..) => ("Paint", None),
+            Ask::Tile(_, TileOn::Wall(wall)) => ("Tile", Some(crate::site::Wall::named(*wall))),
+            Ask::Tile(..) => ("Tile", None),
         };
         match (room, wall) {
             (Some(room), Some(wall)) => format!("{trade}, wall {wall}, {room}"),
@@ -103,6 +109,10 @@ impl App {
             Ask::Patch(..) => crate::trades::patch::figure(&self.patch_ask(at)?)
                 .ok()
                 .map(|figure| figure.account),
+            Ask::Tile(..) => match self.tile_figure(&self.tile_ask(at)?).as_ref() {
+                Ok(figure) => Some(figure.account.clone()),
+                Err(_) => None,
+            },
             Ask::Paint(..) => crate::trades::paint::figure(&self.paint_ask(at)?)
                 .ok()
                 .map(|figure| figure.account),
@@ -114,6 +124,7 @@ impl App {
         match &self.job.tasks[at].ask {
             Ask::Patch(..) => self.patch_answer(at),
             Ask::Paint(..) => self.paint_answer(at),
+            Ask::Tile(..) => self.tile_answer(at),
         }
     }
 

@@ -1,10 +1,10 @@
 //! What each command changes in the job.
 
-use super::{App, Choice, Command, Here, Shape, StudsOf, fill::last_task, studs};
+use super::{App, Choice, Command, Here, Shape, StudsOf, fill::last_task, studs, tile_inputs};
 use crate::measure::quantity::square_metres;
 use crate::measure::{Angle, Length};
 use crate::site::{self, Opening, OpeningKind, Room};
-use crate::takeoff::{self, Ask, Job, LineKey};
+use crate::takeoff::{self, Ask, Job, LineKey, TileOn};
 use crate::trades::paint::{Part, Surface, Trim};
 use crate::trades::patch::HoleShape;
 use crate::trades::{paint, patch};
@@ -21,6 +21,7 @@ impl App {
                 let ask = Ask::Patch(Box::default(), place.map(|(_, wall)| wall));
                 self.new_task(place.map(|(room, _)| room), ask);
             }
+            Command::NewTile(room, on) => self.new_task(room, Ask::Tile(Box::default(), on)),
             Command::NewPaint(room) => {
                 self.new_task(room, Ask::Paint(Box::default(), site::OpeningRule::Net));
             }
@@ -276,7 +277,7 @@ fn keep_patches_on_their_walls(
         return;
     };
     for task in &mut job.tasks {
-        let Ask::Patch(_, Some(wall)) = &mut task.ask else {
+        let (Ask::Patch(_, Some(wall)) | Ask::Tile(_, TileOn::Wall(wall))) = &mut task.ask else {
             continue;
         };
         if task.room != Some(room) {
@@ -284,8 +285,10 @@ fn keep_patches_on_their_walls(
         }
         if now < before && *wall == at {
             task.room = None;
-            if let Ask::Patch(_, wall) = &mut task.ask {
-                *wall = None;
+            match &mut task.ask {
+                Ask::Patch(_, wall) => *wall = None,
+                Ask::Tile(_, on) => *on = TileOn::Own,
+                Ask::Paint(..) => {}
             }
         } else if *wall > at {
             *wall = (*wall + now).saturating_sub(before);
@@ -302,8 +305,10 @@ fn lay(job: &mut Job, task: usize, room: usize, wall: Option<usize>) {
         return;
     };
     task.room = Some(room);
-    if let Ask::Patch(_, place) = &mut task.ask {
-        *place = wall;
+    match &mut task.ask {
+        Ask::Patch(_, place) => *place = wall,
+        Ask::Tile(_, on) => *on = wall.map_or(TileOn::Floor, TileOn::Wall),
+        Ask::Paint(..) => {}
     }
 }
 
@@ -323,6 +328,11 @@ impl App {
 fn choose(ask: &mut Ask, choice: Choice, known: Option<Length>) {
     match ask {
         Ask::Patch(ask, _) => choose_patch(ask, choice),
+        Ask::Tile(ask, _) => {
+            if let Choice::Tile(choice) = choice {
+                tile_inputs::choose(ask, choice);
+            }
+        }
         Ask::Paint(ask, rule) => {
             if let Choice::Openings(chosen) = choice {
                 *rule = chosen;

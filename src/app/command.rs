@@ -3,8 +3,8 @@
 use super::{Slot, StudsOf};
 use crate::measure::Length;
 use crate::site::{Finish, Id, OpeningKind, OpeningRule};
-use crate::takeoff::LineKey;
-use crate::trades::{paint, patch, tape};
+use crate::takeoff::{LineKey, TileOn};
+use crate::trades::{paint, patch, tape, tile};
 
 /// A place in the program.
 #[derive(Clone, Debug, PartialEq, Default)]
@@ -85,6 +85,8 @@ pub enum Command {
     NewPaint(Option<usize>),
     /// A quick figure onto a room, and onto a wall of it if it stands on one.
     Lay(usize, usize, Option<usize>),
+    /// New tile, on a surface of a room or by hand.
+    NewTile(Option<usize>, TileOn),
     /// Remove a figure.
     RemoveTask(usize),
     /// Put a figure's materials on the buying list, or take them off.
@@ -185,4 +187,29 @@ pub enum Choice {
     Binder(paint::Binder),
     /// Done for pay, or in a home that is rented out.
     Paid(bool),
+    /// A choice of tile.
+    Tile(TileChoice),
+}
+
+/// A choice of tile.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum TileChoice {
+    /// A floor or a wall.
+    On(tile::Surface),
+    /// How tiles lie.
+    Pattern(tile::Pattern),
+    /// How far the pattern is turned.
+    Turn(crate::measure::Angle),
+    /// Where it starts.
+    Start(tile::Start),
+    /// How edges were made.
+    Edge(tile::Edge),
+    /// Where it lies.
+    Run(tile::Run),
+    /// The face has a direction.
+    Grain(bool),
+    /// Off-cuts serve again.
+    Reuse(bool),
+    /// How a box is counted: 0 not, 1 tiles, 2 faces, 3 laid.
+    BoxKind(u8),
 }

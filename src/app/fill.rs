@@ -1,7 +1,7 @@
 //! The pad opens on a slot, and what it reads goes back into the job.
 
-use super::{App, Command, Here, Kind, Pad, Row, Slot, TapeSlot};
-use super::{paint_inputs, patch_inputs, room_page, studs, words};
+use super::{App, Command, Here, Kind, Pad, Row, Slot, TapeSlot, TileSlot};
+use super::{paint_inputs, patch_inputs, room_page, studs, tile_inputs, words};
 use crate::measure::{Angle, Figures, Length, Money, Rounding, read};
 use crate::site::Id;
 use crate::takeoff::{HandLine, Job};
@@ -113,7 +113,9 @@ impl App {
             Kind::Number(_) if matches!(pad.slot, Slot::Price(_) | Slot::HandPrice(_)) => {
                 read::money(&pad.typed).map(Value::Price)
             }
-            Kind::Number(_) if matches!(pad.slot, Slot::WallTurn(..)) => {
+            Kind::Number(_)
+                if matches!(pad.slot, Slot::WallTurn(..) | Slot::Tile(_, TileSlot::Turn)) =>
+            {
                 read::angle(&pad.typed).map(Value::Angle)
             }
             Kind::Number(_) => read::number(&pad.typed).map(Value::Number),
@@ -156,11 +158,13 @@ impl App {
                 }
                 fill_number(&mut job, slot, number, metric)?;
             }
-            Value::Angle(inside) => {
-                if let Slot::WallTurn(room, wall) = slot {
+            Value::Angle(inside) => match slot {
+                Slot::WallTurn(room, wall) => {
                     room_page::fill_corner(&mut job, *room, *wall, inside)?;
                 }
-            }
+                Slot::Tile(task, _) => tile_inputs::fill_angle(&mut job, *task, inside),
+                _ => {}
+            },
             Value::Price(price) => fill_price(&mut job, slot, price),
             Value::Words(text) => {
                 if text.is_empty() {
@@ -187,6 +191,7 @@ fn may_be_nothing(slot: &Slot) -> bool {
             | Slot::Patch(..)
             | Slot::OtherHole(..)
             | Slot::Tape(TapeSlot::Width)
+            | Slot::Tile(_, TileSlot::Joint | TileSlot::Gap | TileSlot::Kerf)
     )
 }
 
@@ -197,6 +202,7 @@ fn fill_length(job: &mut Job, slot: &Slot, length: Length) -> Result<(), String>
             patch_inputs::fill(job, slot, length);
         }
         Slot::Paint(task, field) => paint_inputs::fill_length(job, *task, *field, length),
+        Slot::Tile(task, field) => tile_inputs::fill_length(job, *task, *field, length),
         Slot::FirstStud(of) | Slot::FoundStud(of, _) | Slot::StudFace(of) => {
             studs::fill(job, *of, slot, length)?;
         }
@@ -253,6 +259,7 @@ fn fill_number(job: &mut Job, slot: &Slot, number: f64, metric: bool) -> Result<
             patch_inputs::fill_air(job, *task, slot, number, metric)?;
         }
         Slot::Paint(task, field) => paint_inputs::fill_number(job, *task, *field, number, metric)?,
+        Slot::Tile(task, field) => tile_inputs::fill_number(job, *task, *field, number, metric)?,
         _ => {}
     }
     Ok(())

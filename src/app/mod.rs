@@ -24,19 +24,23 @@ mod slot;
 mod stands;
 mod studs;
 mod tape_page;
+mod tile_inputs;
+mod tile_page;
 mod view;
 mod wall_page;
 mod words;
 
-pub use command::{Choice, Command, Here, Shape};
+pub use command::{Choice, Command, Here, Shape, TileChoice};
 pub use demo::demo_job;
 pub use keep::{Keeper, Kept, Prefs, Reading, start};
 pub use pad::{FRACTIONS, Kind, Pad};
-pub use slot::{PaintSlot, Slot, StudsOf, TapeSlot};
+pub use slot::{PaintSlot, Slot, StudsOf, TapeSlot, TileSlot};
 pub use view::{Big, Card, Chip, Icon, Row, Screen, Tone};
 
+use std::cell::RefCell;
 use std::sync::Arc;
 
+use crate::geometry::Point;
 use crate::measure::{Amount, Figures, Length, Rounding};
 use crate::store::Snapshot;
 use crate::takeoff::{Job, Stamps};
@@ -66,6 +70,11 @@ pub struct App {
     stamps: Arc<Stamps>,
     /// A line of the roll, in the hand for the next figure that is tapped.
     held: Option<Length>,
+    /// Where a finger has slid the tiles of a figure to, and where they lay when it came down.
+    slide: Option<(usize, Point)>,
+    slid_from: Option<Point>,
+    /// Layouts that were figured, the newest last.
+    laid: RefCell<Vec<(crate::trades::tile::Ask, tile_page::Laid)>>,
 }
 
 impl App {
@@ -93,6 +102,9 @@ impl App {
             here: Here::Rooms,
             trail: Vec::new(),
             held: None,
+            slide: None,
+            slid_from: None,
+            laid: RefCell::default(),
         }
     }
 

@@ -4,7 +4,7 @@ use super::{App, Chip, Command, Here, Row, Screen, Shape, Slot, Tone, view::Big,
 use crate::drawing::{PlanTag, plan};
 use crate::measure::{Angle, Length};
 use crate::site::{self, Finish, OpeningRule, Room, Standing, Wall};
-use crate::takeoff::Job;
+use crate::takeoff::{Job, TileOn};
 
 impl App {
     /// The rooms of the job.
@@ -114,6 +114,11 @@ impl App {
             label: "Paint this room".into(),
             main: true,
             command: Command::NewPaint(Some(at)),
+        });
+        rows.push(Row::Button {
+            label: "Tile this floor".into(),
+            main: true,
+            command: Command::NewTile(Some(at), TileOn::Floor),
         });
         rows.push(Row::Heading("What each surface gets".into()));
         rows.push(Row::choice(

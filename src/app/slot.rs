@@ -45,6 +45,8 @@ pub enum Slot {
     AirHumidity(usize),
     /// A field of paint.
     Paint(usize, PaintSlot),
+    /// A field of tile.
+    Tile(usize, TileSlot),
     /// A new line on the roll.
     Roll,
     /// A field of the tape's bench.
@@ -120,4 +122,41 @@ pub enum TapeSlot {
     OnPaper,
     /// To be drawn.
     OnSite,
+}
+
+/// A field of tile.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum TileSlot {
+    /// Width of a surface by hand.
+    Width,
+    /// Its length or height.
+    Height,
+    /// The tile along the row.
+    Long,
+    /// The tile across the row.
+    Short,
+    /// The small square of two.
+    Small,
+    /// How thick.
+    Thickness,
+    /// The joint.
+    Joint,
+    /// The gap at the edges.
+    Gap,
+    /// The saw's cut.
+    Kerf,
+    /// By how much tiles differ.
+    Spread,
+    /// How far an edge is bowed.
+    Warp,
+    /// The line that the pattern is even about.
+    Sight,
+    /// How far the pattern is turned.
+    Turn,
+    /// What a box holds.
+    Box,
+    /// Breakage, in per cent.
+    Breakage,
+    /// Whole tiles kept.
+    Attic,
 }

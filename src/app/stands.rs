@@ -1,6 +1,6 @@
 //! What a slot reads, and what stands there now, as it could be typed again.
 
-use super::{App, Kind, PaintSlot, Slot, TapeSlot, room_page};
+use super::{App, Kind, PaintSlot, Slot, TapeSlot, TileSlot, room_page};
 use crate::measure::quantity::{
     Area, SpreadRate, in_square_feet, in_square_feet_per_gallon, in_square_metres,
     in_square_metres_per_litre,
@@ -9,6 +9,7 @@ use crate::measure::{Figures, Length, Money, Rounding};
 use crate::site::{Opening, OpeningRule, Wall};
 use crate::takeoff::Ask;
 use crate::trades::paint::{self, Product};
+use crate::trades::tile::BoxOf;
 
 /// The kind of a slot, and what stands there.
 type Stands = (Kind, String);
@@ -52,6 +53,7 @@ impl App {
             }
             Slot::AirHumidity(task) => number("%", self.air(*task).map(|air| air.humidity)),
             Slot::Paint(task, field) => self.paint_stands(*task, *field),
+            Slot::Tile(task, field) => self.tile_stands(*task, *field),
             Slot::Roll => self.length(None),
             Slot::Tape(field) => self.tape_stands(*field),
             Slot::Price(key) => money(job.buying.prices.get(key).copied()),
@@ -95,6 +97,24 @@ impl App {
             Slot::OpeningSill(room, at) => opening(room, at).and_then(|o| o.sill),
             _ => None,
         })
+    }
+
+    fn tile_stands(&self, task: usize, field: TileSlot) -> Stands {
+        let metric = self.job.units.is_metric();
+        let Some(Ask::Tile(ask, _)) = self.job.tasks.get(task).map(|t| &t.ask) else {
+            return self.length(None);
+        };
+        match field {
+            TileSlot::Turn => number("°", Some(ask.turn.in_degrees())),
+            TileSlot::Breakage => number("%", Some(ask.breakage * 100.0)),
+            TileSlot::Attic => count(Some(ask.attic)),
+            TileSlot::Box => match ask.box_of {
+                Some(BoxOf::Faces(size) | BoxOf::Laid(size)) => area(Some(size), metric),
+                Some(BoxOf::Tiles(n)) => count(Some(n)),
+                None => count(None),
+            },
+            _ => self.length(self.tile_field(task, field)),
+        }
     }
 
     fn tape_stands(&self, field: TapeSlot) -> Stands {

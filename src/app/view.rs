@@ -16,6 +16,8 @@ pub struct Screen {
     pub buttons: Vec<Chip>,
     /// The sketch, its dimensions tagged with what a tap asks for.
     pub picture: Option<Scene<Command>>,
+    /// The sketch can be slid with a finger.
+    pub slides: bool,
     /// Cards of the bench.
     pub cards: Vec<Card>,
     /// The labelled list.
@@ -57,6 +59,8 @@ pub enum Icon {
     Patch,
     /// A roller.
     Paint,
+    /// Tiles in bond.
+    Tile,
     /// A tape.
     Tape,
 }

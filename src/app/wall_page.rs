@@ -6,6 +6,7 @@ use super::{
 use crate::drawing::{WallTag, wall as wall_sketch};
 use crate::measure::Angle;
 use crate::site::{self, OpeningKind, Wall};
+use crate::takeoff::TileOn;
 
 impl App {
     /// One wall of a room.
@@ -104,6 +105,11 @@ impl App {
             label: "Patch a hole in this wall".into(),
             main: true,
             command: Command::NewPatch(Some((at, index))),
+        });
+        rows.push(Row::Button {
+            label: "Tile this wall".into(),
+            main: true,
+            command: Command::NewTile(Some(at), TileOn::Wall(index)),
         });
         rows.push(Row::button(
             "Remove this wall",

@@ -4,7 +4,7 @@ use crate::handbook::{Cite, Known};
 use crate::measure::read::{Unreadable, Why};
 use crate::measure::{Angle, Figures, Length, Rounding, Units};
 use crate::site::{self, Clash, Misfit, Room, Wall};
-use crate::trades::{Term, paint, patch, tape};
+use crate::trades::{Term, paint, patch, tape, tile};
 
 fn show(length: Length, units: Units) -> String {
     units.length(length, Rounding::Nearest, Figures::Set)
@@ -273,6 +273,56 @@ pub(super) fn paint_problem(problem: &paint::Problem, units: Units) -> String {
                 units.amount(most, Figures::Set),
             );
             format!("A figure is out of range: it has to be from {least} to {most}.")
+        }
+    }
+}
+
+/// Why there is no tile layout.
+pub(super) fn tile_problem(problem: &tile::Problem, units: Units) -> String {
+    use tile::{Field, Problem};
+    match problem {
+        Problem::Beyond { field, least, most } => {
+            let what = match field {
+                Field::Long => "The tile along the row",
+                Field::Short => "The tile across the row",
+                Field::Small => "The small tile",
+                Field::Joint => "The joint",
+                Field::Gap => "The gap at the edges",
+                Field::Kerf => "The saw cut",
+                Field::Apart => "The least step of plank ends",
+                Field::Box => "The box",
+                Field::Breakage => "Breakage",
+            };
+            format!(
+                "{what} has to be from {} to {}.",
+                show(*least, units),
+                show(*most, units)
+            )
+        }
+        Problem::JointWiderThanTile => "The joint is wider than the tile. Make it narrower.".into(),
+        Problem::LongSide { wants } => format!(
+            "This pattern has an even joint only where the long side is twice the short one and a joint: {}. Change the tile, the joint or the pattern.",
+            show(*wants, units)
+        ),
+        Problem::Crosses(ring, ..) => {
+            let what = if *ring == 0 {
+                "The outline"
+            } else {
+                "A hole in it"
+            };
+            format!("{what} crosses itself. Check the walls and corners of the room.")
+        }
+        Problem::NothingLeft => {
+            "The gap at the edges leaves nothing to tile. Make it smaller.".into()
+        }
+        Problem::LargerThanSurface => {
+            "The tile is larger than the surface. Check the unit of both.".into()
+        }
+        Problem::TooMany { about, most } => format!(
+            "That is about {about:.0} tiles; at most {most} are laid out. Check the unit of the tile and of the surface."
+        ),
+        Problem::NoSuchBox => {
+            "What a box holds is not given, or is nothing. Read it off the box.".into()
         }
     }
 }

@@ -17,6 +17,7 @@ mod svg;
 mod tape;
 #[cfg(test)]
 mod tests;
+mod tile;
 
 pub use elevation::{WallTag, wall};
 pub use layout::{Canvas, HotSpot, Piece, Place, Sheet, lay_out};
@@ -28,3 +29,4 @@ pub use plan::{PlanTag, plan};
 pub use scene::{Align, Dimension, Edge, Hot, Line, Mark, Pen, Role, Scene, Standing, Stroke};
 pub use svg::svg;
 pub use tape::{length_of_drag, tape};
+pub use tile::{TileTag, tile_sketch};

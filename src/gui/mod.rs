@@ -27,6 +27,8 @@ pub use generated::MainWindow;
 use slint::ComponentHandle;
 
 use crate::app::{App, Command, Here, Kept, Row, Slot};
+use crate::geometry::Point;
+use crate::measure::Length;
 
 /// The window and the program behind it.
 pub struct Desk {
@@ -34,6 +36,8 @@ pub struct Desk {
     window: MainWindow,
     commands: RefCell<Vec<Command>>,
     picture: Cell<(f32, f32)>,
+    /// Pixels a metre of the sketch.
+    scale: Cell<f64>,
     tape: Cell<f32>,
     shown: RefCell<Option<Here>>,
     /// The page shows that a save failed.
@@ -53,6 +57,7 @@ pub fn open(app: App) -> Result<Rc<Desk>, slint::PlatformError> {
         window,
         commands: RefCell::default(),
         picture: Cell::new((0.0, 0.0)),
+        scale: Cell::new(0.0),
         tape: Cell::new(360.0),
         shown: RefCell::new(None),
         troubled: Cell::new(false),
@@ -158,6 +163,16 @@ impl Desk {
         if moved {
             *self.shown.borrow_mut() = Some(app.here().clone());
             self.window.global::<generated::Page<'_>>().set_scroll(0.0);
+        }
+    }
+
+    /// The sketch is slid by so many pixels from where the finger came down.
+    fn slid(&self, (across, down): (f32, f32), done: bool) {
+        let scale = self.scale.get();
+        let length = |px: f32| Length::from_metres(f64::from(px) / scale).unwrap_or_default();
+        if scale > 0.0 {
+            let by = Point::new(length(across), length(down));
+            self.act(|app| app.slide(by, done));
         }
     }
 

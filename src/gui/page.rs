@@ -49,6 +49,12 @@ pub(super) fn connect(desk: &Rc<Desk>) {
         }
     });
     let weak = Rc::downgrade(desk);
+    page.on_slid(move |across, down, done| {
+        if let Some(desk) = weak.upgrade() {
+            desk.slid((across, down), done);
+        }
+    });
+    let weak = Rc::downgrade(desk);
     desk.window.on_about_closed(move || {
         if let Some(desk) = weak.upgrade() {
             desk.act(|app| app.send(Command::About(false)));
@@ -102,6 +108,7 @@ pub(super) fn show(desk: &Desk, app: &App, screen: &Screen) -> Vec<Command> {
     kept(desk, app);
     desk.window.set_about_shown(app.about);
     page.set_has_picture(screen.picture.is_some());
+    page.set_slides(screen.slides);
     if screen.picture.is_some() {
         picture(desk, app, screen, &palette, &mut numbered);
     } else {
@@ -150,6 +157,7 @@ fn picture(desk: &Desk, app: &App, screen: &Screen, palette: &Palette, numbered:
         alone
     });
     let sheet = lay_out(alone.as_ref().unwrap_or(scene), &canvas, lit.as_ref());
+    desk.scale.set(sheet.place.scale);
     let pixels = paint(&sheet, palette, desk.window.window().scale_factor());
     let buffer = slint::SharedPixelBuffer::<slint::Rgba8Pixel>::clone_from_slice(
         &pixels.rgba,
@@ -200,6 +208,7 @@ fn icon(icon: Icon) -> Image {
     let bytes: &[u8] = match icon {
         Icon::Patch => include_bytes!("../../assets/icons/card-patch.svg"),
         Icon::Paint => include_bytes!("../../assets/icons/card-paint.svg"),
+        Icon::Tile => include_bytes!("../../assets/icons/card-tile.svg"),
         Icon::Tape => include_bytes!("../../assets/icons/card-tape.svg"),
     };
     Image::load_from_svg_data(bytes).unwrap_or_default()

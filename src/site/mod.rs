@@ -9,6 +9,7 @@ mod opening;
 mod room;
 mod shape;
 mod studs;
+pub mod surface;
 
 pub use areas::{NoArea, OpeningRule, WallAreas, baseboard, wall_areas};
 pub use change::{Bend, Missing, bend, slant, still_to_measure};

@@ -15,6 +15,7 @@ mod lock;
 pub mod pictures;
 mod record;
 mod record_figures;
+mod record_tile;
 mod saver;
 mod scribe;
 

@@ -3,6 +3,7 @@
 use serde::{Deserialize, Serialize};
 
 use super::record::{StudsRecord, all, code, length, maybe, read_studs, write_studs};
+use super::record_tile::{TileRecord, read_tile, write_tile};
 use crate::measure::Length;
 use crate::measure::quantity::{Area, SpreadRate, square_metres, square_metres_per_litre};
 use crate::site::OpeningRule;
@@ -30,6 +31,7 @@ pub(super) struct MoreRecord {
 enum AskRecord {
     Paint(Box<PaintRecord>, (u8, f64)),
     Patch(Box<PatchRecord>, Option<u32>),
+    Tile(Box<TileRecord>),
 }
 
 #[derive(Serialize, Deserialize)]
@@ -132,7 +134,7 @@ fn rate(value: Option<f64>) -> Option<Option<SpreadRate>> {
 pub(super) fn write_more(task: &Task) -> MoreRecord {
     let air = match &task.ask {
         Ask::Patch(ask, _) => ask.air,
-        Ask::Paint(..) => Air::default(),
+        Ask::Paint(..) | Ask::Tile(..) => Air::default(),
     };
     MoreRecord {
         air: (air.fahrenheit, air.humidity),
@@ -146,6 +148,7 @@ pub(super) fn write_task(task: &Task) -> TaskRecord {
             Box::new(write_patch(ask)),
             wall.and_then(|wall| u32::try_from(wall).ok()),
         ),
+        Ask::Tile(ask, on) => AskRecord::Tile(Box::new(write_tile(ask, *on))),
         Ask::Paint(ask, rule) => AskRecord::Paint(
             Box::new(write_paint(ask)),
             match rule {
@@ -185,6 +188,10 @@ pub(super) fn read_task(
             Box::new(read_patch(*ask, air)?),
             wall.map(|wall| wall as usize),
         ),
+        AskRecord::Tile(record) => {
+            let (ask, on) = read_tile(*record)?;
+            Ask::Tile(Box::new(ask), on)
+        }
         AskRecord::Paint(ask, rule) => Ask::Paint(
             Box::new(read_paint(*ask)?),
             match rule {

@@ -7,7 +7,7 @@ use std::sync::Arc;
 use super::Buying;
 use crate::measure::{Length, Units};
 use crate::site::{Id, OpeningRule, Room};
-use crate::trades::{paint, patch, tape};
+use crate::trades::{paint, patch, tape, tile};
 
 /// All that a person keeps about one job.
 #[derive(Clone, Debug, PartialEq)]
@@ -52,6 +52,19 @@ pub enum Ask {
     Paint(Box<paint::Ask>, OpeningRule),
     /// A patch, on one wall of the room.
     Patch(Box<patch::Ask>, Option<usize>),
+    /// Tile, by hand or on a surface of the room.
+    Tile(Box<tile::Ask>, TileOn),
+}
+
+/// What a tile layout lies on.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum TileOn {
+    /// A rectangle by hand.
+    Own,
+    /// The room's floor.
+    Floor,
+    /// A wall of the room.
+    Wall(usize),
 }
 
 /// One line of the tape roll: what was typed, exactly, and what it came to.

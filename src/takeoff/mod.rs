@@ -8,6 +8,6 @@ mod stamps;
 pub use buying::{
     Asked, Buying, Choice, HandLine, Line, LineKey, PackKey, Shelf, Total, lines, total,
 };
-pub use job::{Ask, Job, RollLine, TapeBench, Task};
+pub use job::{Ask, Job, RollLine, TapeBench, Task, TileOn};
 pub use packs::{Pack, cover, packs_on_sale};
 pub use stamps::{Entry, EntryKind, Mark, Order, Stamps, entries};

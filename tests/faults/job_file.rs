@@ -7,23 +7,54 @@ use std::sync::Arc;
 use chrono::DateTime;
 use proptest::prelude::*;
 use storyrod::app::demo_job;
+use storyrod::geometry::{Point, Polygon, Region};
 use storyrod::measure::quantity::{square_feet, square_feet_per_gallon};
-use storyrod::measure::{Length, Money, Units};
+use storyrod::measure::{Angle, Length, Money, Units};
 use storyrod::site::{Id, OpeningRule, Room, Studs};
 use storyrod::store::document::{self, Part};
 use storyrod::store::{
     Kind, OpenError, SaveError, Snapshot, Writer, check_job, create_job, jobs_in, open_job,
     open_shelf, open_to_write, recover_job, salvage_job, save_job, save_shelf, seal, versions_of,
 };
-use storyrod::takeoff::{Ask, HandLine, Job, LineKey, PackKey, Stamps, TapeBench, packs_on_sale};
+use storyrod::takeoff::{
+    Ask, HandLine, Job, LineKey, PackKey, Stamps, TapeBench, TileOn, packs_on_sale,
+};
 use storyrod::trades::Material;
 use storyrod::trades::patch::{Air, HoleShape, Method};
 use storyrod::trades::tape::Ends;
+use storyrod::trades::tile;
+
+/// Something in every field of a tile layout.
+fn fill_tile(ask: &mut tile::Ask) {
+    ask.surface = Region::rectangle(Length::feet(7), Length::feet(4));
+    ask.surface.holes.push(Polygon {
+        points: [(10, 10), (20, 10), (20, 20)]
+            .map(|(x, y)| Point::new(Length::inches(x), Length::inches(y)))
+            .to_vec(),
+    });
+    ask.on = tile::Surface::Wall;
+    ask.tile.spread = Some(Length::in_64(0, 2));
+    ask.tile.warp = Some(Length::in_64(0, 1));
+    ask.tile.edge = tile::Edge::Calibrated;
+    ask.pattern = tile::Pattern::Planks {
+        seed: 9,
+        apart: Length::inches(3),
+    };
+    ask.turn = Angle::degrees(-45);
+    ask.start = tile::Start::ByHand(Point::new(Length::mm(-5), Length::mm(3)));
+    ask.grain = true;
+    ask.reuse = false;
+    ask.box_of = Some(tile::BoxOf::Laid(square_feet(10.5)));
+    ask.breakage = 0.07;
+    ask.attic = 4;
+    ask.run = tile::Run::SunOrWet;
+}
 
 /// The demo job with something in every field that a file holds.
 fn full_job() -> Job {
     let mut job = demo_job(DateTime::parse_from_rfc3339("2026-03-14T09:00:00-05:00").unwrap());
     job.units = Units::Centimetres;
+    job.add_task(Some(1), Ask::Tile(Box::default(), TileOn::Floor));
     job.rooms[1].walls[0].studs = Some(Studs::Found {
         centres: vec![Length::mm(400), Length::mm(810)],
         face: Length::mm(38),
@@ -64,6 +95,10 @@ fn full_job() -> Job {
     });
     for task in &mut job.tasks {
         match &mut task.ask {
+            Ask::Tile(ask, on) => {
+                *on = TileOn::Wall(2);
+                fill_tile(ask);
+            }
             Ask::Patch(ask, _) => {
                 ask.method = Some(Method::CutBack);
                 ask.air = Air {
@@ -192,7 +227,8 @@ fn a_job_of_format_1_opens_with_everything_in_it() {
         }
         assert_eq!(old.ask, asked);
     }
-    assert_eq!(old.tasks.len(), new.tasks.len());
+    // Format 1 knew no tile.
+    assert_eq!(old.tasks.len(), new.tasks.len() - 1);
     assert_eq!(
         (&old.roll[0].typed, old.roll[0].length),
         (&new.roll[0].typed, new.roll[0].length)

@@ -2,10 +2,14 @@
 
 use chrono::DateTime;
 use i_slint_backend_testing::{AccessibleRole, ElementQuery};
-use storyrod::app::{App, Choice, Command, Here, Keeper, Shape, Slot, StudsOf, demo_job};
+use storyrod::app::{
+    App, Choice, Command, Here, Keeper, Shape, Slot, StudsOf, TileChoice, demo_job,
+};
 use storyrod::drawing::Theme;
 use storyrod::measure::Length;
+use storyrod::takeoff::TileOn;
 use storyrod::trades::paint::Part;
+use storyrod::trades::tile::Pattern;
 
 use crate::harness::{desk, settle, shot};
 
@@ -31,6 +35,16 @@ fn places() -> Vec<(&'static str, Vec<Command>)> {
         ("patch", go(Here::Task(0))),
         ("paint", go(Here::Task(1))),
         ("working", go(Here::Working(0))),
+        (
+            "tile",
+            vec![
+                Command::NewTile(Some(0), TileOn::Floor),
+                Command::Set(
+                    2,
+                    Choice::Tile(TileChoice::Pattern(Pattern::Bond { over: 1, of: 3 })),
+                ),
+            ],
+        ),
         ("tape", go(Here::Tape)),
         ("buy", go(Here::Buy)),
         ("more", go(Here::More)),
@@ -78,16 +92,16 @@ fn every_row_of_every_place_is_drawn() {
         app.send(Command::StudsAsFound(StudsOf::Wall(2, 0)));
         app.send(Command::NewPatch(None));
         app.send(Command::StudSpacing(
-            StudsOf::Patch(2),
+            StudsOf::Patch(3),
             Some(Length::inches(16)),
         ));
-        app.send(Command::Set(2, Choice::AddHole));
+        app.send(Command::Set(3, Choice::AddHole));
     });
     shot(&desk, "patch-quick-long-day");
     desk.act(|app| {
         app.send(Command::NewPaint(None));
-        app.send(Command::Set(3, Choice::AddTrim("Base")));
-        app.send(Command::Set(3, Choice::AddSurface(Part::Ceiling)));
+        app.send(Command::Set(4, Choice::AddTrim("Base")));
+        app.send(Command::Set(4, Choice::AddSurface(Part::Ceiling)));
     });
 
     shot(&desk, "paint-quick-long-day");

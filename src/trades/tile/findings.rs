@@ -10,6 +10,19 @@ fn finding(weight: Weight, says: Phrase, rule: Cite) -> Finding {
 }
 
 /// The least joint that the rules allow, and the rule that governs.
+///
+/// The widest of: 1/16 in; three times what tiles differ by; for long tiles in bond 1/8 in (rectified) or 3/16 in, and
+/// the bow of an edge.
+///
+/// # Source
+/// ANSI A108.02, as quoted: see `handbook::tile`.
+/// # Example
+/// ```
+/// use storyrod::{measure::Length, trades::tile::{Ask, least_joint}};
+/// let mut ask = Ask::default();
+/// ask.tile.spread = Some(Length::in_64(0, 4));
+/// assert_eq!(least_joint(&ask).0, Length::in_64(0, 12));
+/// ```
 #[must_use]
 pub fn least_joint(ask: &Ask) -> (Length, Cite) {
     let mut least = (book::LEAST_JOINT.value, book::LEAST_JOINT.cite);
@@ -33,6 +46,16 @@ pub fn least_joint(ask: &Ask) -> (Length, Cite) {
 }
 
 /// The most that one tile may stand above the next: the rule's figure and the tile's own warp.
+///
+/// # Source
+/// ANSI A108.02, as quoted: see `handbook::tile`.
+/// # Example
+/// ```
+/// use storyrod::{measure::Length, trades::tile::{Ask, lippage}};
+/// let mut ask = Ask::default();
+/// ask.tile.warp = Some(Length::in_64(0, 2));
+/// assert_eq!(lippage(&ask).0, Length::in_64(0, 4));
+/// ```
 #[must_use]
 pub fn lippage(ask: &Ask) -> (Length, Cite) {
     let rule = if ask.joint < book::LIPPAGE_JOINT {

@@ -26,7 +26,8 @@ pub struct Chalk {
 /// # Inputs
 /// A layout of this ask, square to the sheet; `across` for joints that run up and down.
 /// # Gives
-/// The middle of each joint within the field, rising; nothing for a pattern that has no straight joints that way.
+/// The middle of each joint within the field, rising, in bond those of the rows that are not shifted; nothing for a
+/// pattern that has no straight joints that way.
 /// # Source
 /// Arithmetic: start and module.
 /// # Example
@@ -49,7 +50,9 @@ pub fn running(ask: &Ask, layout: &Layout, across: bool) -> Vec<Length> {
     let between_rows = across == turned;
     let straight = match ask.pattern {
         Pattern::Grid => true,
-        Pattern::Bond { .. } | Pattern::Planks { .. } => between_rows,
+        // Of the rows that are not shifted: every other one, or every third.
+        Pattern::Bond { .. } => true,
+        Pattern::Planks { .. } => between_rows,
         Pattern::Basketweave => true,
         _ => false,
     };

@@ -77,12 +77,28 @@ impl Frame {
 }
 
 /// A tile and a joint: along the rows, and across them.
+///
+/// # Source
+/// Arithmetic; "module" as in specifications of tile.
+/// # Example
+/// ```
+/// use storyrod::{measure::Length, trades::tile::{Ask, module}};
+/// assert_eq!(module(&Ask::default()), (Length::inches(12), Length::inches(12)));
+/// ```
 #[must_use]
 pub fn module(ask: &Ask) -> (Length, Length) {
     (ask.tile.long + ask.joint, ask.tile.short + ask.joint)
 }
 
 /// How far a pattern can be moved along and across its rows before it lies as it did.
+///
+/// # Source
+/// Geometry: the repeat of each pattern.
+/// # Example
+/// ```
+/// use storyrod::{measure::Length, trades::tile::{Ask, domain}};
+/// assert_eq!(domain(&Ask::default()), (Length::inches(12), Length::inches(12)));
+/// ```
 #[must_use]
 pub fn domain(ask: &Ask) -> (Length, Length) {
     let (along, across) = module(ask);
@@ -167,6 +183,15 @@ fn end_of(seed: u32, row: i64, along: i64, apart: i64) -> i64 {
 }
 
 /// Every tile of the pattern that may meet a box of the surface, started at a point of it.
+///
+/// # Source
+/// Geometry of each pattern, joints even.
+/// # Example
+/// ```
+/// use storyrod::{geometry::Point, measure::Length, trades::tile::{Ask, placed}};
+/// let far = Point::new(Length::inches(24), Length::inches(36));
+/// assert_eq!(placed(&Ask::default(), Point::default(), Point::default(), far).len(), 12);
+/// ```
 #[must_use]
 pub fn placed(ask: &Ask, start: Point, least: Point, most: Point) -> Vec<Placed> {
     let frame = Frame::new(ask.turn, start);

@@ -13,9 +13,20 @@ pub struct Planned {
     pub pieces: Vec<usize>,
 }
 
+/// A tile that is cut, and what has come out of it so far.
+struct Opened {
+    planned: Planned,
+    size: u8,
+    /// Twice the area that is taken.
+    taken: i128,
+    hulls: Vec<Hull>,
+}
+
+type Hull = Vec<(f64, f64)>;
+
 /// A piece as it may lie on a tile: its hull, turned.
 struct Way {
-    hulls: Vec<Vec<(f64, f64)>>,
+    hulls: Vec<Hull>,
 }
 
 /// Turns about the middle of a tile; quarter turns only of a square.
@@ -68,7 +79,7 @@ fn apart(a: &[(f64, f64)], b: &[(f64, f64)]) -> f64 {
     best
 }
 
-fn fits(new: &Way, placed: &[Vec<(f64, f64)>], kerf: f64) -> bool {
+fn fits(new: &Way, placed: &[Hull], kerf: f64) -> bool {
     // A hundredth of a millimetre is lost in the drawing of any line.
     let slack = 10_000.0;
     new.hulls.iter().all(|hull| {
@@ -112,7 +123,7 @@ pub fn plan(ask: &Ask, layout: &Layout) -> Vec<Planned> {
     let mut pieces: Vec<_> = layout.tiles.iter().enumerate().filter_map(cut).collect();
     pieces.sort_by_key(|(at, _, area, ..)| (std::cmp::Reverse(*area), *at));
     let kerf = ask.kerf.as_nm() as f64;
-    let mut open: Vec<(Planned, u8, i128, Vec<Vec<(f64, f64)>>)> = Vec::new();
+    let mut open: Vec<Opened> = Vec::new();
     for (at, size, area, parts, sides) in pieces {
         let ways = ways(&parts, sides, ask.grain);
         let six = layout.tiles[at].tile.points().len() == 6;
@@ -120,10 +131,10 @@ pub fn plan(ask: &Ask, layout: &Layout) -> Vec<Planned> {
             .then(|| {
                 open.iter()
                     .enumerate()
-                    .filter(|(_, tile)| tile.1 == size)
+                    .filter(|(_, tile)| tile.size == size)
                     .filter_map(|(n, tile)| {
-                        let way = ways.iter().find(|way| fits(way, &tile.3, kerf))?;
-                        Some((n, tile.2, way))
+                        let way = ways.iter().find(|way| fits(way, &tile.hulls, kerf))?;
+                        Some((n, tile.taken, way))
                     })
                     .max_by_key(|(n, taken, _)| (*taken, std::cmp::Reverse(*n)))
                     .map(|(n, _, way)| (n, way.hulls.clone()))
@@ -131,18 +142,23 @@ pub fn plan(ask: &Ask, layout: &Layout) -> Vec<Planned> {
             .flatten();
         match found {
             Some((n, hulls)) => {
-                open[n].0.pieces.push(at);
-                open[n].2 += area;
-                open[n].3.extend(hulls);
+                open[n].planned.pieces.push(at);
+                open[n].taken += area;
+                open[n].hulls.extend(hulls);
             }
             None => {
                 let first = ways
                     .into_iter()
                     .next()
                     .map_or_else(Vec::new, |way| way.hulls);
-                open.push((Planned { pieces: vec![at] }, size, area, first));
+                open.push(Opened {
+                    planned: Planned { pieces: vec![at] },
+                    size,
+                    taken: area,
+                    hulls: first,
+                });
             }
         }
     }
-    open.into_iter().map(|(planned, ..)| planned).collect()
+    open.into_iter().map(|tile| tile.planned).collect()
 }

@@ -1,0 +1,431 @@
+//! What tile asks for: the surface, the tile, the pattern, where it starts, how it is bought.
+
+use super::{App, Chip, Choice, Command, Row, Slot, TileChoice, TileSlot};
+use crate::geometry::Region;
+use crate::measure::quantity::{square_feet, square_metres};
+use crate::measure::{Amount, Angle, Figures, Length};
+use crate::takeoff::{Ask, Job, TileOn};
+use crate::trades::tile::{self, BoxOf, Edge, Pattern, Problem, Run, Sight, Start, Surface};
+
+/// What would mend a layout that cannot be.
+pub(super) fn mend(at: usize, problem: &Problem) -> Option<Chip> {
+    let slot = match problem {
+        Problem::LongSide { .. } | Problem::LargerThanSurface | Problem::TooMany { .. } => {
+            TileSlot::Long
+        }
+        Problem::JointWiderThanTile => TileSlot::Joint,
+        Problem::NothingLeft => TileSlot::Gap,
+        Problem::NoSuchBox => TileSlot::Box,
+        _ => return None,
+    };
+    Some(Chip::new(
+        "Change it",
+        false,
+        Command::Pad(Slot::Tile(at, slot)),
+    ))
+}
+
+impl App {
+    fn tile_choice<T: PartialEq + Copy>(
+        at: usize,
+        label: &str,
+        now: T,
+        all: &[(T, &str)],
+        choice: impl Fn(T) -> TileChoice,
+    ) -> Row {
+        Row::choice(
+            label,
+            all.iter().map(|(each, word)| {
+                Chip::new(
+                    *word,
+                    *each == now,
+                    Command::Set(at, Choice::Tile(choice(*each))),
+                )
+            }),
+        )
+    }
+
+    /// The rows in which tile is asked for.
+    pub(super) fn tile_inputs(
+        &self,
+        at: usize,
+        ask: &tile::Ask,
+        stored: &tile::Ask,
+        on: TileOn,
+    ) -> Vec<Row> {
+        let pad = |slot| Command::Pad(Slot::Tile(at, slot));
+        let mut rows = Vec::new();
+        if on == TileOn::Own {
+            let size = stored.surface.bounds().map(|(least, most)| most - least);
+            for (label, length, slot) in [
+                ("Width", size.map(|s| s.x), TileSlot::Width),
+                ("Length, or height", size.map(|s| s.y), TileSlot::Height),
+            ] {
+                rows.push(Row::yours(label, self.show_or_ask(length), pad(slot)));
+            }
+            let surfaces = [(Surface::Floor, "Floor"), (Surface::Wall, "Wall")];
+            rows.push(App::tile_choice(
+                at,
+                "It is a",
+                ask.on,
+                &surfaces,
+                TileChoice::On,
+            ));
+        }
+        rows.push(Row::yours(
+            "Tile, along the row",
+            self.show(ask.tile.long),
+            pad(TileSlot::Long),
+        ));
+        if ask.pattern != Pattern::Hexagon {
+            rows.push(Row::yours(
+                "Tile, across the row",
+                self.show(ask.tile.short),
+                pad(TileSlot::Short),
+            ));
+        }
+        if let Pattern::TwoSquares { small } = ask.pattern {
+            rows.push(Row::yours(
+                "Small tile",
+                self.show(small),
+                pad(TileSlot::Small),
+            ));
+        }
+        rows.push(Row::yours(
+            "Joint",
+            self.show(ask.joint),
+            pad(TileSlot::Joint),
+        ));
+        rows.extend(self.pattern_rows(at, ask));
+        rows.extend(self.start_rows(at, ask));
+        rows.extend(self.box_rows(at, ask));
+        rows.extend(self.detail_rows(at, ask));
+        rows
+    }
+
+    fn pattern_rows(&self, at: usize, ask: &tile::Ask) -> Vec<Row> {
+        let small = match ask.pattern {
+            Pattern::TwoSquares { small } => small,
+            _ => ask.tile.long.half(),
+        };
+        let apart = ask.tile.long.divided(6);
+        let seed = match ask.pattern {
+            Pattern::Planks { seed, .. } => seed,
+            _ => 1,
+        };
+        let patterns = [
+            (Pattern::Grid, "Grid"),
+            (Pattern::Bond { over: 1, of: 2 }, "Half bond"),
+            (Pattern::Bond { over: 1, of: 3 }, "Third bond"),
+            (Pattern::Herringbone, "Herringbone"),
+            (Pattern::Basketweave, "Basketweave"),
+            (Pattern::TwoSquares { small }, "Two squares"),
+            (Pattern::Hexagon, "Hexagon"),
+            (Pattern::Planks { seed, apart }, "Planks, random ends"),
+        ];
+        let mut rows = vec![App::tile_choice(
+            at,
+            "Pattern",
+            ask.pattern,
+            &patterns,
+            TileChoice::Pattern,
+        )];
+        if let Pattern::Planks { seed, apart } = ask.pattern {
+            let next = Pattern::Planks {
+                seed: seed.wrapping_add(1),
+                apart,
+            };
+            rows.push(Row::button(
+                "Let the ends fall anew",
+                Command::Set(at, Choice::Tile(TileChoice::Pattern(next))),
+            ));
+        }
+        let turns = [
+            (Angle::ZERO, "Along"),
+            (Angle::RIGHT, "Across"),
+            (Angle::degrees(45), "Diagonal"),
+        ];
+        rows.push(App::tile_choice(
+            at,
+            "It runs",
+            ask.turn,
+            &turns,
+            TileChoice::Turn,
+        ));
+        rows.push(Row::yours(
+            "Turned by",
+            ask.turn.show(Figures::Set),
+            Command::Pad(Slot::Tile(at, TileSlot::Turn)),
+        ));
+        rows
+    }
+
+    fn start_rows(&self, at: usize, ask: &tile::Ask) -> Vec<Row> {
+        let set = |start| Command::Set(at, Choice::Tile(TileChoice::Start(start)));
+        let by_hand = matches!(ask.start, Start::ByHand(_));
+        let mut chips: Vec<Chip> = [
+            ("Best balance", Start::Balanced(Sight::Middle)),
+            ("Fewest tiles", Start::Fewest),
+            ("From the corner", Start::Corner),
+        ]
+        .map(|(label, start)| Chip::new(label, ask.start == start, set(start)))
+        .to_vec();
+        if let Start::ByHand(from) = ask.start {
+            chips.push(Chip::new("By hand", by_hand, set(Start::ByHand(from))));
+        }
+        let mut rows = vec![Row::choice("Where it starts", chips)];
+        let sight = match ask.start {
+            Start::Balanced(sight) => sight,
+            _ => Sight::Middle,
+        };
+        if matches!(ask.start, Start::Balanced(_)) {
+            let across = match sight {
+                Sight::Across(x) => self.show(x),
+                _ => "the middle".to_owned(),
+            };
+            rows.push(Row::Figure {
+                label: "Even about a line, from the left".into(),
+                detail: "the middle of the door, the tub or the window".into(),
+                value: across,
+                command: Some(Command::Pad(Slot::Tile(at, TileSlot::Sight))),
+            });
+        }
+        rows.push(Row::Text(
+            "Or slide the tiles on the drawing with a finger.".into(),
+        ));
+        rows
+    }
+
+    fn box_rows(&self, at: usize, ask: &tile::Ask) -> Vec<Row> {
+        let kind = match ask.box_of {
+            None => 0u8,
+            Some(BoxOf::Tiles(_)) => 1,
+            Some(BoxOf::Faces(_)) => 2,
+            Some(BoxOf::Laid(_)) => 3,
+        };
+        let kinds = [
+            (0, "Not counted"),
+            (1, "So many tiles"),
+            (2, "An area of faces"),
+            (3, "An area laid, with joints"),
+        ];
+        let mut rows = vec![
+            Row::Heading("How it is bought".into()),
+            App::tile_choice(at, "A box holds", kind, &kinds, TileChoice::BoxKind),
+        ];
+        let pad = |slot| Command::Pad(Slot::Tile(at, slot));
+        match ask.box_of {
+            None => {}
+            Some(BoxOf::Tiles(n)) => {
+                rows.push(Row::yours(
+                    "Tiles in a box",
+                    n.to_string(),
+                    pad(TileSlot::Box),
+                ));
+            }
+            Some(BoxOf::Faces(area) | BoxOf::Laid(area)) => {
+                rows.push(Row::yours(
+                    "Area in a box",
+                    self.amount(area),
+                    pad(TileSlot::Box),
+                ));
+            }
+        }
+        let reuse = [(true, "Used again"), (false, "Thrown away")];
+        rows.push(App::tile_choice(
+            at,
+            "Off-cuts are",
+            ask.reuse,
+            &reuse,
+            TileChoice::Reuse,
+        ));
+        let grain = [(false, "None"), (true, "A direction")];
+        rows.push(App::tile_choice(
+            at,
+            "The face has",
+            ask.grain,
+            &grain,
+            TileChoice::Grain,
+        ));
+        rows.push(Row::Figure {
+            label: "Breakage".into(),
+            detail: "contractors say 3 to 12 %, sellers 10 to 30 %; pieces are counted apart"
+                .into(),
+            value: self.amount(Amount::Share(ask.breakage)),
+            command: Some(pad(TileSlot::Breakage)),
+        });
+        rows.push(Row::yours(
+            "Whole tiles kept for later",
+            ask.attic.to_string(),
+            pad(TileSlot::Attic),
+        ));
+        rows
+    }
+
+    fn detail_rows(&self, at: usize, ask: &tile::Ask) -> Vec<Row> {
+        let pad = |slot| Command::Pad(Slot::Tile(at, slot));
+        let or_not = |length: Option<Length>| {
+            length.map_or_else(|| "not measured".to_owned(), |length| self.show(length))
+        };
+        let edges = [
+            (Edge::Unknown, "Not known"),
+            (Edge::Rectified, "Rectified"),
+            (Edge::Calibrated, "Calibrated"),
+        ];
+        let runs = [
+            (Run::Dry, "Inside and dry"),
+            (Run::SunOrWet, "Sun, wet or outside"),
+        ];
+        vec![
+            Row::Heading("More of the tile and the saw".into()),
+            Row::yours("Gap at the edges", self.show(ask.gap), pad(TileSlot::Gap)),
+            Row::yours("Saw cut", self.show(ask.kerf), pad(TileSlot::Kerf)),
+            Row::yours(
+                "Thickness",
+                self.show(ask.tile.thickness),
+                pad(TileSlot::Thickness),
+            ),
+            Row::Figure {
+                label: "Tiles differ by".into(),
+                detail: "the longest less the shortest of a box".into(),
+                value: or_not(ask.tile.spread),
+                command: Some(pad(TileSlot::Spread)),
+            },
+            Row::yours(
+                "An edge is bowed by",
+                or_not(ask.tile.warp),
+                pad(TileSlot::Warp),
+            ),
+            App::tile_choice(at, "Its edges are", ask.tile.edge, &edges, TileChoice::Edge),
+            App::tile_choice(at, "It lies", ask.run, &runs, TileChoice::Run),
+        ]
+    }
+
+    /// The length that stands in a field of tile.
+    pub(super) fn tile_field(&self, at: usize, slot: TileSlot) -> Option<Length> {
+        let Ask::Tile(ask, _) = &self.job.tasks.get(at)?.ask else {
+            return None;
+        };
+        let size = ask.surface.bounds().map(|(least, most)| most - least);
+        match slot {
+            TileSlot::Width => size.map(|size| size.x),
+            TileSlot::Height => size.map(|size| size.y),
+            TileSlot::Long => Some(ask.tile.long),
+            TileSlot::Short => Some(ask.tile.short),
+            TileSlot::Small => match ask.pattern {
+                Pattern::TwoSquares { small } => Some(small),
+                _ => None,
+            },
+            TileSlot::Thickness => Some(ask.tile.thickness),
+            TileSlot::Joint => Some(ask.joint),
+            TileSlot::Gap => Some(ask.gap),
+            TileSlot::Kerf => Some(ask.kerf),
+            TileSlot::Spread => ask.tile.spread,
+            TileSlot::Warp => ask.tile.warp,
+            TileSlot::Sight => match ask.start {
+                Start::Balanced(Sight::Across(x)) => Some(x),
+                _ => None,
+            },
+            TileSlot::Turn | TileSlot::Box | TileSlot::Breakage | TileSlot::Attic => None,
+        }
+    }
+}
+
+fn ask_of(job: &mut Job, task: usize) -> Option<&mut tile::Ask> {
+    match &mut job.tasks.get_mut(task)?.ask {
+        Ask::Tile(ask, _) => Some(ask),
+        _ => None,
+    }
+}
+
+/// A length into a field of tile.
+pub(super) fn fill_length(job: &mut Job, task: usize, slot: TileSlot, length: Length) {
+    let Some(ask) = ask_of(job, task) else { return };
+    let size = ask.surface.bounds().map(|(least, most)| most - least);
+    let (wide, high) = size.map_or((length, length), |size| (size.x, size.y));
+    match slot {
+        TileSlot::Width => ask.surface = Region::rectangle(length, high),
+        TileSlot::Height => ask.surface = Region::rectangle(wide, length),
+        TileSlot::Long => ask.tile.long = length,
+        TileSlot::Short => ask.tile.short = length,
+        TileSlot::Small => ask.pattern = Pattern::TwoSquares { small: length },
+        TileSlot::Thickness => ask.tile.thickness = length,
+        TileSlot::Joint => ask.joint = length,
+        TileSlot::Gap => ask.gap = length,
+        TileSlot::Kerf => ask.kerf = length,
+        TileSlot::Spread => ask.tile.spread = Some(length),
+        TileSlot::Warp => ask.tile.warp = Some(length),
+        TileSlot::Sight => ask.start = Start::Balanced(Sight::Across(length)),
+        TileSlot::Turn | TileSlot::Box | TileSlot::Breakage | TileSlot::Attic => {}
+    }
+}
+
+/// A turn of the pattern.
+pub(super) fn fill_angle(job: &mut Job, task: usize, turn: Angle) {
+    if let Some(ask) = ask_of(job, task) {
+        ask.turn = turn;
+    }
+}
+
+/// A number into a field of tile, or why it cannot stand there.
+pub(super) fn fill_number(
+    job: &mut Job,
+    task: usize,
+    slot: TileSlot,
+    number: f64,
+    metric: bool,
+) -> Result<(), String> {
+    let Some(ask) = ask_of(job, task) else {
+        return Ok(());
+    };
+    let area = |n| {
+        if metric {
+            square_metres(n)
+        } else {
+            square_feet(n)
+        }
+    };
+    match slot {
+        TileSlot::Box if number <= 0.0 => return Err("A box holds more than nothing.".into()),
+        TileSlot::Box => {
+            ask.box_of = Some(match ask.box_of {
+                Some(BoxOf::Faces(_)) => BoxOf::Faces(area(number)),
+                Some(BoxOf::Laid(_)) => BoxOf::Laid(area(number)),
+                _ if number.fract() != 0.0 => return Err("Give a whole number of tiles.".into()),
+                _ => BoxOf::Tiles(number as u32),
+            });
+        }
+        TileSlot::Breakage if number > 100.0 => {
+            return Err("Breakage is at most 100 %.".into());
+        }
+        TileSlot::Breakage => ask.breakage = number / 100.0,
+        TileSlot::Attic if number.fract() != 0.0 || number > 10_000.0 => {
+            return Err("Give a whole number of tiles, up to 10000.".into());
+        }
+        TileSlot::Attic => ask.attic = number as u32,
+        _ => {}
+    }
+    Ok(())
+}
+
+/// A choice of tile.
+pub(super) fn choose(ask: &mut tile::Ask, choice: TileChoice) {
+    match choice {
+        TileChoice::On(on) => ask.on = on,
+        TileChoice::Pattern(pattern) => ask.pattern = pattern,
+        TileChoice::Turn(turn) => ask.turn = turn,
+        TileChoice::Start(start) => ask.start = start,
+        TileChoice::Edge(edge) => ask.tile.edge = edge,
+        TileChoice::Run(run) => ask.run = run,
+        TileChoice::Grain(grain) => ask.grain = grain,
+        TileChoice::Reuse(reuse) => ask.reuse = reuse,
+        TileChoice::BoxKind(kind) => {
+            ask.box_of = match kind {
+                1 => Some(BoxOf::Tiles(10)),
+                2 => Some(BoxOf::Faces(square_feet(10.0))),
+                3 => Some(BoxOf::Laid(square_feet(10.0))),
+                _ => None,
+            };
+        }
+    }
+}

@@ -1,0 +1,335 @@
+//! The tile screen.
+
+use std::rc::Rc;
+
+use super::{
+    App, Chip, Command, Here, Row, Screen, Slot, TileSlot, Tone, tile_inputs, view::Big, words,
+};
+use crate::drawing::{TileTag, tile_sketch};
+use crate::geometry::Point;
+use crate::measure::{Amount, Length};
+use crate::site::{Wall, surface};
+use crate::takeoff::{Ask, TileOn};
+use crate::trades::tile::{self, CutKind, Figure, Problem, Start};
+
+/// Layouts that are remembered, so that one screen figures each but once.
+const REMEMBERED: usize = 6;
+/// Lines of the cut list that are shown.
+const LISTED: usize = 60;
+
+/// A layout, or why there is none.
+pub(super) type Laid = Rc<Result<Figure, Problem>>;
+
+impl App {
+    /// What is asked, with the surface that the room knows; `None` while the room does not know it.
+    pub(super) fn tile_ask(&self, at: usize) -> Option<tile::Ask> {
+        let task = self.job.tasks.get(at)?;
+        let Ask::Tile(stored, on) = &task.ask else {
+            return None;
+        };
+        let mut ask = (**stored).clone();
+        let room = task.room.and_then(|room| self.job.rooms.get(room));
+        match (on, room) {
+            (TileOn::Own, _) | (_, None) => {}
+            (TileOn::Floor, Some(room)) => {
+                ask.surface = surface::floor(room)?;
+                ask.on = tile::Surface::Floor;
+            }
+            (TileOn::Wall(wall), Some(room)) => {
+                ask.surface = surface::wall(room, *wall)?;
+                ask.on = tile::Surface::Wall;
+            }
+        }
+        if let Some((sliding, from)) = self.slide
+            && sliding == at
+        {
+            ask.start = Start::ByHand(from);
+        }
+        Some(ask)
+    }
+
+    /// A layout, figured once for each ask.
+    pub(super) fn tile_figure(&self, ask: &tile::Ask) -> Laid {
+        let mut known = self.laid.borrow_mut();
+        if let Some(at) = known.iter().position(|(known, _)| known == ask) {
+            let found = known.remove(at);
+            let figure = Rc::clone(&found.1);
+            known.push(found);
+            return figure;
+        }
+        let figure = Rc::new(tile::figure(ask));
+        known.push((ask.clone(), Rc::clone(&figure)));
+        if known.len() > REMEMBERED {
+            known.remove(0);
+        }
+        figure
+    }
+
+    /// A tile figure's last answer.
+    pub(super) fn tile_answer(&self, at: usize) -> String {
+        let figure = self.tile_ask(at).map(|ask| self.tile_figure(&ask));
+        match figure.as_deref() {
+            Some(Ok(figure)) => format!("{} tiles", figure.to_buy),
+            _ => "not figured yet".to_owned(),
+        }
+    }
+
+    /// The pattern is slid by a finger: so far from where it was taken hold of; `done` when the finger lifts.
+    pub fn slide(&mut self, by: Point, done: bool) {
+        let Here::Task(at) = self.here else { return };
+        let held = match self.slid_from {
+            Some(held) => held,
+            None => {
+                let figure = self.tile_ask(at).map(|ask| self.tile_figure(&ask));
+                let Some(Ok(figure)) = figure.as_deref() else {
+                    return;
+                };
+                self.slid_from = Some(figure.from);
+                figure.from
+            }
+        };
+        let from = held + by;
+        self.slide = Some((at, from));
+        if done {
+            (self.slide, self.slid_from) = (None, None);
+            self.edit("Start slid by hand", |job| {
+                if let Some(Ask::Tile(ask, _)) = job.tasks.get_mut(at).map(|task| &mut task.ask) {
+                    ask.start = Start::ByHand(from);
+                }
+            });
+        }
+    }
+
+    /// The tile screen.
+    pub(super) fn tile_page(&self, at: usize, stored: &tile::Ask, on: TileOn) -> Screen {
+        let task = &self.job.tasks[at];
+        let room = task.room.and_then(|room| self.job.rooms.get(room));
+        let what = match (room, on) {
+            (Some(room), TileOn::Wall(wall)) => {
+                format!("Wall {}, {}", Wall::named(wall), room.name)
+            }
+            (Some(room), TileOn::Floor) => format!("Floor, {}", room.name),
+            _ => "Quick, no room".to_owned(),
+        };
+        let base = Screen {
+            crumb: what,
+            title: "Tile".into(),
+            back: Some(Here::Bench),
+            ..Screen::default()
+        };
+        let Some(ask) = self.tile_ask(at) else {
+            let mut rows = vec![Row::Note {
+                tone: Tone::Caution,
+                text: "The room is not measured far enough: this surface needs its walls, its height and its openings.".into(),
+                detail: String::new(),
+                mend: task.room.map(|room| Chip::new("Measure the room", false, Command::Go(Here::Room(room)))),
+            }];
+            rows.extend(self.task_rows(at));
+            return Screen { rows, ..base };
+        };
+        let figured = self.tile_figure(&ask);
+        let own = on == TileOn::Own;
+        let picture = tile_sketch(&ask, figured.as_ref().as_ref().ok(), own, self.job.units)
+            .map_tags(|tag| match tag {
+                TileTag::Width => Command::Pad(Slot::Tile(at, TileSlot::Width)),
+                TileTag::Height => Command::Pad(Slot::Tile(at, TileSlot::Height)),
+            });
+        let mut rows = Vec::new();
+        let (mut strip, mut main) = (Vec::new(), None);
+        match figured.as_ref() {
+            Err(problem) => rows.push(Row::Note {
+                tone: Tone::Stop,
+                text: words::tile_problem(problem, self.job.units),
+                detail: String::new(),
+                mend: tile_inputs::mend(at, problem),
+            }),
+            Ok(figure) => {
+                main = Some(self.list_button(at));
+                strip = self.tile_strip(&ask, figure);
+            }
+        }
+        rows.extend(self.tile_inputs(at, &ask, stored, on));
+        if let Ok(figure) = figured.as_ref() {
+            rows.extend(self.notes(&figure.account));
+            rows.extend(self.tile_results(&ask, figure));
+        }
+        rows.extend(self.task_rows(at));
+        Screen {
+            picture: Some(picture),
+            slides: figured.is_ok(),
+            rows,
+            strip,
+            main,
+            ..base
+        }
+    }
+
+    fn tile_strip(&self, ask: &tile::Ask, figure: &Figure) -> Vec<Big> {
+        let mut strip = vec![Big {
+            value: figure.to_buy.to_string(),
+            label: format!("tiles, {} cut", figure.layout.cut()),
+        }];
+        if let Some((boxes, spare)) = figure.boxes {
+            strip.push(Big {
+                value: boxes.to_string(),
+                label: format!("boxes, {spare} spare"),
+            });
+        }
+        strip.push(match figure.narrowest {
+            Some(narrowest) => Big {
+                value: self.show(narrowest),
+                label: "narrowest cut".into(),
+            },
+            None => Big {
+                value: "none".into(),
+                label: "cut".into(),
+            },
+        });
+        strip.push(Big {
+            value: self.amount(figure.covered),
+            label: match ask.on {
+                tile::Surface::Floor => "floor covered".into(),
+                tile::Surface::Wall => "wall covered".into(),
+            },
+        });
+        strip
+    }
+
+    fn tile_results(&self, ask: &tile::Ask, figure: &Figure) -> Vec<Row> {
+        let mut rows = vec![Row::Heading("Counts".into())];
+        rows.push(Row::ours("Whole tiles", figure.layout.whole().to_string()));
+        rows.push(Row::ours("Cut pieces", figure.layout.cut().to_string()));
+        rows.push(Row::ours(
+            "Tiles, each piece from its own",
+            figure.without_reuse.to_string(),
+        ));
+        rows.push(Row::Figure {
+            label: "Tiles, off-cuts used again".into(),
+            detail: "the plan below says which piece comes out of which tile".into(),
+            value: figure.with_reuse.to_string(),
+            command: None,
+        });
+        rows.push(Row::ours(
+            "Under half a tile",
+            figure.small.len().to_string(),
+        ));
+        rows.push(Row::ours(
+            "Joints, of the field",
+            self.amount(Amount::Share(figure.joints)),
+        ));
+        rows.push(Row::ours("Edges left open", self.show(figure.edges)));
+        rows.extend(self.chalk_rows(ask, figure));
+        rows.extend(self.cut_rows(figure));
+        rows
+    }
+
+    /// Lines to chalk from two walls, the triangle that proves them, and marks along a batten.
+    fn chalk_rows(&self, ask: &tile::Ask, figure: &Figure) -> Vec<Row> {
+        let mut rows = Vec::new();
+        if let Some(lines) = figure.chalk {
+            rows.push(Row::Heading("Lines to chalk, in a joint".into()));
+            rows.push(Row::ours(
+                "From the left, and from the right",
+                format!(
+                    "{} and {}",
+                    self.show(lines.from_left),
+                    self.show(lines.to_right)
+                ),
+            ));
+            rows.push(Row::ours(
+                "From the top, and from the bottom",
+                format!(
+                    "{} and {}",
+                    self.show(lines.from_top),
+                    self.show(lines.to_bottom)
+                ),
+            ));
+            let (a, b, c) = lines.triangle;
+            rows.push(Row::Figure {
+                label: "Square, by a triangle on the lines".into(),
+                detail: "along the one, along the other, and between the two marks".into(),
+                value: format!("{}, {}, {}", self.show(a), self.show(b), self.show(c)),
+                command: None,
+            });
+        }
+        for (across, label) in [
+            (true, "Marks on a batten, from the left"),
+            (false, "Marks on a batten, from the top"),
+        ] {
+            let marks = tile::running(ask, &figure.layout, across);
+            if !marks.is_empty() {
+                let marks: Vec<String> = marks.iter().take(60).map(|m| self.show(*m)).collect();
+                rows.push(Row::Heading(label.into()));
+                rows.push(Row::Text(marks.join("   ")));
+            }
+        }
+        rows
+    }
+
+    fn cut_rows(&self, figure: &Figure) -> Vec<Row> {
+        let mut rows = Vec::new();
+        if figure.cuts.is_empty() {
+            return rows;
+        }
+        rows.push(Row::Heading("Cut list, numbered as on the drawing".into()));
+        for cut in figure.cuts.iter().take(LISTED) {
+            let kind = match cut.kind {
+                CutKind::Straight => "one straight cut",
+                CutKind::Slant => "one cut at a slant",
+                CutKind::Corner => "two cuts",
+                CutKind::Curve => "cut round or more than twice",
+                CutKind::Several => "more than one piece of the tile",
+            };
+            rows.push(Row::Figure {
+                label: format!("No. {}, {} of them", cut.number, cut.pieces.len()),
+                detail: format!("{kind}; {}", self.cut_lines(cut)),
+                value: self.amount(Amount::Size(cut.size.0, cut.size.1)),
+                command: None,
+            });
+        }
+        let number: std::collections::HashMap<usize, u32> = figure
+            .cuts
+            .iter()
+            .flat_map(|cut| cut.pieces.iter().map(|at| (*at, cut.number)))
+            .collect();
+        let mut shared: std::collections::BTreeMap<Vec<u32>, usize> =
+            std::collections::BTreeMap::new();
+        for planned in figure.plan.iter().filter(|p| p.pieces.len() > 1) {
+            let mut numbers: Vec<u32> = planned.pieces.iter().map(|at| number[at]).collect();
+            numbers.sort_unstable();
+            *shared.entry(numbers).or_default() += 1;
+        }
+        if !shared.is_empty() {
+            rows.push(Row::Heading("Pieces that come out of one tile".into()));
+            for (numbers, tiles) in shared.into_iter().take(LISTED) {
+                let numbers: Vec<String> = numbers.iter().map(u32::to_string).collect();
+                rows.push(Row::ours(
+                    format!("Nos. {}", numbers.join(" and ")),
+                    format!("{tiles} tiles"),
+                ));
+            }
+        }
+        rows
+    }
+
+    /// Where the lines of a cut run, for the first two.
+    fn cut_lines(&self, cut: &tile::Cut) -> String {
+        let lines = cut.lines.iter().take(2).map(|[a, b]| {
+            let close = |x: Length, y: Length| (x - y).abs() < Length::nm(100_000);
+            if close(a.0, b.0) {
+                format!("{} from the left", self.show(a.0))
+            } else if close(a.1, b.1) {
+                format!("{} from the top", self.show(a.1))
+            } else {
+                format!(
+                    "from {} across, {} down to {} across, {} down",
+                    self.show(a.0),
+                    self.show(a.1),
+                    self.show(b.0),
+                    self.show(b.1)
+                )
+            }
+        });
+        lines.collect::<Vec<_>>().join("; ")
+    }
+}

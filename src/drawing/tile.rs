@@ -1,0 +1,194 @@
+//! The sketch of a tiled surface: every tile, what is cut, where to chalk.
+
+use super::{Align, Dimension, Edge, Mark, Pen, Role, Scene, Standing, Stroke};
+use crate::geometry::{Point, Polygon, Region};
+use crate::measure::{Figures, Length, Rounding, Units};
+use crate::trades::tile::{Ask, Chalk, Figure, Laid, Piece};
+
+/// What can be tapped on it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum TileTag {
+    /// The surface's width.
+    Width,
+    /// Its height, or its depth.
+    Height,
+}
+
+/// Most cut pieces whose numbers are written on them.
+const NUMBERED: usize = 400;
+
+/// A surface in tile; without a figure its outline alone.
+///
+/// `own`: its width and height are measured by hand and can be tapped.
+#[must_use]
+pub fn tile_sketch(ask: &Ask, figure: Option<&Figure>, own: bool, units: Units) -> Scene<TileTag> {
+    let mut scene = Scene::empty("The tiles");
+    if let Some(figure) = figure {
+        let small: std::collections::BTreeSet<usize> = figure.small.iter().copied().collect();
+        for (at, laid) in figure.layout.tiles.iter().enumerate() {
+            tile(&mut scene, laid, small.contains(&at));
+        }
+        numbers(&mut scene, figure);
+        scene.says = format!(
+            "{} whole tiles and {} cut ones",
+            figure.layout.whole(),
+            figure.layout.cut()
+        );
+    }
+    for ring in std::iter::once(&ask.surface.outer).chain(&ask.surface.holes) {
+        scene.marks.push(Mark::Path {
+            points: ring.points.clone(),
+            closed: true,
+            pen: Some(Pen::solid(Role::Ink, Stroke::Medium)),
+            fill: None,
+        });
+    }
+    sizes(&mut scene, ask, own, units);
+    if let Some(lines) = figure.and_then(|figure| figure.chalk) {
+        chalk_lines(&mut scene, ask, &lines, units);
+    }
+    scene
+}
+
+fn tile(scene: &mut Scene<TileTag>, laid: &Laid, small: bool) {
+    let fill = match (&laid.piece, small) {
+        (Piece::Whole, _) => Role::Board,
+        (Piece::Cut(_), false) => Role::ChalkWash,
+        (Piece::Cut(_), true) => Role::RedWash,
+    };
+    let mut ring = |points: Vec<Point>, fill| {
+        scene.marks.push(Mark::Path {
+            points,
+            closed: true,
+            pen: Some(Pen::solid(Role::Rule, Stroke::Hair)),
+            fill: Some(fill),
+        });
+    };
+    match &laid.piece {
+        Piece::Whole => ring(laid.tile.points().to_vec(), fill),
+        Piece::Cut(pieces) => {
+            for piece in pieces {
+                ring(piece.outer.points.clone(), fill);
+                for hole in &piece.holes {
+                    ring(hole.points.clone(), Role::Paper);
+                }
+            }
+        }
+    }
+}
+
+/// Each cut piece bears its number from the cut list, where it has the room.
+fn numbers(scene: &mut Scene<TileTag>, figure: &Figure) {
+    if figure.layout.cut() > NUMBERED {
+        return;
+    }
+    for cut in &figure.cuts {
+        for at in &cut.pieces {
+            let Piece::Cut(pieces) = &figure.layout.tiles[*at].piece else {
+                continue;
+            };
+            let Some((middle, room)) = pieces.first().and_then(middle) else {
+                continue;
+            };
+            scene.marks.push(Mark::Text {
+                at: middle,
+                text: cut.number.to_string(),
+                role: Role::Soft,
+                align: Align::Middle,
+                bold: false,
+                within: Some(room),
+            });
+        }
+    }
+}
+
+/// The middle of a piece, and how wide it is there.
+fn middle(piece: &Region) -> Option<(Point, Length)> {
+    let Polygon { points } = &piece.outer;
+    let count = i64::try_from(points.len()).ok().filter(|n| *n > 0)?;
+    let sum = points.iter().fold(Point::default(), |sum, p| sum + *p);
+    let (least, most) = piece.outer.bounds()?;
+    let at = Point::new(sum.x.divided(count), sum.y.divided(count));
+    Some((at, most.x - least.x))
+}
+
+fn dimension(
+    (from, to): (Point, Point),
+    edge: Edge,
+    length: Length,
+    tag: Option<TileTag>,
+    units: Units,
+) -> Dimension<TileTag> {
+    Dimension {
+        from,
+        to,
+        beyond: false,
+        edge,
+        text: units.length(length, Rounding::Nearest, Figures::Set),
+        standing: if tag.is_some() {
+            Standing::Yours
+        } else {
+            Standing::Ours
+        },
+        tag,
+        says: units.length(length, Rounding::Nearest, Figures::Plain),
+    }
+}
+
+fn sizes(scene: &mut Scene<TileTag>, ask: &Ask, own: bool, units: Units) {
+    let Some((least, most)) = ask.surface.bounds() else {
+        return;
+    };
+    let size = most - least;
+    let tag = |tag| own.then_some(tag);
+    let top = (least, Point::new(most.x, least.y));
+    scene.dimensions.push(dimension(
+        top,
+        Edge::Left(1),
+        size.x,
+        tag(TileTag::Width),
+        units,
+    ));
+    let right = (Point::new(most.x, least.y), most);
+    scene.dimensions.push(dimension(
+        right,
+        Edge::Left(1),
+        size.y,
+        tag(TileTag::Height),
+        units,
+    ));
+}
+
+/// The two lines to chalk, each with its distance from a wall.
+fn chalk_lines(scene: &mut Scene<TileTag>, ask: &Ask, lines: &Chalk, units: Units) {
+    let Some((least, most)) = ask.surface.bounds() else {
+        return;
+    };
+    let (x, y) = (least.x + lines.from_left, least.y + lines.from_top);
+    for points in [
+        vec![Point::new(x, least.y), Point::new(x, most.y)],
+        vec![Point::new(least.x, y), Point::new(most.x, y)],
+    ] {
+        scene.marks.push(Mark::Path {
+            points,
+            closed: false,
+            pen: Some(Pen {
+                stroke: Stroke::Thin,
+                ..Pen::centre(Role::Chalk)
+            }),
+            fill: None,
+        });
+    }
+    let bottom = (Point::new(least.x, most.y), Point::new(x, most.y));
+    scene.dimensions.push(dimension(
+        bottom,
+        Edge::Right(1),
+        lines.from_left,
+        None,
+        units,
+    ));
+    let left = (least, Point::new(least.x, y));
+    scene
+        .dimensions
+        .push(dimension(left, Edge::Right(1), lines.from_top, None, units));
+}

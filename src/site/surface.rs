@@ -1,0 +1,99 @@
+//! A room's surfaces as regions: the floor as it is walked, a wall as it is seen from inside.
+
+use super::{Room, Shape, Standing, shape};
+use crate::geometry::{Point, Polygon, Region};
+use crate::measure::Length;
+
+/// The floor, wall to wall; `None` until every wall is known.
+#[must_use]
+pub fn floor(room: &Room) -> Option<Region> {
+    Some(Region {
+        outer: known(room)?.corners,
+        holes: Vec::new(),
+    })
+}
+
+/// The outline, once nothing of it is a guess.
+fn known(room: &Room) -> Option<Shape> {
+    let shape = shape(room).ok()?;
+    let guessed = (shape.walls.iter()).any(|(_, standing)| *standing == Standing::NotYet);
+    (!guessed).then_some(shape)
+}
+
+/// A wall from its upper left corner, its openings taken out: those that stand on the floor as notches, the rest as
+/// holes. `None` until the wall, its height and its openings are known.
+#[must_use]
+pub fn wall(room: &Room, index: usize) -> Option<Region> {
+    let (length, _) = *known(room)?.walls.get(index)?;
+    let height = room.walls.get(index)?.height.or(room.ceiling)?;
+    let mut notches = Vec::new();
+    let mut holes = Vec::new();
+    for opening in room.openings.iter().filter(|o| o.wall == index) {
+        let left = opening.from_left?;
+        let right = (left + opening.width?).min(length);
+        let bottom = opening.sill?;
+        let top = (bottom + opening.height?).min(height);
+        if bottom.is_positive() {
+            let corners = [(left, top), (right, top), (right, bottom), (left, bottom)];
+            holes.push(Polygon {
+                points: corners.map(|(x, up)| Point::new(x, height - up)).to_vec(),
+            });
+        } else {
+            notches.push((left, right, top));
+        }
+    }
+    notches.sort_by_key(|(left, ..)| std::cmp::Reverse(*left));
+    let mut points = vec![
+        Point::default(),
+        Point::new(length, Length::ZERO),
+        Point::new(length, height),
+    ];
+    for (left, right, top) in notches {
+        let up = height - top;
+        points.extend([
+            Point::new(right, height),
+            Point::new(right, up),
+            Point::new(left, up),
+            Point::new(left, height),
+        ]);
+    }
+    points.push(Point::new(Length::ZERO, height));
+    points.dedup();
+    Some(Region {
+        outer: Polygon { points },
+        holes,
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::measure::quantity::in_square_feet;
+    use crate::site::{Opening, OpeningKind};
+
+    #[test]
+    fn a_door_is_a_notch_and_a_window_a_hole() {
+        let mut room = Room::rectangle("a");
+        for (wall, feet) in room.walls.iter_mut().zip([8, 5]) {
+            wall.length = Some(Length::feet(feet));
+        }
+        room.ceiling = Some(Length::feet(8));
+        let opening = |kind, from_left: i64, sill: i64, width: i64, height: i64| Opening {
+            kind,
+            wall: 0,
+            from_left: Some(Length::feet(from_left)),
+            width: Some(Length::feet(width)),
+            height: Some(Length::feet(height)),
+            sill: Some(Length::feet(sill)),
+        };
+        room.openings = vec![
+            opening(OpeningKind::Door, 1, 0, 3, 7),
+            opening(OpeningKind::Window, 5, 4, 2, 3),
+        ];
+        let wall = wall(&room, 0).unwrap();
+        assert_eq!((wall.outer.points.len(), wall.holes.len()), (8, 1));
+        assert!((in_square_feet(wall.area()) - (64.0 - 21.0 - 6.0)).abs() < 1e-9);
+        assert_eq!(wall.crossing(), None);
+        assert!((in_square_feet(floor(&room).unwrap().area()) - 40.0).abs() < 1e-9);
+    }
+}
