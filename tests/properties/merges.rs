@@ -130,30 +130,34 @@ fn acts(most: usize) -> impl Strategy<Value = Acts> {
     proptest::collection::vec((0u8..21, 0usize..6, 0u8..200), 0..most)
 }
 
+/// One round: what is done to either copy, and which of them then takes the other's.
+type Round = (Acts, Acts, u8);
+
+fn rounds() -> impl Strategy<Value = Vec<Round>> {
+    proptest::collection::vec((acts(6), acts(6), 0u8..4), 1..4)
+}
+
 /// Two copies of one job, each edited on its own device; then, as often as it says, brought together and edited on.
-fn two_copies() -> impl Strategy<Value = (Copy, Copy)> {
-    let rounds = proptest::collection::vec((acts(6), acts(6), 0u8..4), 1..4);
-    rounds.prop_map(|rounds| {
-        let base = Copy::demo();
-        let (mut a, mut b) = (base.clone(), base);
-        let last = rounds.len() - 1;
-        for (at, (ours, theirs, who)) in rounds.into_iter().enumerate() {
-            for act_of in ours {
-                a.edit(1, |job| act(job, act_of));
-            }
-            for act_of in theirs {
-                b.edit(2, |job| act(job, act_of));
-            }
-            let (old_a, old_b) = (a.clone(), b.clone());
-            if at < last && who & 1 != 0 {
-                a.takes(&old_b);
-            }
-            if at < last && who & 2 != 0 {
-                b.takes(&old_a);
-            }
+fn two_copies(rounds: &[Round]) -> (Copy, Copy) {
+    let base = Copy::demo();
+    let (mut a, mut b) = (base.clone(), base);
+    for (at, (ours, theirs, who)) in rounds.iter().enumerate() {
+        for act_of in ours {
+            a.edit(1, |job| act(job, *act_of));
         }
-        (a, b)
-    })
+        for act_of in theirs {
+            b.edit(2, |job| act(job, *act_of));
+        }
+        let (old_a, old_b) = (a.clone(), b.clone());
+        let last = at + 1 == rounds.len();
+        if !last && who & 1 != 0 {
+            a.takes(&old_b);
+        }
+        if !last && who & 2 != 0 {
+            b.takes(&old_a);
+        }
+    }
+    (a, b)
 }
 
 fn plain(name: &str) -> String {
@@ -276,7 +280,8 @@ fn sound(job: &Job) {
 
 proptest! {
     #[test]
-    fn prop_a_copy_of_itself_changes_nothing((a, _) in two_copies()) {
+    fn prop_a_copy_of_itself_changes_nothing(rounds in rounds()) {
+        let (a, _) = two_copies(&rounds);
         let out = a.with(&a);
         prop_assert_eq!(out.job, a.job);
         prop_assert_eq!(out.stamps, a.stamps);
@@ -284,16 +289,18 @@ proptest! {
     }
 
     #[test]
-    fn prop_nothing_of_either_side_is_lost((a, b) in two_copies()) {
+    fn prop_nothing_of_either_side_is_lost(rounds in rounds()) {
+        let (a, b) = two_copies(&rounds);
         let out = a.with(&b);
         sound(&out.job);
         nothing_is_lost(&a, &b, &out, true);
         nothing_is_lost(&b, &a, &out, false);
-        prop_assert_eq!(out.report.is_empty(), out.job == a.job, "{:?}", out.report);
+        prop_assert!(!out.report.is_empty() || out.job == a.job, "nothing changes unsaid");
     }
 
     #[test]
-    fn prop_the_same_again_changes_nothing_more((a, b) in two_copies()) {
+    fn prop_the_same_again_changes_nothing_more(rounds in rounds()) {
+        let (a, b) = two_copies(&rounds);
         let once = a.with(&b);
         let twice = merge(&once.job, &once.stamps, &b.job, &b.stamps);
         prop_assert_eq!(twice.report, []);
@@ -302,12 +309,14 @@ proptest! {
     }
 
     #[test]
-    fn prop_either_order_gives_the_same_entries((a, b) in two_copies()) {
+    fn prop_either_order_gives_the_same_entries(rounds in rounds()) {
+        let (a, b) = two_copies(&rounds);
         prop_assert_eq!(says(&a.with(&b).job), says(&b.with(&a).job));
     }
 
     #[test]
-    fn prop_handed_back_both_have_the_same((a, b) in two_copies()) {
+    fn prop_handed_back_both_have_the_same(rounds in rounds()) {
+        let (a, b) = two_copies(&rounds);
         let out = a.with(&b);
         let out = Copy { job: out.job, stamps: out.stamps };
         let back = b.with(&out);
