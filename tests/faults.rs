@@ -11,6 +11,8 @@ mod killed;
 mod pictures;
 #[path = "faults/saver.rs"]
 mod saver;
+#[path = "faults/share.rs"]
+mod share;
 #[path = "faults/sim_disk.rs"]
 mod sim_disk;
 #[path = "faults/simulated_disk.rs"]

@@ -17,6 +17,7 @@ mod record;
 mod record_figures;
 mod saver;
 mod scribe;
+pub mod share;
 
 pub use container::{Kind, OpenError, VERSION, seal, unseal};
 pub use disk::{Disk, Entry, RealDisk};

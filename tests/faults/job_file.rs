@@ -21,7 +21,7 @@ use storyrod::trades::patch::{Air, HoleShape, Method};
 use storyrod::trades::tape::Ends;
 
 /// The demo job with something in every field that a file holds.
-fn full_job() -> Job {
+pub fn full_job() -> Job {
     let mut job = demo_job(DateTime::parse_from_rfc3339("2026-03-14T09:00:00-05:00").unwrap());
     job.units = Units::Centimetres;
     job.rooms[1].walls[0].studs = Some(Studs::Found {
@@ -90,7 +90,7 @@ fn full_job() -> Job {
 }
 
 /// The job with two steps back and one forward, and marks of who changed what.
-fn full_snapshot() -> Snapshot {
+pub fn full_snapshot() -> Snapshot {
     let job = full_job();
     let mut before = job.clone();
     before.rooms.swap(0, 1);
@@ -114,7 +114,7 @@ fn full_snapshot() -> Snapshot {
     }
 }
 
-fn keep(path: &Path, snapshot: &Snapshot) {
+pub fn keep(path: &Path, snapshot: &Snapshot) {
     let now = DateTime::parse_from_rfc3339("2026-03-14T09:00:00-05:00").unwrap();
     Writer::new_at(path).keep(snapshot, now).unwrap();
 }
