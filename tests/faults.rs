@@ -5,6 +5,8 @@
 mod document_damage;
 #[path = "faults/job_file.rs"]
 mod job_file;
+#[path = "faults/json.rs"]
+mod json;
 #[path = "faults/killed.rs"]
 mod killed;
 #[path = "faults/pictures.rs"]

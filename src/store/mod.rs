@@ -10,6 +10,7 @@ mod format_1;
 mod history;
 mod job_file;
 mod job_record;
+pub mod json;
 mod keep;
 mod lock;
 pub mod pictures;
