@@ -247,17 +247,22 @@ struct Placed {
     theirs: bool,
 }
 
+impl Placed {
+    fn of(side: &Side<'_>, task: &Task, theirs: bool) -> Placed {
+        Placed {
+            room: side.room_of(task),
+            task: task.clone(),
+            theirs,
+        }
+    }
+}
+
 fn figures(ours: &Side<'_>, theirs: &Side<'_>, report: &mut Vec<Merge>) -> Vec<Placed> {
     let mut placed = Vec::new();
     let ids = all_ids(
         ours.job.tasks.iter().map(|task| task.id),
         theirs.job.tasks.iter().map(|task| task.id),
     );
-    let place = |side: &Side<'_>, task: &Task, theirs: bool| Placed {
-        room: side.room_of(task),
-        task: task.clone(),
-        theirs,
-    };
     for id in ids {
         let entry = (EntryKind::Figure, id);
         let (stays, said) = verdict(ours, theirs, entry);
@@ -269,33 +274,44 @@ fn figures(ours: &Side<'_>, theirs: &Side<'_>, report: &mut Vec<Merge>) -> Vec<P
         };
         said.into(report, entry, name);
         match (stays, a, b) {
-            (Stays::Ours, Some(a), _) => placed.push(place(ours, a, false)),
-            (Stays::Theirs, _, Some(b)) => placed.push(place(theirs, b, true)),
+            (Stays::Ours, Some(a), _) => placed.push(Placed::of(ours, a, false)),
+            (Stays::Theirs, _, Some(b)) => placed.push(Placed::of(theirs, b, true)),
             (Stays::Both, Some(a), Some(b)) => {
-                let mut kept = place(ours, a, false);
-                let mut copy = place(theirs, b, true);
-                if a.ask == b.ask && kept.room == copy.room {
-                    // Only one of them is on the buying list: so is what is kept.
-                    kept.task.on_list = true;
-                    if !a.on_list {
-                        Said::Updated.into(report, entry, name);
-                    }
-                    placed.push(kept);
-                    continue;
-                }
-                copy.task.id = Id::fresh();
-                copy.task.on_list = b.on_list && !a.on_list;
-                report.push(Merge::KeptBoth {
-                    entry,
-                    name: name(),
-                    copy: (EntryKind::Figure, copy.task.id),
-                });
-                placed.extend([kept, copy]);
+                let both = [Placed::of(ours, a, false), Placed::of(theirs, b, true)];
+                both_figures(both, &mut placed, report, name());
             }
             _ => {}
         }
     }
     placed
+}
+
+/// A figure that both changed: ours, and theirs after it under a fresh name; one, where they differ in no more than
+/// being on the buying list, and then it is on it.
+fn both_figures(
+    [mut kept, mut copy]: [Placed; 2],
+    placed: &mut Vec<Placed>,
+    report: &mut Vec<Merge>,
+    name: String,
+) {
+    let entry = (EntryKind::Figure, kept.task.id);
+    let listed = kept.task.on_list;
+    if kept.task.ask == copy.task.ask && kept.room == copy.room {
+        kept.task.on_list = true;
+        if !listed {
+            report.push(Merge::Updated { entry, name });
+        }
+        placed.push(kept);
+        return;
+    }
+    copy.task.id = Id::fresh();
+    copy.task.on_list &= !listed;
+    report.push(Merge::KeptBoth {
+        entry,
+        name,
+        copy: (EntryKind::Figure, copy.task.id),
+    });
+    placed.extend([kept, copy]);
 }
 
 /// The rooms that stay, and where each of either side stands among them.

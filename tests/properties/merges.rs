@@ -104,9 +104,13 @@ fn act(job: &mut Job, (what, at, n): (u8, usize, u8)) {
         (9, _, _, Some(line)) => job.buying.by_hand[line].count = u32::from(n),
         (10, _, _, Some(line)) => drop(job.buying.by_hand.remove(line)),
         (11, ..) => {
-            drop((job.buying.prices).insert(gallon(at as u8 % 3), Money::minor(i64::from(n))))
+            let price = Money::minor(i64::from(n));
+            job.buying.prices.insert(gallon(at as u8 % 3), price);
         }
-        (12, ..) => drop((job.buying.overrides).insert(gallon(at as u8 % 3), u32::from(n))),
+        (12, ..) => {
+            let count = u32::from(n);
+            job.buying.overrides.insert(gallon(at as u8 % 3), count);
+        }
         (13, ..) => {
             let key = LineKey::Material(paint(n % 3));
             if !job.buying.ticked.remove(&key) {
@@ -258,7 +262,7 @@ fn nothing_is_lost(mine: &Copy, other: &Copy, out: &Merged, mine_is_ours: bool) 
     if !gave_way((EntryKind::Tape, Id::NONE), mine, other) && out.job.tape != mine.job.tape {
         let bench = &mine.job.tape;
         assert!(named(
-            &|v| matches!(v, Value::Tape { theirs, .. } if theirs == bench)
+            &|v| matches!(v, Value::Tape { theirs, .. } if **theirs == *bench)
         ));
         let run = bench.run.filter(|_| bench.run != out.job.tape.run);
         let rolled =

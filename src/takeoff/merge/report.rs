@@ -113,9 +113,9 @@ pub enum Value {
     /// The tape's bench; its lengths that differ are on the roll too.
     Tape {
         /// Which stays.
-        ours: TapeBench,
+        ours: Box<TapeBench>,
         /// Which does not.
-        theirs: TapeBench,
+        theirs: Box<TapeBench>,
     },
 }
 

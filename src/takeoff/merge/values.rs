@@ -144,8 +144,8 @@ pub(super) fn tape(job: &mut Job, ours: &Side<'_>, theirs: &Side<'_>, report: &m
         Order::Both | Order::Same => {
             job.roll.extend(bench_lines(a, b, theirs.job.units));
             report.push(Merge::Differs(Value::Tape {
-                ours: a.clone(),
-                theirs: b.clone(),
+                ours: Box::new(a.clone()),
+                theirs: Box::new(b.clone()),
             }));
         }
     }
