@@ -323,3 +323,25 @@ pub fn merge_into(ours: &Snapshot, share: &Share) -> Result<(Snapshot, Vec<Merge
     }
     Ok((snapshot, merged.report))
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::measure::Units;
+    use crate::takeoff::Job;
+
+    #[test]
+    fn a_new_job_whose_pictures_cannot_be_kept_leaves_nothing() {
+        let within = tempfile::tempdir().unwrap();
+        let begun = chrono::DateTime::UNIX_EPOCH.fixed_offset();
+        let snapshot = Snapshot::of(Job::new("Cabin", begun, Units::Metres));
+        let made = create_with(within.path(), &snapshot, |folder| {
+            assert!(folder.is_dir(), "pictures go in before the document");
+            assert!(open_job(folder).is_err());
+            pictures::put_picture(&RealDisk, folder, b"abc", "png")?;
+            Err(SaveError::TooLarge)
+        });
+        assert_eq!(made, Err(SaveError::TooLarge));
+        assert_eq!(std::fs::read_dir(within.path()).unwrap().count(), 0);
+    }
+}

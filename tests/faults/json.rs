@@ -169,7 +169,7 @@ fn what_is_out_of_range_is_said_with_its_place() {
             "buying.by_hand[0].price_minor",
         ),
         (
-            "\"device\": \"",
+            "\"device\": \"0",
             "\"device\": \"+",
             "stamps[0].changes[0].device",
         ),

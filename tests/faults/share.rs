@@ -266,11 +266,8 @@ fn a_link_in_the_job_is_not_followed() {
         untouched();
         fs::remove_file(&at).unwrap();
         // What a save leaves beside it, made beforehand as a link.
-        symlink(
-            outside.join("diary"),
-            pictures.join(format!(".save-{name}")),
-        )
-        .unwrap();
+        let beside = pictures.join(format!(".save-{name}"));
+        symlink(outside.join("not there"), beside).unwrap();
         assert_eq!(keep_pictures(&share, &site.job), Ok(2));
         untouched();
     }
