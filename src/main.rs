@@ -14,6 +14,9 @@ const HELP: &str = "Storyrod: from what the tape said to what is cut, bought and
   storyrod packet --demo --out DIR
   storyrod check JOB            say what of a job is whole and what is not
   storyrod recover JOB --out NEW  save every whole part and picture of a damaged job as a new one
+  storyrod share JOB --out FILE   hand a job over as one file with its pictures
+  storyrod take FILE --out NEW    a job that was handed over, or plain JSON, as a new job
+  storyrod json JOB --out FILE    everything as plain JSON
   storyrod --version, --help
 
 Exit codes: 0 done; 1 it could not be done; 2 no display, or not understood.
@@ -25,6 +28,9 @@ enum Asked {
     Packet { job: Option<PathBuf>, out: PathBuf },
     Check(PathBuf),
     Recover { job: PathBuf, out: PathBuf },
+    Share { job: PathBuf, out: PathBuf },
+    Take { file: PathBuf, out: PathBuf },
+    Json { job: PathBuf, out: PathBuf },
     Say(String),
 }
 
@@ -43,6 +49,9 @@ fn main() -> ExitCode {
         }
         Asked::Check(job) => check(&job),
         Asked::Recover { job, out } => recover(&job, &out),
+        Asked::Share { job, out } => share(&job, &out),
+        Asked::Take { file, out } => take(&file, &out),
+        Asked::Json { job, out } => json(&job, &out),
         Asked::Packet { job, out } => packet(job.as_deref(), &out),
         Asked::Window { job, demo } => return window(job.as_deref(), demo),
     };
@@ -90,6 +99,18 @@ fn read_arguments() -> Result<Asked, String> {
             Ok(Asked::Packet {
                 job: job.filter(|_| !demo),
                 out,
+            })
+        }
+        Some(word @ ("share" | "take" | "json")) => {
+            let file: PathBuf = words
+                .next()
+                .ok_or(format!("{word} wants a job or a file"))?
+                .into();
+            let out = out.ok_or(format!("{word} wants --out and a new place"))?;
+            Ok(match word {
+                "share" => Asked::Share { job: file, out },
+                "take" => Asked::Take { file, out },
+                _ => Asked::Json { job: file, out },
             })
         }
         Some("recover") => {
@@ -174,6 +195,58 @@ fn recover(path: &Path, out: &Path) -> Result<(), String> {
     for lost in &recovered.lost {
         println!("  lost: {lost}");
     }
+    Ok(())
+}
+
+/// Writes a new file; one that is there is left as it is.
+fn write_new(path: &Path, bytes: &[u8]) -> Result<(), String> {
+    use std::io::Write;
+    std::fs::File::create_new(path)
+        .and_then(|mut file| file.write_all(bytes).and_then(|()| file.sync_all()))
+        .map_err(|why| format!("{}: {why}", path.display()))
+}
+
+fn share(job: &Path, out: &Path) -> Result<(), String> {
+    let shared =
+        store::share::write_share(job).map_err(|why| format!("{}: {why}", job.display()))?;
+    write_new(out, &shared.bytes)?;
+    println!("{}: {} bytes.", out.display(), shared.bytes.len());
+    match shared.left_out.len() {
+        0 => Ok(()),
+        n => Err(format!("{n} pictures are damaged and were left out")),
+    }
+}
+
+fn json(job: &Path, out: &Path) -> Result<(), String> {
+    let snapshot = store::open_job(job).map_err(|why| format!("{}: {why}", job.display()))?;
+    let text = store::json::to_json(&snapshot).map_err(|why| why.to_string())?;
+    write_new(out, text.as_bytes())?;
+    println!("{}: {} bytes.", out.display(), text.len());
+    Ok(())
+}
+
+/// A handed-over file or plain JSON as a new job.
+fn take(file: &Path, out: &Path) -> Result<(), String> {
+    let named = |why: String| format!("{}: {why}", file.display());
+    if out.exists() {
+        return Err(format!("{} is there already", out.display()));
+    }
+    let bytes = std::fs::read(file).map_err(|why| named(why.to_string()))?;
+    let now = chrono::Local::now().fixed_offset();
+    let mut writer = store::Writer::new_at(out);
+    if bytes.first() == Some(&b'{') {
+        let text = String::from_utf8(bytes).map_err(|why| named(why.to_string()))?;
+        let snapshot = store::json::from_json(&text).map_err(|why| named(why.to_string()))?;
+        writer.keep(&snapshot, now).map_err(|why| why.to_string())?;
+    } else {
+        let opened = store::share::read_share(&bytes).map_err(|why| named(why.to_string()))?;
+        writer
+            .keep(&opened.snapshot, now)
+            .map_err(|why| why.to_string())?;
+        drop(writer);
+        store::share::keep_pictures(&opened, out).map_err(|why| why.to_string())?;
+    }
+    println!("{} is a job now.", out.display());
     Ok(())
 }
 

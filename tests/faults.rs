@@ -5,6 +5,8 @@
 mod document_damage;
 #[path = "faults/job_file.rs"]
 mod job_file;
+#[path = "faults/json.rs"]
+mod json;
 #[path = "faults/killed.rs"]
 mod killed;
 #[path = "faults/pictures.rs"]
@@ -13,6 +15,8 @@ mod pictures;
 mod program;
 #[path = "faults/saver.rs"]
 mod saver;
+#[path = "faults/share.rs"]
+mod share;
 #[path = "faults/sim_disk.rs"]
 mod sim_disk;
 #[path = "faults/simulated_disk.rs"]

@@ -3,6 +3,8 @@
 
 #[path = "properties/lengths.rs"]
 mod lengths;
+#[path = "properties/merges.rs"]
+mod merges;
 #[path = "properties/packs.rs"]
 mod packs;
 #[path = "properties/paint.rs"]

@@ -32,6 +32,8 @@ pub enum Here {
     More,
     /// The earlier versions of the job.
     Versions,
+    /// Handing the job over, and what was handed over to us.
+    Sharing,
 }
 
 /// What a tap asks for.
@@ -127,6 +129,12 @@ pub enum Command {
     Recover,
     /// Keep the job in another folder from now on.
     KeepElsewhere(std::path::PathBuf),
+    /// Hand the job over as one file.
+    Share,
+    /// Take in a file that was handed over: brought together with this job, or as another one.
+    TakeIn(std::path::PathBuf),
+    /// Write the job as plain JSON.
+    WriteJson,
     /// Go back to an earlier version.
     Restore(std::path::PathBuf),
     /// The about sheet, shown or not.

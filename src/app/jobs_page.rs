@@ -37,6 +37,10 @@ impl App {
         rows.push(Row::Heading("Jobs".into()));
         rows.push(Row::ours("This job is kept at", self.keeper.place()));
         rows.extend(self.versions_row());
+        rows.push(Row::button(
+            "Hand this job over, or take one in",
+            Command::Go(Here::Sharing),
+        ));
         for (name, path) in self.keeper.jobs() {
             rows.push(Row::button(format!("Open {name}"), Command::OpenJob(path)));
         }

@@ -216,6 +216,19 @@ impl Keeper {
         Ok(())
     }
 
+    /// The device's data folder.
+    pub(super) fn folder(&self) -> Option<&Path> {
+        self.folder.as_deref()
+    }
+
+    /// Waits a little for the newest edit to be on the disk.
+    pub(super) fn wait(&self) {
+        let until = std::time::Instant::now() + PATIENCE;
+        while self.kept() == Kept::Soon && std::time::Instant::now() < until {
+            std::thread::sleep(Duration::from_millis(5));
+        }
+    }
+
     /// Where the job is kept.
     pub(super) fn path(&self) -> Option<&Path> {
         self.job.as_deref()
@@ -445,7 +458,12 @@ pub fn start(folder: &Path, job: Option<&Path>, demo: bool) -> Result<App, Strin
         let prefs = store::open_prefs(&folder.join("settings")).ok()?;
         prefs.last.filter(|path| path.exists())
     };
-    let mut app = match job {
+    let handed_over = |path: &&Path| {
+        path.extension()
+            .is_some_and(|e| e == store::share::SHARE_ENDS)
+    };
+    let taken = job.filter(handed_over);
+    let mut app = match job.filter(|path| !handed_over(path)) {
         Some(path) if path.exists() => {
             open(folder, path).map_err(|why| format!("{}: {why}", path.display()))?
         }
@@ -462,6 +480,9 @@ pub fn start(folder: &Path, job: Option<&Path>, demo: bool) -> Result<App, Strin
             }),
         },
     };
+    if let Some(file) = taken {
+        app.take_in_named(file);
+    }
     // Settings that cannot be kept are no reason not to open the job.
     app.keep_prefs();
     if let Err(why) = store::open_shelf(&folder.join("shelf")) {

@@ -20,6 +20,7 @@ mod paint_page;
 mod patch_inputs;
 mod patch_page;
 mod room_page;
+mod sharing;
 mod slot;
 mod stands;
 mod studs;
@@ -73,6 +74,8 @@ pub struct App {
     /// Where a finger has slid the tiles of a figure to, and where they lay when it came down.
     slide: Option<(usize, Point)>,
     slid_from: Option<Point>,
+    /// What bringing together did, in words.
+    brought: Vec<String>,
     /// Layouts that were figured, the newest last.
     laid: RefCell<Vec<(crate::trades::tile::Ask, tile_page::Laid)>>,
 }
@@ -104,6 +107,7 @@ impl App {
             held: None,
             slide: None,
             slid_from: None,
+            brought: Vec::new(),
             laid: RefCell::default(),
         }
     }
@@ -152,6 +156,7 @@ impl App {
             Here::Line(key) => self.line_page(key),
             Here::More => self.more_page(),
             Here::Versions => self.versions_page(),
+            Here::Sharing => self.sharing_page(),
         }
     }
 
@@ -247,6 +252,9 @@ impl App {
             Command::Recover => self.recover(),
             Command::KeepElsewhere(place) => self.keep_elsewhere(&place),
             Command::Restore(version) => self.restore(&version),
+            Command::Share => self.share(),
+            Command::TakeIn(path) => self.take_in(&path),
+            Command::WriteJson => self.write_json(),
             other => self.change(other),
         }
     }

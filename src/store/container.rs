@@ -20,6 +20,8 @@ pub enum Kind {
     Shelf = 2,
     /// How the program looks on a device.
     Prefs = 3,
+    /// A job with its pictures, to be handed to another device.
+    Share = 4,
 }
 
 /// Why a file cannot be opened. It is left as it is.

@@ -68,6 +68,13 @@ pub trait Disk: Send + Sync {
     /// # Errors
     /// Where that cannot be known.
     fn exists(&self, path: &Path) -> io::Result<bool>;
+    /// Whether what is of this name is a link that leads elsewhere; a disk that knows none has none.
+    ///
+    /// # Errors
+    /// Where that cannot be known.
+    fn is_link(&self, _path: &Path) -> io::Result<bool> {
+        Ok(false)
+    }
 }
 
 /// The disk of this device.
@@ -157,5 +164,13 @@ impl Disk for RealDisk {
 
     fn exists(&self, path: &Path) -> io::Result<bool> {
         path.try_exists()
+    }
+
+    fn is_link(&self, path: &Path) -> io::Result<bool> {
+        match fs::symlink_metadata(path) {
+            Ok(about) => Ok(about.is_symlink()),
+            Err(why) if why.kind() == ErrorKind::NotFound => Ok(false),
+            Err(why) => Err(why),
+        }
     }
 }

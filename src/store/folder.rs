@@ -134,7 +134,8 @@ fn version_of(folder: &Path, entry: Entry) -> Option<Version> {
 pub fn sweep(disk: &dyn Disk, folder: &Path) -> io::Result<usize> {
     let mut swept = 0;
     for folder in [folder.to_owned(), folder.join(super::pictures::PICTURES)] {
-        if !disk.exists(&folder)? {
+        let pictures = folder.ends_with(super::pictures::PICTURES);
+        if !disk.exists(&folder)? || (pictures && disk.is_link(&folder)?) {
             continue;
         }
         for entry in disk.list(&folder)? {

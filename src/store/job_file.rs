@@ -120,13 +120,19 @@ impl Writer {
         now: DateTime<FixedOffset>,
     ) -> Result<(), SaveError> {
         let bytes = self.scribe.document(snapshot)?;
+        self.make()?;
+        if let Some((folder, _)) = &mut self.open {
+            folder.save(&RealDisk, &bytes, now)?;
+        }
+        Ok(())
+    }
+
+    /// Makes the folder of a job that is not there yet, and takes it.
+    fn make(&mut self) -> Result<(), SaveError> {
         if self.open.is_none() {
             let folder = Folder::create(&RealDisk, &self.path)?;
             let lock = Lock::take(&self.path).map_err(|why| SaveError::Disk(why.to_string()))?;
             self.open = Some((folder, lock));
-        }
-        if let Some((folder, _)) = &mut self.open {
-            folder.save(&RealDisk, &bytes, now)?;
         }
         Ok(())
     }
@@ -164,6 +170,31 @@ pub fn create(within: &Path, snapshot: &Snapshot) -> Result<PathBuf, SaveError> 
     let path = free_name(within, &snapshot.job.name)?;
     Writer::new_at(&path).keep(snapshot, Local::now().fixed_offset())?;
     Ok(path)
+}
+
+/// Saves a snapshot as a new job, what stands beside it first; where that fails nothing of the job stays.
+pub(super) fn create_with(
+    within: &Path,
+    snapshot: &Snapshot,
+    beside: impl FnOnce(&Path) -> Result<(), SaveError>,
+) -> Result<PathBuf, SaveError> {
+    fs::create_dir_all(within)?;
+    let path = free_name(within, &snapshot.job.name)?;
+    let mut writer = Writer::new_at(&path);
+    let made = (writer.make())
+        .and_then(|()| beside(&path))
+        .and_then(|()| writer.keep(snapshot, Local::now().fixed_offset()));
+    let ours = writer.open.is_some();
+    drop(writer);
+    match made {
+        Ok(()) => Ok(path),
+        Err(why) => {
+            if ours {
+                let _ = fs::remove_dir_all(&path);
+            }
+            Err(why)
+        }
+    }
 }
 
 /// A path for a job of this name that nothing stands at.
@@ -309,7 +340,7 @@ fn part_name(what: Option<u16>) -> String {
     .to_owned()
 }
 
-fn picture_names(path: &Path) -> Vec<String> {
+pub(super) fn picture_names(path: &Path) -> Vec<String> {
     let entries = RealDisk.list(&path.join(pictures::PICTURES));
     let names = entries
         .unwrap_or_default()

@@ -18,6 +18,8 @@ pub enum SaveError {
     WouldNotOpen,
     /// What was to be saved is larger than a file that is opened; nothing was written.
     TooLarge,
+    /// A link stands in place of the job's pictures, and could lead anywhere; it is not followed.
+    Link,
     /// The system refused.
     Disk(String),
 }
@@ -33,6 +35,10 @@ impl fmt::Display for SaveError {
                 "a figure is out of its range, and the file would not open again; undo the last edit"
             ),
             SaveError::TooLarge => write!(f, "the job is larger than a file may be"),
+            SaveError::Link => write!(
+                f,
+                "a link stands in place of the job's pictures, and is not followed"
+            ),
             SaveError::Disk(why) => write!(f, "{why}"),
         }
     }

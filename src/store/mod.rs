@@ -10,6 +10,7 @@ mod format_1;
 mod history;
 mod job_file;
 mod job_record;
+pub mod json;
 mod keep;
 mod lock;
 pub mod pictures;
@@ -18,6 +19,7 @@ mod record_figures;
 mod record_tile;
 mod saver;
 mod scribe;
+pub mod share;
 
 pub use container::{Kind, OpenError, VERSION, seal, unseal};
 pub use disk::{Disk, Entry, RealDisk};

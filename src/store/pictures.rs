@@ -33,7 +33,7 @@ pub enum PictureFault {
     },
 }
 
-fn hash(bytes: &[u8]) -> String {
+pub(super) fn hash(bytes: &[u8]) -> String {
     let mut name = String::with_capacity(HASH);
     for byte in Sha256::digest(bytes) {
         let _ = write!(name, "{byte:02x}");
@@ -79,6 +79,8 @@ pub fn picture_path(folder: &Path, name: &str) -> Option<PathBuf> {
 
 /// Keeps a picture beside the job; gives its name. What is there already is not written again.
 ///
+/// No link is followed, neither in place of the folder of pictures nor of one of them: it could lead anywhere.
+///
 /// # Errors
 /// [`SaveError`]; no half of a picture is ever under its name.
 pub fn put_picture(
@@ -93,13 +95,18 @@ pub fn put_picture(
     let name = name_for(bytes, extension);
     let pictures = folder.join(PICTURES);
     let path = pictures.join(&name);
+    for at in [&pictures, &path] {
+        if disk.is_link(at)? {
+            return Err(SaveError::Link);
+        }
+    }
     if !disk.exists(&pictures)? {
         disk.make_folder(&pictures)?;
         disk.sync_folder(folder)?;
     }
     if !same(disk, &path, bytes)? {
         let beside = pictures.join(format!("{BESIDE}{name}"));
-        if disk.exists(&beside)? {
+        if disk.is_link(&beside)? || disk.exists(&beside)? {
             disk.remove(&beside)?;
         }
         let written = disk

@@ -57,7 +57,7 @@ struct StampRecord {
     gone: bool,
 }
 
-fn write_stamps(stamps: &Stamps) -> Vec<u8> {
+pub(super) fn write_stamps(stamps: &Stamps) -> Vec<u8> {
     let record = |((kind, id), mark): (&(EntryKind, Id), &Mark)| StampRecord {
         kind: super::record::code(&KINDS, kind),
         id: id.0,

@@ -2,6 +2,7 @@
 
 mod buying;
 mod job;
+mod merge;
 mod packs;
 mod stamps;
 
@@ -9,5 +10,6 @@ pub use buying::{
     Asked, Buying, Choice, HandLine, Line, LineKey, PackKey, Shelf, Total, lines, total,
 };
 pub use job::{Ask, Job, RollLine, TapeBench, Task, TileOn};
+pub use merge::{Merge, Merged, Value, merge};
 pub use packs::{Pack, cover, packs_on_sale};
 pub use stamps::{Entry, EntryKind, Mark, Order, Stamps, entries};

@@ -51,7 +51,7 @@ fn fill_tile(ask: &mut tile::Ask) {
 }
 
 /// The demo job with something in every field that a file holds.
-fn full_job() -> Job {
+pub fn full_job() -> Job {
     let mut job = demo_job(DateTime::parse_from_rfc3339("2026-03-14T09:00:00-05:00").unwrap());
     job.units = Units::Centimetres;
     job.add_task(Some(1), Ask::Tile(Box::default(), TileOn::Floor));
@@ -125,7 +125,7 @@ fn full_job() -> Job {
 }
 
 /// The job with two steps back and one forward, and marks of who changed what.
-fn full_snapshot() -> Snapshot {
+pub fn full_snapshot() -> Snapshot {
     let job = full_job();
     let mut before = job.clone();
     before.rooms.swap(0, 1);
@@ -149,7 +149,7 @@ fn full_snapshot() -> Snapshot {
     }
 }
 
-fn keep(path: &Path, snapshot: &Snapshot) {
+pub fn keep(path: &Path, snapshot: &Snapshot) {
     let now = DateTime::parse_from_rfc3339("2026-03-14T09:00:00-05:00").unwrap();
     Writer::new_at(path).keep(snapshot, now).unwrap();
 }

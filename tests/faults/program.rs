@@ -5,6 +5,7 @@ use std::path::Path;
 use std::time::{Duration, Instant};
 
 use storyrod::app::{App, Command, Here, Kept, Reading, Row, Shape, start};
+use storyrod::store::share::write_share;
 use storyrod::store::{jobs_in, open_job};
 
 fn at(folder: &Path) -> App {
@@ -215,4 +216,42 @@ fn going_back_to_an_earlier_version_is_an_edit_that_can_be_undone() {
     assert_eq!(app.job.rooms.len(), 0);
     app.send(Command::Undo);
     assert_eq!(app.job.rooms.len(), 3);
+}
+
+#[test]
+fn a_job_that_was_handed_over_is_taken_in_and_later_brought_together() {
+    let (ours, theirs) = (tempfile::tempdir().unwrap(), tempfile::tempdir().unwrap());
+    let mut app = at(ours.path());
+    app.send(Command::NewRoom(Shape::Rectangle));
+    wait(&app, |kept| *kept == Kept::Yes);
+    // Handed over, and taken in on another device.
+    let file = theirs.path().join("cabin.rodshare");
+    let bytes = write_share(&ours.path().join("cabin.site")).unwrap().bytes;
+    fs::write(&file, bytes).unwrap();
+    let mut other = start(theirs.path(), Some(&file), false).unwrap();
+    assert_eq!(other.job, app.job);
+    // Both go on; the file comes back.
+    other.send(Command::NewRoom(Shape::L));
+    app.send(Command::NewRoom(Shape::Alcove));
+    wait(&other, |kept| *kept == Kept::Yes);
+    let theirs_at = jobs_in(theirs.path())
+        .into_iter()
+        .find(|job| open_job(job).is_ok_and(|known| known.job.id == app.job.id));
+    let back = ours.path().join("back.rodshare");
+    fs::write(&back, write_share(&theirs_at.unwrap()).unwrap().bytes).unwrap();
+    app.send(Command::TakeIn(back.clone()));
+    let walls: Vec<usize> = app.job.rooms.iter().map(|room| room.walls.len()).collect();
+    assert_eq!(walls, [4, 8, 6], "{}", app.said);
+    app.send(Command::TakeIn(back));
+    assert_eq!(app.job.rooms.len(), 3, "the second time nothing is new");
+    app.send(Command::Undo);
+    assert_eq!(
+        app.job.rooms.len(),
+        2,
+        "bringing together is an edit like any other"
+    );
+    app.send(Command::Redo);
+    app.finish().unwrap();
+    drop(app);
+    assert_eq!(at(ours.path()).job.rooms.len(), 3);
 }

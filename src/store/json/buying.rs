@@ -1,0 +1,264 @@
+//! The buying list and the tape's bench in JSON.
+
+use serde::{Deserialize, Serialize};
+
+use super::rooms::{length, nm};
+use super::words::{Hex, Minor, Nm, Word};
+use crate::takeoff::{Buying, Choice, HandLine, LineKey, PackKey, TapeBench};
+use crate::trades::tape::Ends;
+use crate::trades::{Compound, Material};
+
+/// What is missing is as in a new job.
+#[derive(Serialize, Deserialize)]
+#[serde(default)]
+pub(super) struct BuyingJson {
+    pub by_hand: Vec<HandLineJson>,
+    ticked: Vec<LineJson>,
+    overrides: Vec<CountJson>,
+    prices: Vec<PriceJson>,
+    symbol: String,
+    choice: Word<Choice>,
+    metric_packs: bool,
+}
+
+impl Default for BuyingJson {
+    fn default() -> BuyingJson {
+        write_buying(&Buying::default())
+    }
+}
+
+#[derive(Serialize, Deserialize)]
+pub(super) struct HandLineJson {
+    #[serde(default = "Hex::fresh")]
+    pub id: Hex,
+    text: String,
+    count: u32,
+    price_minor: Option<Minor>,
+}
+
+#[derive(Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+enum LineJson {
+    Material(MaterialJson),
+    ByHand(Hex),
+}
+
+#[derive(Serialize, Deserialize)]
+struct CountJson {
+    material: MaterialJson,
+    holds_millionths: i64,
+    count: u32,
+}
+
+#[derive(Serialize, Deserialize)]
+struct PriceJson {
+    material: MaterialJson,
+    holds_millionths: i64,
+    price_minor: Minor,
+}
+
+#[derive(Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+enum MaterialJson {
+    Board {
+        thickness_nm: Nm,
+    },
+    Screws {
+        length_nm: Nm,
+    },
+    JointTape,
+    Compound(Word<Compound>),
+    AdhesivePatch {
+        side_nm: Nm,
+    },
+    Lumber {
+        thickness_nm: Nm,
+        width_nm: Nm,
+    },
+    Primer {
+        label: String,
+    },
+    Paint {
+        label: String,
+    },
+    Tile {
+        long_nm: Nm,
+        short_nm: Nm,
+        in_box: u32,
+    },
+}
+
+#[derive(Serialize, Deserialize)]
+#[serde(default)]
+pub(super) struct TapeJson {
+    sides_nm: [Option<Nm>; 2],
+    diagonals_nm: [Option<Nm>; 2],
+    run_nm: Option<Nm>,
+    count: u32,
+    width_nm: Option<Nm>,
+    ends: Word<Ends>,
+    scale_nm: Nm,
+    on_paper_nm: Option<Nm>,
+    on_site_nm: Option<Nm>,
+}
+
+impl Default for TapeJson {
+    fn default() -> TapeJson {
+        write_tape(&TapeBench::default())
+    }
+}
+
+fn write_material(material: &Material) -> MaterialJson {
+    match material {
+        Material::Board { thickness } => MaterialJson::Board {
+            thickness_nm: Nm(*thickness),
+        },
+        Material::Screws { length } => MaterialJson::Screws {
+            length_nm: Nm(*length),
+        },
+        Material::JointTape => MaterialJson::JointTape,
+        Material::Compound(compound) => MaterialJson::Compound(Word(*compound)),
+        Material::AdhesivePatch { side } => MaterialJson::AdhesivePatch { side_nm: Nm(*side) },
+        Material::Lumber { thickness, width } => MaterialJson::Lumber {
+            thickness_nm: Nm(*thickness),
+            width_nm: Nm(*width),
+        },
+        Material::Tile {
+            long,
+            short,
+            in_box,
+        } => MaterialJson::Tile {
+            long_nm: Nm(*long),
+            short_nm: Nm(*short),
+            in_box: *in_box,
+        },
+        Material::Primer { label } => MaterialJson::Primer {
+            label: label.clone(),
+        },
+        Material::Paint { label } => MaterialJson::Paint {
+            label: label.clone(),
+        },
+    }
+}
+
+fn read_material(material: MaterialJson) -> Material {
+    match material {
+        MaterialJson::Board { thickness_nm } => Material::Board {
+            thickness: thickness_nm.0,
+        },
+        MaterialJson::Screws { length_nm } => Material::Screws {
+            length: length_nm.0,
+        },
+        MaterialJson::JointTape => Material::JointTape,
+        MaterialJson::Compound(compound) => Material::Compound(compound.0),
+        MaterialJson::AdhesivePatch { side_nm } => Material::AdhesivePatch { side: side_nm.0 },
+        MaterialJson::Lumber {
+            thickness_nm,
+            width_nm,
+        } => Material::Lumber {
+            thickness: thickness_nm.0,
+            width: width_nm.0,
+        },
+        MaterialJson::Tile {
+            long_nm,
+            short_nm,
+            in_box,
+        } => Material::Tile {
+            long: long_nm.0,
+            short: short_nm.0,
+            in_box,
+        },
+        MaterialJson::Primer { label } => Material::Primer { label },
+        MaterialJson::Paint { label } => Material::Paint { label },
+    }
+}
+
+pub(super) fn write_buying(buying: &Buying) -> BuyingJson {
+    let hand_line = |line: &HandLine| HandLineJson {
+        id: Hex(line.id.0),
+        text: line.text.clone(),
+        count: line.count,
+        price_minor: line.price.map(Minor),
+    };
+    let ticked = |key: &LineKey| match key {
+        LineKey::Material(material) => LineJson::Material(write_material(material)),
+        LineKey::ByHand(id) => LineJson::ByHand(Hex(id.0)),
+    };
+    let counts = buying.overrides.iter().map(|(key, count)| CountJson {
+        material: write_material(&key.material),
+        holds_millionths: key.holds,
+        count: *count,
+    });
+    let prices = buying.prices.iter().map(|(key, price)| PriceJson {
+        material: write_material(&key.material),
+        holds_millionths: key.holds,
+        price_minor: Minor(*price),
+    });
+    BuyingJson {
+        by_hand: buying.by_hand.iter().map(hand_line).collect(),
+        ticked: buying.ticked.iter().map(ticked).collect(),
+        overrides: counts.collect(),
+        prices: prices.collect(),
+        symbol: buying.symbol.clone(),
+        choice: Word(buying.choice),
+        metric_packs: buying.metric_packs,
+    }
+}
+
+pub(super) fn read_buying(buying: BuyingJson) -> Buying {
+    let hand_line = |line: HandLineJson| HandLine {
+        id: line.id.id(),
+        text: line.text,
+        count: line.count,
+        price: line.price_minor.map(|price| price.0),
+    };
+    let ticked = |line: LineJson| match line {
+        LineJson::Material(material) => LineKey::Material(read_material(material)),
+        LineJson::ByHand(id) => LineKey::ByHand(id.id()),
+    };
+    let pack = |material, holds| PackKey {
+        material: read_material(material),
+        holds,
+    };
+    let counts =
+        (buying.overrides.into_iter()).map(|of| (pack(of.material, of.holds_millionths), of.count));
+    let prices = (buying.prices.into_iter())
+        .map(|of| (pack(of.material, of.holds_millionths), of.price_minor.0));
+    Buying {
+        by_hand: buying.by_hand.into_iter().map(hand_line).collect(),
+        ticked: buying.ticked.into_iter().map(ticked).collect(),
+        overrides: counts.collect(),
+        prices: prices.collect(),
+        symbol: buying.symbol,
+        choice: buying.choice.0,
+        metric_packs: buying.metric_packs,
+    }
+}
+
+pub(super) fn write_tape(tape: &TapeBench) -> TapeJson {
+    TapeJson {
+        sides_nm: tape.sides.map(nm),
+        diagonals_nm: tape.diagonals.map(nm),
+        run_nm: nm(tape.run),
+        count: tape.count,
+        width_nm: nm(tape.width),
+        ends: Word(tape.ends),
+        scale_nm: Nm(tape.scale),
+        on_paper_nm: nm(tape.on_paper),
+        on_site_nm: nm(tape.on_site),
+    }
+}
+
+pub(super) fn read_tape(tape: &TapeJson) -> TapeBench {
+    TapeBench {
+        sides: tape.sides_nm.map(length),
+        diagonals: tape.diagonals_nm.map(length),
+        run: length(tape.run_nm),
+        count: tape.count,
+        width: length(tape.width_nm),
+        ends: tape.ends.0,
+        scale: tape.scale_nm.0,
+        on_paper: length(tape.on_paper_nm),
+        on_site: length(tape.on_site_nm),
+    }
+}

@@ -1,0 +1,167 @@
+//! Rooms in JSON.
+
+use serde::{Deserialize, Serialize};
+
+use super::words::{Hex, Nm, Udeg, Word};
+use super::{JsonError, at};
+use crate::measure::Length;
+use crate::site::{Finish, Opening, OpeningKind, Room, Studs, Wall};
+
+#[derive(Serialize, Deserialize)]
+pub(super) struct RoomJson {
+    #[serde(default = "Hex::fresh")]
+    pub id: Hex,
+    name: String,
+    walls: Vec<WallJson>,
+    ceiling_nm: Option<Nm>,
+    #[serde(default)]
+    openings: Vec<OpeningJson>,
+    #[serde(default)]
+    ceiling_finish: Word<Finish>,
+    #[serde(default)]
+    floor_finish: Word<Finish>,
+}
+
+#[derive(Serialize, Deserialize)]
+struct WallJson {
+    length_nm: Option<Nm>,
+    sketched_nm: Nm,
+    turn_udeg: Udeg,
+    height_nm: Option<Nm>,
+    studs: Option<StudsJson>,
+    #[serde(default)]
+    finish: Word<Finish>,
+}
+
+#[derive(Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub(super) enum StudsJson {
+    Spaced {
+        first_nm: Nm,
+        spacing_nm: Nm,
+        face_nm: Nm,
+    },
+    Found {
+        centres_nm: Vec<Nm>,
+        face_nm: Nm,
+    },
+}
+
+#[derive(Serialize, Deserialize)]
+struct OpeningJson {
+    kind: Word<OpeningKind>,
+    /// Counted from 0.
+    wall: usize,
+    from_left_nm: Option<Nm>,
+    width_nm: Option<Nm>,
+    height_nm: Option<Nm>,
+    sill_nm: Option<Nm>,
+}
+
+pub(super) fn nm(length: Option<Length>) -> Option<Nm> {
+    length.map(Nm)
+}
+pub(super) fn length(nm: Option<Nm>) -> Option<Length> {
+    nm.map(|nm| nm.0)
+}
+
+pub(super) fn write_studs(studs: &Studs) -> StudsJson {
+    match studs {
+        Studs::Spaced {
+            first,
+            spacing,
+            face,
+        } => StudsJson::Spaced {
+            first_nm: Nm(*first),
+            spacing_nm: Nm(*spacing),
+            face_nm: Nm(*face),
+        },
+        Studs::Found { centres, face } => StudsJson::Found {
+            centres_nm: centres.iter().copied().map(Nm).collect(),
+            face_nm: Nm(*face),
+        },
+    }
+}
+
+pub(super) fn read_studs(studs: StudsJson) -> Studs {
+    match studs {
+        StudsJson::Spaced {
+            first_nm,
+            spacing_nm,
+            face_nm,
+        } => Studs::Spaced {
+            first: first_nm.0,
+            spacing: spacing_nm.0,
+            face: face_nm.0,
+        },
+        StudsJson::Found {
+            centres_nm,
+            face_nm,
+        } => Studs::Found {
+            centres: centres_nm.into_iter().map(|at| at.0).collect(),
+            face: face_nm.0,
+        },
+    }
+}
+
+pub(super) fn write_room(room: &Room) -> RoomJson {
+    let wall = |wall: &Wall| WallJson {
+        length_nm: nm(wall.length),
+        sketched_nm: Nm(wall.sketched),
+        turn_udeg: Udeg(wall.turn),
+        height_nm: nm(wall.height),
+        studs: wall.studs.as_ref().map(write_studs),
+        finish: Word(wall.finish),
+    };
+    let opening = |opening: &Opening| OpeningJson {
+        kind: Word(opening.kind),
+        wall: opening.wall,
+        from_left_nm: nm(opening.from_left),
+        width_nm: nm(opening.width),
+        height_nm: nm(opening.height),
+        sill_nm: nm(opening.sill),
+    };
+    RoomJson {
+        id: Hex(room.id.0),
+        name: room.name.clone(),
+        walls: room.walls.iter().map(wall).collect(),
+        ceiling_nm: nm(room.ceiling),
+        openings: room.openings.iter().map(opening).collect(),
+        ceiling_finish: Word(room.ceiling_finish),
+        floor_finish: Word(room.floor_finish),
+    }
+}
+
+/// A room, the `place`th of its job.
+pub(super) fn read_room(place: usize, room: RoomJson) -> Result<Room, JsonError> {
+    let wall = |wall: WallJson| Wall {
+        length: length(wall.length_nm),
+        sketched: wall.sketched_nm.0,
+        turn: wall.turn_udeg.0,
+        height: length(wall.height_nm),
+        studs: wall.studs.map(read_studs),
+        finish: wall.finish.0,
+    };
+    let walls: Vec<Wall> = room.walls.into_iter().map(wall).collect();
+    if let Some(opening) = room.openings.iter().position(|o| o.wall >= walls.len()) {
+        let path = format!("rooms[{place}].openings[{opening}].wall");
+        return Err(at(path, "no such wall"));
+    }
+    let opening = |opening: OpeningJson| Opening {
+        kind: opening.kind.0,
+        wall: opening.wall,
+        from_left: length(opening.from_left_nm),
+        width: length(opening.width_nm),
+        height: length(opening.height_nm),
+        sill: length(opening.sill_nm),
+    };
+    Ok(Room {
+        id: room.id.id(),
+        name: room.name,
+        walls,
+        ceiling: length(room.ceiling_nm),
+        openings: room.openings.into_iter().map(opening).collect(),
+        ceiling_finish: room.ceiling_finish.0,
+        floor_finish: room.floor_finish.0,
+    })
+}

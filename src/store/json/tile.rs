@@ -1,0 +1,243 @@
+//! What was asked of tile, in JSON.
+
+use serde::{Deserialize, Serialize};
+
+use super::rooms::{length, nm};
+use super::words::{M2, Nm, Parts, Udeg};
+use crate::geometry::{Point, Polygon, Region};
+use crate::takeoff::TileOn;
+use crate::trades::tile::{Ask, BoxOf, Edge, Pattern, Run, Sight, Start, Surface, Tile};
+
+/// What is missing is as in a new figure.
+#[derive(Serialize, Deserialize)]
+#[serde(default)]
+pub(super) struct TileJson {
+    on: OnJson,
+    /// Corners of the surface, clockwise, and of what is left out of it.
+    outer_nm: Vec<(Nm, Nm)>,
+    holes_nm: Vec<Vec<(Nm, Nm)>>,
+    /// A wall, not a floor.
+    wall: bool,
+    gap_nm: Nm,
+    long_nm: Nm,
+    short_nm: Nm,
+    thickness_nm: Nm,
+    spread_nm: Option<Nm>,
+    warp_nm: Option<Nm>,
+    edge: EdgeJson,
+    joint_nm: Nm,
+    pattern: PatternJson,
+    turn_udeg: Udeg,
+    start: StartJson,
+    kerf_nm: Nm,
+    grain: bool,
+    reuse: bool,
+    box_of: Option<BoxJson>,
+    breakage: Parts,
+    attic: u32,
+    sun_or_wet: bool,
+}
+
+impl Default for TileJson {
+    fn default() -> TileJson {
+        write_tile(&Ask::default(), TileOn::Own)
+    }
+}
+
+#[derive(Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+enum OnJson {
+    Own,
+    Floor,
+    /// Of the room, counted from 0.
+    Wall(u32),
+}
+
+#[derive(Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+enum EdgeJson {
+    Unknown,
+    Rectified,
+    Calibrated,
+}
+
+#[derive(Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+enum PatternJson {
+    Grid,
+    Bond { over: u8, of: u8 },
+    Herringbone,
+    Basketweave,
+    TwoSquares { small_nm: Nm },
+    Hexagon,
+    Planks { seed: u32, apart_nm: Nm },
+}
+
+#[derive(Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+enum StartJson {
+    Balanced,
+    BalancedAcross { at_nm: Nm },
+    BalancedAlong { at_nm: Nm },
+    Fewest,
+    Corner,
+    ByHand { across_nm: Nm, down_nm: Nm },
+}
+
+#[derive(Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+enum BoxJson {
+    Tiles(u32),
+    FacesM2(M2),
+    LaidM2(M2),
+}
+
+fn write_ring(ring: &Polygon) -> Vec<(Nm, Nm)> {
+    ring.points.iter().map(|p| (Nm(p.x), Nm(p.y))).collect()
+}
+
+fn read_ring(ring: Vec<(Nm, Nm)>) -> Polygon {
+    Polygon {
+        points: ring
+            .into_iter()
+            .map(|(x, y)| Point::new(x.0, y.0))
+            .collect(),
+    }
+}
+
+pub(super) fn write_tile(ask: &Ask, on: TileOn) -> TileJson {
+    TileJson {
+        on: match on {
+            TileOn::Own => OnJson::Own,
+            TileOn::Floor => OnJson::Floor,
+            TileOn::Wall(wall) => OnJson::Wall(u32::try_from(wall).unwrap_or(u32::MAX)),
+        },
+        outer_nm: write_ring(&ask.surface.outer),
+        holes_nm: ask.surface.holes.iter().map(write_ring).collect(),
+        wall: ask.on == Surface::Wall,
+        gap_nm: Nm(ask.gap),
+        long_nm: Nm(ask.tile.long),
+        short_nm: Nm(ask.tile.short),
+        thickness_nm: Nm(ask.tile.thickness),
+        spread_nm: nm(ask.tile.spread),
+        warp_nm: nm(ask.tile.warp),
+        edge: match ask.tile.edge {
+            Edge::Unknown => EdgeJson::Unknown,
+            Edge::Rectified => EdgeJson::Rectified,
+            Edge::Calibrated => EdgeJson::Calibrated,
+        },
+        joint_nm: Nm(ask.joint),
+        pattern: match ask.pattern {
+            Pattern::Grid => PatternJson::Grid,
+            Pattern::Bond { over, of } => PatternJson::Bond { over, of },
+            Pattern::Herringbone => PatternJson::Herringbone,
+            Pattern::Basketweave => PatternJson::Basketweave,
+            Pattern::TwoSquares { small } => PatternJson::TwoSquares {
+                small_nm: Nm(small),
+            },
+            Pattern::Hexagon => PatternJson::Hexagon,
+            Pattern::Planks { seed, apart } => PatternJson::Planks {
+                seed,
+                apart_nm: Nm(apart),
+            },
+        },
+        turn_udeg: Udeg(ask.turn),
+        start: match ask.start {
+            Start::Balanced(Sight::Middle) => StartJson::Balanced,
+            Start::Balanced(Sight::Across(at)) => StartJson::BalancedAcross { at_nm: Nm(at) },
+            Start::Balanced(Sight::Along(at)) => StartJson::BalancedAlong { at_nm: Nm(at) },
+            Start::Fewest => StartJson::Fewest,
+            Start::Corner => StartJson::Corner,
+            Start::ByHand(from) => StartJson::ByHand {
+                across_nm: Nm(from.x),
+                down_nm: Nm(from.y),
+            },
+        },
+        kerf_nm: Nm(ask.kerf),
+        grain: ask.grain,
+        reuse: ask.reuse,
+        box_of: ask.box_of.map(|box_of| match box_of {
+            BoxOf::Tiles(n) => BoxJson::Tiles(n),
+            BoxOf::Faces(area) => BoxJson::FacesM2(M2(area)),
+            BoxOf::Laid(area) => BoxJson::LaidM2(M2(area)),
+        }),
+        breakage: Parts(ask.breakage),
+        attic: ask.attic,
+        sun_or_wet: ask.run == Run::SunOrWet,
+    }
+}
+
+pub(super) fn read_tile(tile: TileJson) -> (Ask, TileOn) {
+    let on = match tile.on {
+        OnJson::Own => TileOn::Own,
+        OnJson::Floor => TileOn::Floor,
+        OnJson::Wall(wall) => TileOn::Wall(wall as usize),
+    };
+    let ask = Ask {
+        surface: Region {
+            outer: read_ring(tile.outer_nm),
+            holes: tile.holes_nm.into_iter().map(read_ring).collect(),
+        },
+        on: if tile.wall {
+            Surface::Wall
+        } else {
+            Surface::Floor
+        },
+        gap: tile.gap_nm.0,
+        tile: Tile {
+            long: tile.long_nm.0,
+            short: tile.short_nm.0,
+            thickness: tile.thickness_nm.0,
+            spread: length(tile.spread_nm),
+            warp: length(tile.warp_nm),
+            edge: match tile.edge {
+                EdgeJson::Unknown => Edge::Unknown,
+                EdgeJson::Rectified => Edge::Rectified,
+                EdgeJson::Calibrated => Edge::Calibrated,
+            },
+        },
+        joint: tile.joint_nm.0,
+        pattern: match tile.pattern {
+            PatternJson::Grid => Pattern::Grid,
+            PatternJson::Bond { over, of } => Pattern::Bond {
+                over,
+                of: of.max(1),
+            },
+            PatternJson::Herringbone => Pattern::Herringbone,
+            PatternJson::Basketweave => Pattern::Basketweave,
+            PatternJson::TwoSquares { small_nm } => Pattern::TwoSquares { small: small_nm.0 },
+            PatternJson::Hexagon => Pattern::Hexagon,
+            PatternJson::Planks { seed, apart_nm } => Pattern::Planks {
+                seed,
+                apart: apart_nm.0,
+            },
+        },
+        turn: tile.turn_udeg.0,
+        start: match tile.start {
+            StartJson::Balanced => Start::Balanced(Sight::Middle),
+            StartJson::BalancedAcross { at_nm } => Start::Balanced(Sight::Across(at_nm.0)),
+            StartJson::BalancedAlong { at_nm } => Start::Balanced(Sight::Along(at_nm.0)),
+            StartJson::Fewest => Start::Fewest,
+            StartJson::Corner => Start::Corner,
+            StartJson::ByHand { across_nm, down_nm } => {
+                Start::ByHand(Point::new(across_nm.0, down_nm.0))
+            }
+        },
+        kerf: tile.kerf_nm.0,
+        grain: tile.grain,
+        reuse: tile.reuse,
+        box_of: tile.box_of.map(|box_of| match box_of {
+            BoxJson::Tiles(n) => BoxOf::Tiles(n),
+            BoxJson::FacesM2(area) => BoxOf::Faces(area.0),
+            BoxJson::LaidM2(area) => BoxOf::Laid(area.0),
+        }),
+        breakage: tile.breakage.0,
+        attic: tile.attic,
+        run: if tile.sun_or_wet {
+            Run::SunOrWet
+        } else {
+            Run::Dry
+        },
+    };
+    (ask, on)
+}
