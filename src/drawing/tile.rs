@@ -109,7 +109,9 @@ fn middle(piece: &Region) -> Option<(Point, Length)> {
     let sum = points.iter().fold(Point::default(), |sum, p| sum + *p);
     let (least, most) = piece.outer.bounds()?;
     let at = Point::new(sum.x.divided(count), sum.y.divided(count));
-    Some((at, most.x - least.x))
+    // Of an L the middle of its corners may lie outside: then its number stands in the list alone.
+    let room = (most.x - least.x).min(most.y - least.y);
+    piece.outer.contains(at).then_some((at, room))
 }
 
 fn dimension(
