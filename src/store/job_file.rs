@@ -405,6 +405,8 @@ pub fn salvage_job(path: &Path) -> Result<Recovered, OpenError> {
         }
     }
     let taken = fill_from(&mut parts, &lost, whole == 0, &earlier);
+    // Rooms before the figures that stand in them, wherever a part was found.
+    parts.sort_by_key(|part| part.kind);
     let read = assemble(&parts);
     if parts.is_empty() {
         return Err(bytes.err().unwrap_or(OpenError::Damaged));
