@@ -96,13 +96,15 @@ pub fn format_of(bytes: &[u8]) -> Option<u16> {
 /// # Errors
 /// [`SaveError::TooLarge`], where it would not be opened again.
 pub fn write(kind: Kind, parts: &[Part]) -> Result<Vec<u8>, SaveError> {
-    write_with(kind, parts, &mut Pressed::default())
+    write_with(kind, parts.to_vec(), &mut Pressed::default())
 }
 
 /// What parts were pressed into the last time, so that only what changed is pressed anew.
 #[derive(Default)]
 pub(super) struct Pressed {
+    /// By kind and id, the body and how it is stored, header and all.
     known: HashMap<(u16, u64), (Vec<u8>, Vec<u8>)>,
+    press: Option<Press>,
 }
 
 /// A document of these parts, of which most were in the last one.
@@ -111,7 +113,7 @@ pub(super) struct Pressed {
 /// [`SaveError::TooLarge`], where it would not be opened again.
 pub(super) fn write_with(
     kind: Kind,
-    parts: &[Part],
+    parts: Vec<Part>,
     pressed: &mut Pressed,
 ) -> Result<Vec<u8>, SaveError> {
     let together = parts
@@ -124,7 +126,7 @@ pub(super) fn write_with(
     }
     let mut bytes = vec![0; HEADER];
     let mut sums = crc32fast::Hasher::new();
-    let mut press = Press::new();
+    let press = pressed.press.get_or_insert_with(Press::new);
     let mut known = HashMap::with_capacity(parts.len());
     for part in parts {
         let key = (part.kind, part.id);
@@ -132,13 +134,13 @@ pub(super) fn write_with(
             Some((body, stored)) if body == part.body => stored,
             _ => {
                 let mut stored = Vec::new();
-                write_part(&mut stored, part, &mut press);
+                write_part(&mut stored, &part, press);
                 stored
             }
         };
         sums.update(&stored[28..PART_HEADER]);
         bytes.extend_from_slice(&stored);
-        known.insert(key, (part.body.clone(), stored));
+        known.insert(key, (part.body, stored));
     }
     pressed.known = known;
     let mut header = [0; HEADER];

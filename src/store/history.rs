@@ -37,13 +37,6 @@ impl State {
         }
     }
 
-    fn keys(&self) -> Vec<(u16, u64)> {
-        self.entries
-            .iter()
-            .map(|part| (part.kind, part.id))
-            .collect()
-    }
-
     fn body(&self, kind: u16, id: u64) -> Option<&Vec<u8>> {
         let part = self
             .entries
@@ -66,8 +59,9 @@ impl State {
                 .filter(|part| other.body(part.kind, part.id).is_none())
                 .map(|part| (part.kind, part.id, None)),
         );
-        let mut followed = self.clone();
-        followed.change(&changed);
+        let mut followed = self.entries.clone();
+        change(&mut followed, &changed);
+        let order = keys(&other.entries);
         let kept = self
             .roll
             .iter()
@@ -75,35 +69,17 @@ impl State {
             .take_while(|(a, b)| Arc::ptr_eq(a, b) || a == b)
             .count();
         write(&StepRecord {
-            order: (followed.keys() != other.keys()).then(|| other.keys()),
+            order: (keys(&followed) != order).then_some(order),
             changed,
             roll_kept: u32::try_from(kept).unwrap_or(u32::MAX),
             roll_then: other.roll[kept..].iter().map(|l| write_line(l)).collect(),
         })
     }
 
-    fn change(&mut self, changed: &[(u16, u64, Option<Vec<u8>>)]) {
-        for (kind, id, body) in changed {
-            let at = (self.entries.iter()).position(|part| (part.kind, part.id) == (*kind, *id));
-            match (at, body) {
-                (Some(at), Some(body)) => self.entries[at].body.clone_from(body),
-                (Some(at), None) => {
-                    self.entries.remove(at);
-                }
-                (None, Some(body)) => self.entries.push(Part {
-                    kind: *kind,
-                    id: *id,
-                    body: body.clone(),
-                }),
-                (None, None) => {}
-            }
-        }
-    }
-
     /// Follows a step; `None` where it does not read.
     pub fn follow(&mut self, step: &[u8]) -> Option<()> {
         let step: StepRecord = read(step)?;
-        self.change(&step.changed);
+        change(&mut self.entries, &step.changed);
         if let Some(order) = step.order {
             let place = |part: &Part| order.iter().position(|key| *key == (part.kind, part.id));
             self.entries.sort_by_key(place);
@@ -118,5 +94,29 @@ impl State {
         let mut read = read_job(&self.entries);
         read.job.roll.clone_from(&self.roll);
         (read.headed && read.unread.is_empty()).then_some(read.job)
+    }
+}
+
+fn keys(entries: &[Part]) -> Vec<(u16, u64)> {
+    entries.iter().map(|part| (part.kind, part.id)).collect()
+}
+
+fn change(entries: &mut Vec<Part>, changed: &[(u16, u64, Option<Vec<u8>>)]) {
+    for (kind, id, body) in changed {
+        let at = entries
+            .iter()
+            .position(|part| (part.kind, part.id) == (*kind, *id));
+        match (at, body) {
+            (Some(at), Some(body)) => entries[at].body.clone_from(body),
+            (Some(at), None) => {
+                entries.remove(at);
+            }
+            (None, Some(body)) => entries.push(Part {
+                kind: *kind,
+                id: *id,
+                body: body.clone(),
+            }),
+            (None, None) => {}
+        }
     }
 }

@@ -91,7 +91,8 @@ struct Written {
 /// Writes snapshots, each mostly like the one before.
 #[derive(Default)]
 pub(super) struct Scribe {
-    state: Option<(Arc<Job>, State)>,
+    /// The job that was saved last.
+    last: Option<(Arc<Job>, Arc<State>)>,
     roll: Vec<(Vec<Arc<RollLine>>, Part)>,
     steps: Vec<Written>,
     next_step: u64,
@@ -102,31 +103,28 @@ impl Scribe {
     /// The document of a snapshot.
     pub fn document(&mut self, snapshot: &Snapshot) -> Result<Vec<u8>, SaveError> {
         let parts = self.parts(snapshot)?;
-        document::write_with(Kind::Job, &parts, &mut self.press)
+        document::write_with(Kind::Job, parts, &mut self.press)
     }
 
     fn parts(&mut self, snapshot: &Snapshot) -> Result<Vec<Part>, SaveError> {
         let state = self.state_of(&snapshot.job);
-        self.check(&state)?;
-        let mut parts = state.entries.clone();
+        self.check(&state.1)?;
+        let mut parts = state.1.entries.clone();
         parts.extend(self.roll_parts(&snapshot.job.roll));
-        let mut kept = Vec::new();
+        let mut kept = Vec::with_capacity(snapshot.done.len() + snapshot.undone.len());
         for (kind, states) in [(kind::UNDO, &snapshot.done), (kind::REDO, &snapshot.undone)] {
             let mut from = Arc::clone(&snapshot.job);
-            let mut here = None;
+            let mut here = state.clone();
             for to in states.iter().rev() {
                 let step = match self.written(&from, to) {
-                    Some(step) => {
-                        here = None;
-                        step
-                    }
+                    Some(step) => step,
                     None => {
-                        let (before, after) = (
-                            here.take().unwrap_or_else(|| State::of(&from)),
-                            State::of(to),
-                        );
-                        let body = before.step_to(&after);
-                        here = Some(after);
+                        if !Arc::ptr_eq(&here.0, &from) {
+                            here = self.state_of(&from);
+                        }
+                        let there = self.state_of(to);
+                        let body = here.1.step_to(&there.1);
+                        here = there;
                         self.next_step += 1;
                         Written {
                             from,
@@ -146,7 +144,7 @@ impl Scribe {
             }
         }
         self.steps = kept;
-        self.state = Some((Arc::clone(&snapshot.job), state));
+        self.last = Some(state);
         parts.push(Part {
             kind: kind::STAMPS,
             id: 0,
@@ -155,19 +153,16 @@ impl Scribe {
         Ok(parts)
     }
 
-    fn state_of(&mut self, job: &Arc<Job>) -> State {
-        match self.state.take() {
-            Some((known, state)) if Arc::ptr_eq(&known, job) => state,
-            other => {
-                self.state = other;
-                State::of(job)
-            }
+    fn state_of(&self, job: &Arc<Job>) -> (Arc<Job>, Arc<State>) {
+        match &self.last {
+            Some(last) if Arc::ptr_eq(&last.0, job) => last.clone(),
+            _ => (Arc::clone(job), Arc::new(State::of(job))),
         }
     }
 
     /// What is new since the last save opens again; what is not new did.
     fn check(&self, state: &State) -> Result<(), SaveError> {
-        let old = self.state.as_ref().map(|(_, state)| state);
+        let old = self.last.as_ref().map(|(_, state)| state);
         let new: Vec<Part> = state
             .entries
             .iter()
@@ -189,8 +184,10 @@ impl Scribe {
             });
             if !known {
                 let part = (lines.to_vec(), write_lines(at, lines));
-                self.roll.truncate(at);
-                self.roll.push(part);
+                match self.roll.get_mut(at) {
+                    Some(place) => *place = part,
+                    None => self.roll.push(part),
+                }
             }
         }
         self.roll.truncate(roll.len().div_ceil(LINES));
