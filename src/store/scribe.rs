@@ -1,11 +1,12 @@
 //! From a job and its history to a document and back. What did not change since the last save is not written anew.
 
+use std::collections::VecDeque;
 use std::sync::Arc;
 
 use serde::{Deserialize, Serialize};
 
 use super::container::{Kind, OpenError};
-use super::document::{self, Part};
+use super::document::{self, Part, Press, Pressed};
 use super::history::State;
 use super::job_record::{LINES, kind, read_job, write_lines};
 use super::keep::SaveError;
@@ -84,106 +85,124 @@ fn read_stamps(body: &[u8]) -> Option<Stamps> {
 struct Written {
     from: Arc<Job>,
     to: Arc<Job>,
-    id: u64,
-    body: Vec<u8>,
+    part: Pressed,
+}
+
+/// The job that was saved last.
+struct Last {
+    job: Arc<Job>,
+    state: Arc<State>,
+    /// Its entries, in the order of the state.
+    entries: Vec<Pressed>,
 }
 
 /// Writes snapshots, each mostly like the one before.
 #[derive(Default)]
 pub(super) struct Scribe {
-    /// The job that was saved last.
-    last: Option<(Arc<Job>, Arc<State>)>,
-    roll: Vec<(Vec<Arc<RollLine>>, Part)>,
-    steps: Vec<Written>,
+    last: Option<Last>,
+    roll: Vec<(Vec<Arc<RollLine>>, Pressed)>,
+    /// As they stood in the last document.
+    steps: VecDeque<Written>,
     next_step: u64,
-    press: document::Pressed,
+    press: Press,
 }
 
 impl Scribe {
     /// The document of a snapshot.
     pub fn document(&mut self, snapshot: &Snapshot) -> Result<Vec<u8>, SaveError> {
-        let parts = self.parts(snapshot)?;
-        document::write_with(Kind::Job, parts, &mut self.press)
-    }
-
-    fn parts(&mut self, snapshot: &Snapshot) -> Result<Vec<Part>, SaveError> {
         let state = self.state_of(&snapshot.job);
-        self.check(&state.1)?;
-        let mut parts = state.1.entries.clone();
+        let entries = self.entries(&state)?;
+        let mut parts = entries.clone();
         parts.extend(self.roll_parts(&snapshot.job.roll));
-        let mut kept = Vec::with_capacity(snapshot.done.len() + snapshot.undone.len());
+        let mut steps = VecDeque::with_capacity(snapshot.done.len() + snapshot.undone.len());
         for (kind, states) in [(kind::UNDO, &snapshot.done), (kind::REDO, &snapshot.undone)] {
             let mut from = Arc::clone(&snapshot.job);
-            let mut here = state.clone();
+            let mut here = Some(Arc::clone(&state));
             for to in states.iter().rev() {
-                let step = match self.written(&from, to) {
-                    Some(step) => step,
+                let step = match self.written(kind, &from, to) {
+                    Some(step) => {
+                        here = None;
+                        step
+                    }
                     None => {
-                        if !Arc::ptr_eq(&here.0, &from) {
-                            here = self.state_of(&from);
-                        }
-                        let there = self.state_of(to);
-                        let body = here.1.step_to(&there.1);
-                        here = there;
+                        let before = here.take().unwrap_or_else(|| self.state_of(&from));
+                        let after = self.state_of(to);
+                        let body = before.step_to(&after);
+                        here = Some(after);
                         self.next_step += 1;
                         Written {
                             from,
                             to: Arc::clone(to),
-                            id: self.next_step,
-                            body,
+                            part: self.press.part(&Part {
+                                kind,
+                                id: self.next_step,
+                                body,
+                            }),
                         }
                     }
                 };
-                parts.push(Part {
-                    kind,
-                    id: step.id,
-                    body: step.body.clone(),
-                });
-                kept.push(step);
+                parts.push(step.part.clone());
+                steps.push_back(step);
                 from = Arc::clone(to);
             }
         }
-        self.steps = kept;
-        self.last = Some(state);
-        parts.push(Part {
+        parts.push(self.press.part(&Part {
             kind: kind::STAMPS,
             id: 0,
             body: write_stamps(&snapshot.stamps),
+        }));
+        self.steps = steps;
+        self.last = Some(Last {
+            job: Arc::clone(&snapshot.job),
+            state,
+            entries,
         });
-        Ok(parts)
+        document::join(Kind::Job, &parts)
     }
 
-    fn state_of(&self, job: &Arc<Job>) -> (Arc<Job>, Arc<State>) {
+    fn state_of(&self, job: &Arc<Job>) -> Arc<State> {
         match &self.last {
-            Some(last) if Arc::ptr_eq(&last.0, job) => last.clone(),
-            _ => (Arc::clone(job), Arc::new(State::of(job))),
+            Some(last) if Arc::ptr_eq(&last.job, job) => Arc::clone(&last.state),
+            _ => Arc::new(State::of(job)),
         }
     }
 
-    /// What is new since the last save opens again; what is not new did.
-    fn check(&self, state: &State) -> Result<(), SaveError> {
-        let old = self.last.as_ref().map(|(_, state)| state);
-        let new: Vec<Part> = state
-            .entries
-            .iter()
-            .filter(|part| old.is_none_or(|old| !old.entries.contains(part)))
-            .cloned()
+    /// The entries of a state. What is new since the last save opens again; what is not new did.
+    fn entries(&mut self, state: &State) -> Result<Vec<Pressed>, SaveError> {
+        let known = |at: usize, part: &Part| {
+            let last = self.last.as_ref()?;
+            let old = &last.state.entries;
+            let at = match old.get(at) {
+                Some(same) if same == part => at,
+                _ => old.iter().position(|old| old == part)?,
+            };
+            last.entries.get(at).cloned()
+        };
+        let parts = state.entries.iter().enumerate();
+        let known: Vec<_> = parts.map(|(at, part)| known(at, part)).collect();
+        let new = state.entries.iter().zip(&known);
+        let new: Vec<_> = new
+            .filter(|(_, known)| known.is_none())
+            .map(|(part, _)| part.clone())
             .collect();
-        if read_job(&new).unread.is_empty() {
-            Ok(())
-        } else {
-            Err(SaveError::WouldNotOpen)
+        if !read_job(&new).unread.is_empty() {
+            return Err(SaveError::WouldNotOpen);
         }
+        let all = state.entries.iter().zip(known);
+        Ok(all
+            .map(|(part, known)| known.unwrap_or_else(|| self.press.part(part)))
+            .collect())
     }
 
-    fn roll_parts(&mut self, roll: &[Arc<RollLine>]) -> Vec<Part> {
+    fn roll_parts(&mut self, roll: &[Arc<RollLine>]) -> Vec<Pressed> {
         for (at, lines) in roll.chunks(LINES).enumerate() {
             let known = self.roll.get(at).is_some_and(|(known, _)| {
                 known.len() == lines.len()
                     && known.iter().zip(lines).all(|(a, b)| Arc::ptr_eq(a, b))
             });
             if !known {
-                let part = (lines.to_vec(), write_lines(at, lines));
+                let part = self.press.part(&write_lines(at, lines));
+                let part = (lines.to_vec(), part);
                 match self.roll.get_mut(at) {
                     Some(place) => *place = part,
                     None => self.roll.push(part),
@@ -194,11 +213,13 @@ impl Scribe {
         self.roll.iter().map(|(_, part)| part.clone()).collect()
     }
 
-    /// The step from one state to another, if it was written before.
-    fn written(&mut self, from: &Arc<Job>, to: &Arc<Job>) -> Option<Written> {
-        let at = (self.steps.iter())
-            .position(|step| Arc::ptr_eq(&step.from, from) && Arc::ptr_eq(&step.to, to))?;
-        Some(self.steps.swap_remove(at))
+    /// The step of this kind from one state to another, if it was written before.
+    fn written(&mut self, kind: u16, from: &Arc<Job>, to: &Arc<Job>) -> Option<Written> {
+        // Mostly they come in the order of the last time, so that the first is the one.
+        let at = self.steps.iter().position(|step| {
+            step.part.kind() == kind && Arc::ptr_eq(&step.from, from) && Arc::ptr_eq(&step.to, to)
+        })?;
+        self.steps.remove(at)
     }
 }
 
