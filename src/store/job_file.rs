@@ -474,6 +474,7 @@ pub fn copy_pictures(from: &Path, to: &Path) -> Result<usize, SaveError> {
 }
 
 /// A document's parts of a kind of file, for whoever shares it.
+#[allow(dead_code)] // Sharing comes with its own work.
 pub(super) fn parts_of(kind: Kind, bytes: &[u8]) -> Result<Vec<Part>, OpenError> {
     document::read(kind, bytes)
 }
