@@ -11,11 +11,17 @@ use super::job_record::{LineOfRoll, read_job, read_line, write_entries, write_li
 use super::record::{all, read, write};
 use crate::takeoff::{Job, RollLine};
 
-/// A state of the job as bytes: its entries, and the roll, whose lines never change.
-#[derive(Clone)]
+/// A state of the job to step from or to: its entries as bytes, and the roll, whose lines never change.
+#[derive(Clone, Copy)]
+pub(super) struct View<'a> {
+    pub entries: &'a [Part],
+    pub roll: &'a [Arc<RollLine>],
+}
+
+/// A state of the job that steps are followed from.
 pub(super) struct State {
-    pub entries: Vec<Part>,
-    pub roll: Vec<Arc<RollLine>>,
+    entries: Vec<Part>,
+    roll: Vec<Arc<RollLine>>,
 }
 
 #[derive(Serialize, Deserialize)]
@@ -29,15 +35,8 @@ struct StepRecord {
     roll_then: Vec<LineOfRoll>,
 }
 
-impl State {
-    pub fn of(job: &Job) -> State {
-        State {
-            entries: write_entries(job),
-            roll: job.roll.clone(),
-        }
-    }
-
-    fn body(&self, kind: u16, id: u64) -> Option<&Vec<u8>> {
+impl<'a> View<'a> {
+    fn body(self, kind: u16, id: u64) -> Option<&'a Vec<u8>> {
         let part = self
             .entries
             .iter()
@@ -46,7 +45,7 @@ impl State {
     }
 
     /// What leads from this state to another.
-    pub fn step_to(&self, other: &State) -> Vec<u8> {
+    pub fn step_to(self, other: View) -> Vec<u8> {
         let mut changed: Vec<_> = other
             .entries
             .iter()
@@ -59,13 +58,13 @@ impl State {
                 .filter(|part| other.body(part.kind, part.id).is_none())
                 .map(|part| (part.kind, part.id, None)),
         );
-        let mut followed = self.entries.clone();
+        let mut followed = self.entries.to_vec();
         change(&mut followed, &changed);
-        let order = keys(&other.entries);
+        let order = keys(other.entries);
         let kept = self
             .roll
             .iter()
-            .zip(&other.roll)
+            .zip(other.roll)
             .take_while(|(a, b)| Arc::ptr_eq(a, b) || a == b)
             .count();
         write(&StepRecord {
@@ -74,6 +73,15 @@ impl State {
             roll_kept: u32::try_from(kept).unwrap_or(u32::MAX),
             roll_then: other.roll[kept..].iter().map(|l| write_line(l)).collect(),
         })
+    }
+}
+
+impl State {
+    pub fn of(job: &Job) -> State {
+        State {
+            entries: write_entries(job),
+            roll: job.roll.clone(),
+        }
     }
 
     /// Follows a step; `None` where it does not read.

@@ -7,8 +7,8 @@ use serde::{Deserialize, Serialize};
 
 use super::container::{Kind, OpenError};
 use super::document::{self, Part, Press, Pressed};
-use super::history::State;
-use super::job_record::{LINES, kind, read_job, write_lines};
+use super::history::{State, View};
+use super::job_record::{LINES, kind, read_job, write_entries, write_lines};
 use super::keep::SaveError;
 use super::record::{read, write};
 use super::{container, format_1};
@@ -91,9 +91,9 @@ struct Written {
 /// The job that was saved last.
 struct Last {
     job: Arc<Job>,
-    state: Arc<State>,
-    /// Its entries, in the order of the state.
-    entries: Vec<Pressed>,
+    entries: Arc<Vec<Part>>,
+    /// The same, in the same order.
+    pressed: Vec<Pressed>,
 }
 
 /// Writes snapshots, each mostly like the one before.
@@ -110,14 +110,14 @@ pub(super) struct Scribe {
 impl Scribe {
     /// The document of a snapshot.
     pub fn document(&mut self, snapshot: &Snapshot) -> Result<Vec<u8>, SaveError> {
-        let state = self.state_of(&snapshot.job);
-        let entries = self.entries(&state)?;
-        let mut parts = entries.clone();
+        let entries = self.entries_of(&snapshot.job);
+        let pressed = self.press_entries(&entries)?;
+        let mut parts = pressed.clone();
         parts.extend(self.roll_parts(&snapshot.job.roll));
         let mut steps = VecDeque::with_capacity(snapshot.done.len() + snapshot.undone.len());
         for (kind, states) in [(kind::UNDO, &snapshot.done), (kind::REDO, &snapshot.undone)] {
             let mut from = Arc::clone(&snapshot.job);
-            let mut here = Some(Arc::clone(&state));
+            let mut here = Some(Arc::clone(&entries));
             for to in states.iter().rev() {
                 let step = match self.written(kind, &from, to) {
                     Some(step) => {
@@ -125,9 +125,9 @@ impl Scribe {
                         step
                     }
                     None => {
-                        let before = here.take().unwrap_or_else(|| self.state_of(&from));
-                        let after = self.state_of(to);
-                        let body = before.step_to(&after);
+                        let before = here.take().unwrap_or_else(|| self.entries_of(&from));
+                        let after = self.entries_of(to);
+                        let body = view(&before, &from).step_to(view(&after, to));
                         here = Some(after);
                         self.next_step += 1;
                         Written {
@@ -154,33 +154,33 @@ impl Scribe {
         self.steps = steps;
         self.last = Some(Last {
             job: Arc::clone(&snapshot.job),
-            state,
             entries,
+            pressed,
         });
         document::join(Kind::Job, &parts)
     }
 
-    fn state_of(&self, job: &Arc<Job>) -> Arc<State> {
+    fn entries_of(&self, job: &Arc<Job>) -> Arc<Vec<Part>> {
         match &self.last {
-            Some(last) if Arc::ptr_eq(&last.job, job) => Arc::clone(&last.state),
-            _ => Arc::new(State::of(job)),
+            Some(last) if Arc::ptr_eq(&last.job, job) => Arc::clone(&last.entries),
+            _ => Arc::new(write_entries(job)),
         }
     }
 
-    /// The entries of a state. What is new since the last save opens again; what is not new did.
-    fn entries(&mut self, state: &State) -> Result<Vec<Pressed>, SaveError> {
+    /// Entries as they stand in a document. What is new since the last save opens again; what is not new did.
+    fn press_entries(&mut self, entries: &[Part]) -> Result<Vec<Pressed>, SaveError> {
         let known = |at: usize, part: &Part| {
             let last = self.last.as_ref()?;
-            let old = &last.state.entries;
+            let old = &last.entries;
             let at = match old.get(at) {
                 Some(same) if same == part => at,
                 _ => old.iter().position(|old| old == part)?,
             };
-            last.entries.get(at).cloned()
+            last.pressed.get(at).cloned()
         };
-        let parts = state.entries.iter().enumerate();
+        let parts = entries.iter().enumerate();
         let known: Vec<_> = parts.map(|(at, part)| known(at, part)).collect();
-        let new = state.entries.iter().zip(&known);
+        let new = entries.iter().zip(&known);
         let new: Vec<_> = new
             .filter(|(_, known)| known.is_none())
             .map(|(part, _)| part.clone())
@@ -188,7 +188,7 @@ impl Scribe {
         if !read_job(&new).unread.is_empty() {
             return Err(SaveError::WouldNotOpen);
         }
-        let all = state.entries.iter().zip(known);
+        let all = entries.iter().zip(known);
         Ok(all
             .map(|(part, known)| known.unwrap_or_else(|| self.press.part(part)))
             .collect())
@@ -220,6 +220,13 @@ impl Scribe {
             step.part.kind() == kind && Arc::ptr_eq(&step.from, from) && Arc::ptr_eq(&step.to, to)
         })?;
         self.steps.remove(at)
+    }
+}
+
+fn view<'a>(entries: &'a [Part], job: &'a Job) -> View<'a> {
+    View {
+        entries,
+        roll: &job.roll,
     }
 }
 
