@@ -1,7 +1,7 @@
 //! From a job and its history to a document and back. What did not change since the last save is not written anew.
 
 use std::collections::VecDeque;
-use std::sync::Arc;
+use std::sync::{Arc, Weak};
 
 use serde::{Deserialize, Serialize};
 
@@ -81,16 +81,21 @@ fn read_stamps(body: &[u8]) -> Option<Stamps> {
     Some(stamps)
 }
 
-/// A step between two states, as it was written before.
+/// A step between two states, as it was written before. It keeps neither state, only its place in memory from being
+/// taken by another.
 struct Written {
-    from: Arc<Job>,
-    to: Arc<Job>,
+    from: Weak<Job>,
+    to: Weak<Job>,
     part: Pressed,
+}
+
+fn is(known: &Weak<Job>, job: &Arc<Job>) -> bool {
+    std::ptr::eq(known.as_ptr(), Arc::as_ptr(job))
 }
 
 /// The job that was saved last.
 struct Last {
-    job: Arc<Job>,
+    job: Weak<Job>,
     entries: Arc<Vec<Part>>,
     /// The same, in the same order.
     pressed: Vec<Pressed>,
@@ -116,23 +121,23 @@ impl Scribe {
         parts.extend(self.roll_parts(&snapshot.job.roll));
         let mut steps = VecDeque::with_capacity(snapshot.done.len() + snapshot.undone.len());
         for (kind, states) in [(kind::UNDO, &snapshot.done), (kind::REDO, &snapshot.undone)] {
-            let mut from = Arc::clone(&snapshot.job);
+            let mut from = &snapshot.job;
             let mut here = Some(Arc::clone(&entries));
             for to in states.iter().rev() {
-                let step = match self.written(kind, &from, to) {
+                let step = match self.written(kind, from, to) {
                     Some(step) => {
                         here = None;
                         step
                     }
                     None => {
-                        let before = here.take().unwrap_or_else(|| self.entries_of(&from));
+                        let before = here.take().unwrap_or_else(|| self.entries_of(from));
                         let after = self.entries_of(to);
-                        let body = view(&before, &from).step_to(view(&after, to));
+                        let body = view(&before, from).step_to(view(&after, to));
                         here = Some(after);
                         self.next_step += 1;
                         Written {
-                            from,
-                            to: Arc::clone(to),
+                            from: Arc::downgrade(from),
+                            to: Arc::downgrade(to),
                             part: self.press.part(&Part {
                                 kind,
                                 id: self.next_step,
@@ -143,7 +148,7 @@ impl Scribe {
                 };
                 parts.push(step.part.clone());
                 steps.push_back(step);
-                from = Arc::clone(to);
+                from = to;
             }
         }
         parts.push(self.press.part(&Part {
@@ -153,7 +158,7 @@ impl Scribe {
         }));
         self.steps = steps;
         self.last = Some(Last {
-            job: Arc::clone(&snapshot.job),
+            job: Arc::downgrade(&snapshot.job),
             entries,
             pressed,
         });
@@ -162,7 +167,7 @@ impl Scribe {
 
     fn entries_of(&self, job: &Arc<Job>) -> Arc<Vec<Part>> {
         match &self.last {
-            Some(last) if Arc::ptr_eq(&last.job, job) => Arc::clone(&last.entries),
+            Some(last) if is(&last.job, job) => Arc::clone(&last.entries),
             _ => Arc::new(write_entries(job)),
         }
     }
@@ -217,7 +222,7 @@ impl Scribe {
     fn written(&mut self, kind: u16, from: &Arc<Job>, to: &Arc<Job>) -> Option<Written> {
         // Mostly they come in the order of the last time, so that the first is the one.
         let at = self.steps.iter().position(|step| {
-            step.part.kind() == kind && Arc::ptr_eq(&step.from, from) && Arc::ptr_eq(&step.to, to)
+            step.part.kind() == kind && is(&step.from, from) && is(&step.to, to)
         })?;
         self.steps.remove(at)
     }
