@@ -49,8 +49,9 @@ const DEFLATED: u16 = 1;
 const MOST_COUNTED: usize = 1 << 20;
 /// A body shorter than this is stored as it is: deflating it takes longer than writing what that would spare.
 const SMALL: usize = 256;
-/// Deflate with no header of its own, at its quickest.
-const QUICKEST: i32 = 1;
+/// Deflate with no header of its own: at its quickest, and as it pays where a part is long and stays as it is.
+const QUICKEST: u8 = 1;
+const THOROUGH: u8 = 6;
 const RAW: i32 = -15;
 
 /// A part of a document: what kind, which one, and its bytes.
@@ -161,7 +162,7 @@ pub(super) struct Press {
 
 impl Default for Press {
     fn default() -> Press {
-        let flags = create_comp_flags_from_zip_params(QUICKEST, RAW, 0);
+        let flags = create_comp_flags_from_zip_params(QUICKEST.into(), RAW, 0);
         Press {
             tables: Box::new(CompressorOxide::new(flags)),
             out: Vec::new(),
@@ -170,8 +171,18 @@ impl Default for Press {
 }
 
 impl Press {
-    /// A part as it stands in a document.
+    /// A part as it stands in a document, made quickly.
     pub fn part(&mut self, part: &Part) -> Pressed {
+        self.at_level(QUICKEST, part)
+    }
+
+    /// A part that will stay as it is, made smaller than it is made quickly.
+    pub fn lasting(&mut self, part: &Part) -> Pressed {
+        self.at_level(THOROUGH, part)
+    }
+
+    fn at_level(&mut self, level: u8, part: &Part) -> Pressed {
+        self.tables.set_compression_level_raw(level);
         let (flags, body) = match self.smaller(&part.body) {
             Some(body) => (DEFLATED, body),
             None => (0, &part.body[..]),

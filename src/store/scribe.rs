@@ -206,7 +206,12 @@ impl Scribe {
                     && known.iter().zip(lines).all(|(a, b)| Arc::ptr_eq(a, b))
             });
             if !known {
-                let part = self.press.part(&write_lines(at, lines));
+                let part = write_lines(at, lines);
+                // Lines are only added: a full part of them stays.
+                let part = match lines.len() {
+                    LINES => self.press.lasting(&part),
+                    _ => self.press.part(&part),
+                };
                 let part = (lines.to_vec(), part);
                 match self.roll.get_mut(at) {
                     Some(place) => *place = part,
