@@ -33,6 +33,7 @@ const LABELS: [&str; 12] = [
 ];
 
 /// An entry as a row of a database has it.
+#[cfg_attr(not(feature = "sqlite"), allow(dead_code))]
 pub struct Row {
     pub kind: &'static str,
     pub id: Id,
