@@ -48,7 +48,7 @@ const DEFLATED: u16 = 1;
 /// The most parts that a header is believed to count where they are not there.
 const MOST_COUNTED: usize = 1 << 20;
 /// A body shorter than this is stored as it is: deflating it takes longer than writing what that would spare.
-const SMALL: usize = 256;
+const SMALL: usize = 192;
 /// Deflate with no header of its own: at its quickest, and as it pays where a part is long and stays as it is.
 const QUICKEST: u8 = 1;
 const THOROUGH: u8 = 6;
