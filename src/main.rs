@@ -5,6 +5,14 @@ use std::process::ExitCode;
 
 use storyrod::{app, store};
 
+/// Says a line; whoever stopped listening is no reason to fail.
+macro_rules! say {
+    ($($text:tt)*) => {{
+        use std::io::Write;
+        let _ = writeln!(std::io::stdout(), $($text)*);
+    }};
+}
+
 const HELP: &str = "Storyrod: from what the tape said to what is cut, bought and mixed.
 
   storyrod                      open the last job; the demo job at a first start
@@ -44,7 +52,7 @@ fn main() -> ExitCode {
     };
     let outcome = match asked {
         Asked::Say(text) => {
-            print!("{text}");
+            say!("{}", text.trim_end());
             Ok(())
         }
         Asked::Check(job) => check(&job),
@@ -142,7 +150,7 @@ fn check(path: &Path) -> Result<(), String> {
     let found = store::check_job(path).map_err(named)?;
     if let Ok(snapshot) = store::open_job(path) {
         let job = &snapshot.job;
-        println!(
+        say!(
             "{}: {} rooms, {} figures, {} lines on the roll, {} steps of undo.",
             job.name,
             job.rooms.len(),
@@ -151,32 +159,32 @@ fn check(path: &Path) -> Result<(), String> {
             snapshot.done.len()
         );
     }
-    println!("Parts: {} whole, {} not.", found.whole, found.lost.len());
+    say!("Parts: {} whole, {} not.", found.whole, found.lost.len());
     for lost in &found.lost {
-        println!("  not whole: {lost}");
+        say!("  not whole: {lost}");
     }
-    println!(
+    say!(
         "Pictures: {} whole, {} not.",
         found.pictures,
         found.picture_faults.len()
     );
     for fault in &found.picture_faults {
         match fault {
-            store::pictures::PictureFault::Damaged { name } => println!("  damaged: {name}"),
+            store::pictures::PictureFault::Damaged { name } => say!("  damaged: {name}"),
             store::pictures::PictureFault::Unreadable { name, why } => {
-                println!("  unreadable: {name}: {why}");
+                say!("  unreadable: {name}: {why}");
             }
         }
     }
     let (open, all) = found.versions;
-    println!("Earlier versions: {open} of {all} open.");
+    say!("Earlier versions: {open} of {all} open.");
     match found.fault {
         Some(why) => Err(named(why)),
         None if !found.picture_faults.is_empty() => {
             Err(format!("{}: some pictures are not whole", path.display()))
         }
         None => {
-            println!("{} is whole.", path.display());
+            say!("{} is whole.", path.display());
             Ok(())
         }
     }
@@ -185,7 +193,7 @@ fn check(path: &Path) -> Result<(), String> {
 fn recover(path: &Path, out: &Path) -> Result<(), String> {
     let recovered =
         store::recover_job(path, out).map_err(|why| format!("{}: {why}", path.display()))?;
-    println!(
+    say!(
         "{}: {} parts whole, {} from earlier versions, {} pictures.",
         out.display(),
         recovered.whole,
@@ -193,7 +201,7 @@ fn recover(path: &Path, out: &Path) -> Result<(), String> {
         recovered.pictures
     );
     for lost in &recovered.lost {
-        println!("  lost: {lost}");
+        say!("  lost: {lost}");
     }
     Ok(())
 }
@@ -210,7 +218,7 @@ fn share(job: &Path, out: &Path) -> Result<(), String> {
     let shared =
         store::share::write_share(job).map_err(|why| format!("{}: {why}", job.display()))?;
     write_new(out, &shared.bytes)?;
-    println!("{}: {} bytes.", out.display(), shared.bytes.len());
+    say!("{}: {} bytes.", out.display(), shared.bytes.len());
     match shared.left_out.len() {
         0 => Ok(()),
         n => Err(format!("{n} pictures are damaged and were left out")),
@@ -221,7 +229,7 @@ fn json(job: &Path, out: &Path) -> Result<(), String> {
     let snapshot = store::open_job(job).map_err(|why| format!("{}: {why}", job.display()))?;
     let text = store::json::to_json(&snapshot).map_err(|why| why.to_string())?;
     write_new(out, text.as_bytes())?;
-    println!("{}: {} bytes.", out.display(), text.len());
+    say!("{}: {} bytes.", out.display(), text.len());
     Ok(())
 }
 
@@ -246,7 +254,7 @@ fn take(file: &Path, out: &Path) -> Result<(), String> {
         drop(writer);
         store::share::keep_pictures(&opened, out).map_err(|why| why.to_string())?;
     }
-    println!("{} is a job now.", out.display());
+    say!("{} is a job now.", out.display());
     Ok(())
 }
 
@@ -264,7 +272,7 @@ fn packet(path: Option<&Path>, out: &Path) -> Result<(), String> {
     for (name, bytes) in &files {
         std::fs::write(out.join(name), bytes).map_err(|why| format!("{name}: {why}"))?;
     }
-    println!("{} files in {}", files.len(), out.display());
+    say!("{} files in {}", files.len(), out.display());
     Ok(())
 }
 

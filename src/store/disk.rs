@@ -33,6 +33,14 @@ pub trait Disk: Send + Sync {
     /// # Errors
     /// Where that is not certain.
     fn sync_file(&self, path: &Path) -> io::Result<()>;
+    /// Writes a new file, and returns once its bytes outlast a power cut.
+    ///
+    /// # Errors
+    /// As writing and syncing it one after the other.
+    fn write_new_synced(&self, path: &Path, bytes: &[u8]) -> io::Result<()> {
+        self.write_new(path, bytes)?;
+        self.sync_file(path)
+    }
     /// Gives a file another name in one step, in place of the file of that name.
     ///
     /// # Errors
@@ -102,6 +110,12 @@ impl Disk for RealDisk {
     fn sync_file(&self, path: &Path) -> io::Result<()> {
         // Some systems sync only what is open for writing.
         OpenOptions::new().write(true).open(path)?.sync_all()
+    }
+
+    fn write_new_synced(&self, path: &Path, bytes: &[u8]) -> io::Result<()> {
+        let mut file = File::create_new(path)?;
+        file.write_all(bytes)?;
+        file.sync_all()
     }
 
     fn rename(&self, from: &Path, to: &Path) -> io::Result<()> {

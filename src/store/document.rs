@@ -25,7 +25,7 @@
 //! | 24 to 28 | CRC-32 over the stored body |
 //! | 28 to 32 | CRC-32 over bytes 4 to 28 |
 
-use std::collections::HashMap;
+use std::sync::Arc;
 
 use miniz_oxide::deflate::core::{
     CompressorOxide, TDEFLFlush, TDEFLStatus, compress, create_comp_flags_from_zip_params,
@@ -47,8 +47,11 @@ const MARKER: [u8; 4] = *b"\xF3pt\x16";
 const DEFLATED: u16 = 1;
 /// The most parts that a header is believed to count where they are not there.
 const MOST_COUNTED: usize = 1 << 20;
-/// Deflate with no header of its own, at its quickest.
-const QUICKEST: i32 = 1;
+/// A body shorter than this is stored as it is: deflating it takes longer than writing what that would spare.
+const SMALL: usize = 192;
+/// Deflate with no header of its own: at its quickest, and as it pays where a part is long and stays as it is.
+const QUICKEST: u8 = 1;
+const THOROUGH: u8 = 6;
 const RAW: i32 = -15;
 
 /// A part of a document: what kind, which one, and its bytes.
@@ -96,57 +99,54 @@ pub fn format_of(bytes: &[u8]) -> Option<u16> {
 /// # Errors
 /// [`SaveError::TooLarge`], where it would not be opened again.
 pub fn write(kind: Kind, parts: &[Part]) -> Result<Vec<u8>, SaveError> {
-    write_with(kind, parts, &mut Pressed::default())
+    let mut press = Press::default();
+    let parts: Vec<_> = parts.iter().map(|part| press.part(part)).collect();
+    join(kind, &parts)
 }
 
-/// What parts were pressed into the last time, so that only what changed is pressed anew.
-#[derive(Default)]
+/// A part as it stands in a document, header and all, so that it is pressed but once.
+#[derive(Clone)]
 pub(super) struct Pressed {
-    known: HashMap<(u16, u64), (Vec<u8>, Vec<u8>)>,
+    kind: u16,
+    bytes: Arc<[u8]>,
+    /// How long its body is.
+    plain: usize,
 }
 
-/// A document of these parts, of which most were in the last one.
+impl Pressed {
+    /// What it holds.
+    pub fn kind(&self) -> u16 {
+        self.kind
+    }
+}
+
+/// A document of these parts.
 ///
 /// # Errors
 /// [`SaveError::TooLarge`], where it would not be opened again.
-pub(super) fn write_with(
-    kind: Kind,
-    parts: &[Part],
-    pressed: &mut Pressed,
-) -> Result<Vec<u8>, SaveError> {
+pub(super) fn join(kind: Kind, parts: &[Pressed]) -> Result<Vec<u8>, SaveError> {
     let together = parts
         .iter()
-        .fold(0usize, |n, part| n.saturating_add(part.body.len()));
-    let longest = parts.iter().map(|part| part.body.len()).max().unwrap_or(0);
+        .fold(0usize, |n, part| n.saturating_add(part.plain));
+    let longest = parts.iter().map(|part| part.plain).max().unwrap_or(0);
     let count = u32::try_from(parts.len()).map_err(|_| SaveError::TooLarge)?;
     if together > LONGEST_TOGETHER || longest > LONGEST_BODY {
         return Err(SaveError::TooLarge);
     }
-    let mut bytes = vec![0; HEADER];
+    let length = parts.iter().fold(HEADER, |n, part| n + part.bytes.len());
+    let mut bytes = Vec::with_capacity(length);
+    bytes.resize(HEADER, 0);
     let mut sums = crc32fast::Hasher::new();
-    let mut press = Press::new();
-    let mut known = HashMap::with_capacity(parts.len());
     for part in parts {
-        let key = (part.kind, part.id);
-        let stored = match pressed.known.remove(&key) {
-            Some((body, stored)) if body == part.body => stored,
-            _ => {
-                let mut stored = Vec::new();
-                write_part(&mut stored, part, &mut press);
-                stored
-            }
-        };
-        sums.update(&stored[28..PART_HEADER]);
-        bytes.extend_from_slice(&stored);
-        known.insert(key, (part.body.clone(), stored));
+        sums.update(&part.bytes[28..PART_HEADER]);
+        bytes.extend_from_slice(&part.bytes);
     }
-    pressed.known = known;
     let mut header = [0; HEADER];
     header[..8].copy_from_slice(&MAGIC);
     header[8..10].copy_from_slice(&FORMAT.to_le_bytes());
     header[10..12].copy_from_slice(&(kind as u16).to_le_bytes());
     header[12..16].copy_from_slice(&count.to_le_bytes());
-    header[16..24].copy_from_slice(&(bytes.len() as u64).to_le_bytes());
+    header[16..24].copy_from_slice(&(length as u64).to_le_bytes());
     header[24..28].copy_from_slice(&sums.finalize().to_le_bytes());
     let sum = crc32fast::hash(&header[8..28]);
     header[28..].copy_from_slice(&sum.to_le_bytes());
@@ -154,44 +154,63 @@ pub(super) fn write_with(
     Ok(bytes)
 }
 
-/// Appends a part.
-fn write_part(bytes: &mut Vec<u8>, part: &Part, press: &mut Press) {
-    let (flags, body) = match press.smaller(&part.body) {
-        Some(body) => (DEFLATED, body),
-        None => (0, &part.body[..]),
-    };
-    let mut header = [0; PART_HEADER];
-    header[..4].copy_from_slice(&MARKER);
-    header[4..6].copy_from_slice(&part.kind.to_le_bytes());
-    header[6..8].copy_from_slice(&flags.to_le_bytes());
-    header[8..16].copy_from_slice(&part.id.to_le_bytes());
-    header[16..20].copy_from_slice(&(body.len() as u32).to_le_bytes());
-    header[20..24].copy_from_slice(&(part.body.len() as u32).to_le_bytes());
-    header[24..28].copy_from_slice(&crc32fast::hash(body).to_le_bytes());
-    let sum = crc32fast::hash(&header[4..28]);
-    header[28..].copy_from_slice(&sum.to_le_bytes());
-    bytes.extend_from_slice(&header);
-    bytes.extend_from_slice(body);
-}
-
-/// Deflates one body after another with the same tables, which cost more than a small body.
-struct Press {
+/// Presses one part after another with the same tables, which cost more than a small body.
+pub(super) struct Press {
     tables: Box<CompressorOxide>,
     out: Vec<u8>,
 }
 
-impl Press {
-    fn new() -> Press {
-        let flags = create_comp_flags_from_zip_params(QUICKEST, RAW, 0);
+impl Default for Press {
+    fn default() -> Press {
+        let flags = create_comp_flags_from_zip_params(QUICKEST.into(), RAW, 0);
         Press {
             tables: Box::new(CompressorOxide::new(flags)),
             out: Vec::new(),
         }
     }
-    /// The body deflated, where that makes it smaller.
+}
+
+impl Press {
+    /// A part as it stands in a document, made quickly.
+    pub fn part(&mut self, part: &Part) -> Pressed {
+        self.at_level(QUICKEST, part)
+    }
+
+    /// A part that will stay as it is, made smaller than it is made quickly.
+    pub fn lasting(&mut self, part: &Part) -> Pressed {
+        self.at_level(THOROUGH, part)
+    }
+
+    fn at_level(&mut self, level: u8, part: &Part) -> Pressed {
+        self.tables.set_compression_level_raw(level);
+        let (flags, body) = match self.smaller(&part.body) {
+            Some(body) => (DEFLATED, body),
+            None => (0, &part.body[..]),
+        };
+        let mut header = [0; PART_HEADER];
+        header[..4].copy_from_slice(&MARKER);
+        header[4..6].copy_from_slice(&part.kind.to_le_bytes());
+        header[6..8].copy_from_slice(&flags.to_le_bytes());
+        header[8..16].copy_from_slice(&part.id.to_le_bytes());
+        header[16..20].copy_from_slice(&(body.len() as u32).to_le_bytes());
+        header[20..24].copy_from_slice(&(part.body.len() as u32).to_le_bytes());
+        header[24..28].copy_from_slice(&crc32fast::hash(body).to_le_bytes());
+        let sum = crc32fast::hash(&header[4..28]);
+        header[28..].copy_from_slice(&sum.to_le_bytes());
+        Pressed {
+            kind: part.kind,
+            bytes: [&header[..], body].concat().into(),
+            plain: part.body.len(),
+        }
+    }
+
+    /// The body deflated, where that makes it smaller by enough to be worth it.
     fn smaller(&mut self, body: &[u8]) -> Option<&[u8]> {
+        if body.len() < SMALL {
+            return None;
+        }
         self.tables.reset();
-        self.out.resize(body.len().checked_sub(1)?, 0);
+        self.out.resize(body.len() - 1, 0);
         let (status, _, length) =
             compress(&mut self.tables, body, &mut self.out, TDEFLFlush::Finish);
         (status == TDEFLStatus::Done)

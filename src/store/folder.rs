@@ -215,8 +215,7 @@ impl Folder {
         let beside = self.path.join(format!("{BESIDE}{}", self.next_beside));
         self.next_beside = self.next_beside.saturating_add(1);
         let replaced = disk
-            .write_new(&beside, bytes)
-            .and_then(|()| disk.sync_file(&beside))
+            .write_new_synced(&beside, bytes)
             .and_then(|()| self.replace(disk, &beside, now));
         let before = match replaced {
             Ok(before) => before,

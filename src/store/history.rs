@@ -11,11 +11,17 @@ use super::job_record::{LineOfRoll, read_job, read_line, write_entries, write_li
 use super::record::{all, read, write};
 use crate::takeoff::{Job, RollLine};
 
-/// A state of the job as bytes: its entries, and the roll, whose lines never change.
-#[derive(Clone)]
+/// A state of the job to step from or to: its entries as bytes, and the roll, whose lines never change.
+#[derive(Clone, Copy)]
+pub(super) struct View<'a> {
+    pub entries: &'a [Part],
+    pub roll: &'a [Arc<RollLine>],
+}
+
+/// A state of the job that steps are followed from.
 pub(super) struct State {
-    pub entries: Vec<Part>,
-    pub roll: Vec<Arc<RollLine>>,
+    entries: Vec<Part>,
+    roll: Vec<Arc<RollLine>>,
 }
 
 #[derive(Serialize, Deserialize)]
@@ -29,22 +35,8 @@ struct StepRecord {
     roll_then: Vec<LineOfRoll>,
 }
 
-impl State {
-    pub fn of(job: &Job) -> State {
-        State {
-            entries: write_entries(job),
-            roll: job.roll.clone(),
-        }
-    }
-
-    fn keys(&self) -> Vec<(u16, u64)> {
-        self.entries
-            .iter()
-            .map(|part| (part.kind, part.id))
-            .collect()
-    }
-
-    fn body(&self, kind: u16, id: u64) -> Option<&Vec<u8>> {
+impl<'a> View<'a> {
+    fn body(self, kind: u16, id: u64) -> Option<&'a Vec<u8>> {
         let part = self
             .entries
             .iter()
@@ -53,7 +45,7 @@ impl State {
     }
 
     /// What leads from this state to another.
-    pub fn step_to(&self, other: &State) -> Vec<u8> {
+    pub fn step_to(self, other: View) -> Vec<u8> {
         let mut changed: Vec<_> = other
             .entries
             .iter()
@@ -66,44 +58,36 @@ impl State {
                 .filter(|part| other.body(part.kind, part.id).is_none())
                 .map(|part| (part.kind, part.id, None)),
         );
-        let mut followed = self.clone();
-        followed.change(&changed);
+        let mut followed = self.entries.to_vec();
+        change(&mut followed, &changed);
+        let order = keys(other.entries);
         let kept = self
             .roll
             .iter()
-            .zip(&other.roll)
+            .zip(other.roll)
             .take_while(|(a, b)| Arc::ptr_eq(a, b) || a == b)
             .count();
         write(&StepRecord {
-            order: (followed.keys() != other.keys()).then(|| other.keys()),
+            order: (keys(&followed) != order).then_some(order),
             changed,
             roll_kept: u32::try_from(kept).unwrap_or(u32::MAX),
             roll_then: other.roll[kept..].iter().map(|l| write_line(l)).collect(),
         })
     }
+}
 
-    fn change(&mut self, changed: &[(u16, u64, Option<Vec<u8>>)]) {
-        for (kind, id, body) in changed {
-            let at = (self.entries.iter()).position(|part| (part.kind, part.id) == (*kind, *id));
-            match (at, body) {
-                (Some(at), Some(body)) => self.entries[at].body.clone_from(body),
-                (Some(at), None) => {
-                    self.entries.remove(at);
-                }
-                (None, Some(body)) => self.entries.push(Part {
-                    kind: *kind,
-                    id: *id,
-                    body: body.clone(),
-                }),
-                (None, None) => {}
-            }
+impl State {
+    pub fn of(job: &Job) -> State {
+        State {
+            entries: write_entries(job),
+            roll: job.roll.clone(),
         }
     }
 
     /// Follows a step; `None` where it does not read.
     pub fn follow(&mut self, step: &[u8]) -> Option<()> {
         let step: StepRecord = read(step)?;
-        self.change(&step.changed);
+        change(&mut self.entries, &step.changed);
         if let Some(order) = step.order {
             let place = |part: &Part| order.iter().position(|key| *key == (part.kind, part.id));
             self.entries.sort_by_key(place);
@@ -118,5 +102,29 @@ impl State {
         let mut read = read_job(&self.entries);
         read.job.roll.clone_from(&self.roll);
         (read.headed && read.unread.is_empty()).then_some(read.job)
+    }
+}
+
+fn keys(entries: &[Part]) -> Vec<(u16, u64)> {
+    entries.iter().map(|part| (part.kind, part.id)).collect()
+}
+
+fn change(entries: &mut Vec<Part>, changed: &[(u16, u64, Option<Vec<u8>>)]) {
+    for (kind, id, body) in changed {
+        let at = entries
+            .iter()
+            .position(|part| (part.kind, part.id) == (*kind, *id));
+        match (at, body) {
+            (Some(at), Some(body)) => entries[at].body.clone_from(body),
+            (Some(at), None) => {
+                entries.remove(at);
+            }
+            (None, Some(body)) => entries.push(Part {
+                kind: *kind,
+                id: *id,
+                body: body.clone(),
+            }),
+            (None, None) => {}
+        }
     }
 }

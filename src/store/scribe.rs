@@ -1,13 +1,14 @@
 //! From a job and its history to a document and back. What did not change since the last save is not written anew.
 
-use std::sync::Arc;
+use std::collections::VecDeque;
+use std::sync::{Arc, Weak};
 
 use serde::{Deserialize, Serialize};
 
 use super::container::{Kind, OpenError};
-use super::document::{self, Part};
-use super::history::State;
-use super::job_record::{LINES, kind, read_job, write_lines};
+use super::document::{self, Part, Press, Pressed};
+use super::history::{State, View};
+use super::job_record::{LINES, kind, read_job, write_entries, write_lines};
 use super::keep::SaveError;
 use super::record::{read, write};
 use super::{container, format_1};
@@ -80,128 +81,162 @@ fn read_stamps(body: &[u8]) -> Option<Stamps> {
     Some(stamps)
 }
 
-/// A step between two states, as it was written before.
+/// A step between two states, as it was written before. It keeps neither state, only its place in memory from being
+/// taken by another.
 struct Written {
-    from: Arc<Job>,
-    to: Arc<Job>,
-    id: u64,
-    body: Vec<u8>,
+    from: Weak<Job>,
+    to: Weak<Job>,
+    part: Pressed,
+}
+
+fn is(known: &Weak<Job>, job: &Arc<Job>) -> bool {
+    std::ptr::eq(known.as_ptr(), Arc::as_ptr(job))
+}
+
+/// The job that was saved last.
+struct Last {
+    job: Weak<Job>,
+    entries: Arc<Vec<Part>>,
+    /// The same, in the same order.
+    pressed: Vec<Pressed>,
 }
 
 /// Writes snapshots, each mostly like the one before.
 #[derive(Default)]
 pub(super) struct Scribe {
-    state: Option<(Arc<Job>, State)>,
-    roll: Vec<(Vec<Arc<RollLine>>, Part)>,
-    steps: Vec<Written>,
+    last: Option<Last>,
+    roll: Vec<(Vec<Arc<RollLine>>, Pressed)>,
+    /// As they stood in the last document.
+    steps: VecDeque<Written>,
     next_step: u64,
-    press: document::Pressed,
+    press: Press,
 }
 
 impl Scribe {
     /// The document of a snapshot.
     pub fn document(&mut self, snapshot: &Snapshot) -> Result<Vec<u8>, SaveError> {
-        let parts = self.parts(snapshot)?;
-        document::write_with(Kind::Job, &parts, &mut self.press)
-    }
-
-    fn parts(&mut self, snapshot: &Snapshot) -> Result<Vec<Part>, SaveError> {
-        let state = self.state_of(&snapshot.job);
-        self.check(&state)?;
-        let mut parts = state.entries.clone();
+        let entries = self.entries_of(&snapshot.job);
+        let pressed = self.press_entries(&entries)?;
+        let mut parts = pressed.clone();
         parts.extend(self.roll_parts(&snapshot.job.roll));
-        let mut kept = Vec::new();
+        let mut steps = VecDeque::with_capacity(snapshot.done.len() + snapshot.undone.len());
         for (kind, states) in [(kind::UNDO, &snapshot.done), (kind::REDO, &snapshot.undone)] {
-            let mut from = Arc::clone(&snapshot.job);
-            let mut here = None;
+            let mut from = &snapshot.job;
+            let mut here = Some(Arc::clone(&entries));
             for to in states.iter().rev() {
-                let step = match self.written(&from, to) {
+                let step = match self.written(kind, from, to) {
                     Some(step) => {
                         here = None;
                         step
                     }
                     None => {
-                        let (before, after) = (
-                            here.take().unwrap_or_else(|| State::of(&from)),
-                            State::of(to),
-                        );
-                        let body = before.step_to(&after);
+                        let before = here.take().unwrap_or_else(|| self.entries_of(from));
+                        let after = self.entries_of(to);
+                        let body = view(&before, from).step_to(view(&after, to));
                         here = Some(after);
                         self.next_step += 1;
                         Written {
-                            from,
-                            to: Arc::clone(to),
-                            id: self.next_step,
-                            body,
+                            from: Arc::downgrade(from),
+                            to: Arc::downgrade(to),
+                            part: self.press.part(&Part {
+                                kind,
+                                id: self.next_step,
+                                body,
+                            }),
                         }
                     }
                 };
-                parts.push(Part {
-                    kind,
-                    id: step.id,
-                    body: step.body.clone(),
-                });
-                kept.push(step);
-                from = Arc::clone(to);
+                parts.push(step.part.clone());
+                steps.push_back(step);
+                from = to;
             }
         }
-        self.steps = kept;
-        self.state = Some((Arc::clone(&snapshot.job), state));
-        parts.push(Part {
+        parts.push(self.press.part(&Part {
             kind: kind::STAMPS,
             id: 0,
             body: write_stamps(&snapshot.stamps),
+        }));
+        self.steps = steps;
+        self.last = Some(Last {
+            job: Arc::downgrade(&snapshot.job),
+            entries,
+            pressed,
         });
-        Ok(parts)
+        document::join(Kind::Job, &parts)
     }
 
-    fn state_of(&mut self, job: &Arc<Job>) -> State {
-        match self.state.take() {
-            Some((known, state)) if Arc::ptr_eq(&known, job) => state,
-            other => {
-                self.state = other;
-                State::of(job)
-            }
+    fn entries_of(&self, job: &Arc<Job>) -> Arc<Vec<Part>> {
+        match &self.last {
+            Some(last) if is(&last.job, job) => Arc::clone(&last.entries),
+            _ => Arc::new(write_entries(job)),
         }
     }
 
-    /// What is new since the last save opens again; what is not new did.
-    fn check(&self, state: &State) -> Result<(), SaveError> {
-        let old = self.state.as_ref().map(|(_, state)| state);
-        let new: Vec<Part> = state
-            .entries
-            .iter()
-            .filter(|part| old.is_none_or(|old| !old.entries.contains(part)))
-            .cloned()
+    /// Entries as they stand in a document. What is new since the last save opens again; what is not new did.
+    fn press_entries(&mut self, entries: &[Part]) -> Result<Vec<Pressed>, SaveError> {
+        let known = |at: usize, part: &Part| {
+            let last = self.last.as_ref()?;
+            let old = &last.entries;
+            let at = match old.get(at) {
+                Some(same) if same == part => at,
+                _ => old.iter().position(|old| old == part)?,
+            };
+            last.pressed.get(at).cloned()
+        };
+        let parts = entries.iter().enumerate();
+        let known: Vec<_> = parts.map(|(at, part)| known(at, part)).collect();
+        let new = entries.iter().zip(&known);
+        let new: Vec<_> = new
+            .filter(|(_, known)| known.is_none())
+            .map(|(part, _)| part.clone())
             .collect();
-        if read_job(&new).unread.is_empty() {
-            Ok(())
-        } else {
-            Err(SaveError::WouldNotOpen)
+        if !read_job(&new).unread.is_empty() {
+            return Err(SaveError::WouldNotOpen);
         }
+        let all = entries.iter().zip(known);
+        Ok(all
+            .map(|(part, known)| known.unwrap_or_else(|| self.press.part(part)))
+            .collect())
     }
 
-    fn roll_parts(&mut self, roll: &[Arc<RollLine>]) -> Vec<Part> {
+    fn roll_parts(&mut self, roll: &[Arc<RollLine>]) -> Vec<Pressed> {
         for (at, lines) in roll.chunks(LINES).enumerate() {
             let known = self.roll.get(at).is_some_and(|(known, _)| {
                 known.len() == lines.len()
                     && known.iter().zip(lines).all(|(a, b)| Arc::ptr_eq(a, b))
             });
             if !known {
-                let part = (lines.to_vec(), write_lines(at, lines));
-                self.roll.truncate(at);
-                self.roll.push(part);
+                let part = write_lines(at, lines);
+                // Lines are only added: a full part of them stays.
+                let part = match lines.len() {
+                    LINES => self.press.lasting(&part),
+                    _ => self.press.part(&part),
+                };
+                let part = (lines.to_vec(), part);
+                match self.roll.get_mut(at) {
+                    Some(place) => *place = part,
+                    None => self.roll.push(part),
+                }
             }
         }
         self.roll.truncate(roll.len().div_ceil(LINES));
         self.roll.iter().map(|(_, part)| part.clone()).collect()
     }
 
-    /// The step from one state to another, if it was written before.
-    fn written(&mut self, from: &Arc<Job>, to: &Arc<Job>) -> Option<Written> {
-        let at = (self.steps.iter())
-            .position(|step| Arc::ptr_eq(&step.from, from) && Arc::ptr_eq(&step.to, to))?;
-        Some(self.steps.swap_remove(at))
+    /// The step of this kind from one state to another, if it was written before.
+    fn written(&mut self, kind: u16, from: &Arc<Job>, to: &Arc<Job>) -> Option<Written> {
+        // Mostly they come in the order of the last time, so that the first is the one.
+        let at = self.steps.iter().position(|step| {
+            step.part.kind() == kind && is(&step.from, from) && is(&step.to, to)
+        })?;
+        self.steps.remove(at)
+    }
+}
+
+fn view<'a>(entries: &'a [Part], job: &'a Job) -> View<'a> {
+    View {
+        entries,
+        roll: &job.roll,
     }
 }
 

@@ -17,7 +17,7 @@ use storyrod::store::{
     open_shelf, open_to_write, recover_job, salvage_job, save_job, save_shelf, seal, versions_of,
 };
 use storyrod::takeoff::{
-    Ask, HandLine, Job, LineKey, PackKey, Stamps, TapeBench, TileOn, packs_on_sale,
+    Ask, HandLine, Job, LineKey, PackKey, Stamps, TapeBench, Task, TileOn, packs_on_sale,
 };
 use storyrod::trades::Material;
 use storyrod::trades::patch::{Air, HoleShape, Method};
@@ -358,6 +358,16 @@ fn what_is_damaged_is_taken_from_an_earlier_version() {
     rooms.sort();
     assert_eq!(rooms.len(), 2);
     assert_eq!(saved.job.name, "Edited since");
+    let stand_in = |snapshot: &Snapshot| -> Vec<Option<Id>> {
+        let job = &snapshot.job;
+        let room = |task: &Task| task.room.map(|room| job.rooms[room].id);
+        job.tasks.iter().map(room).collect()
+    };
+    assert_eq!(
+        stand_in(&saved),
+        stand_in(&snapshot),
+        "figures stand in their rooms"
+    );
     assert_eq!(
         fs::read(&document).unwrap(),
         bytes,
