@@ -3,6 +3,7 @@
 mod buying;
 mod job;
 mod packs;
+mod pieces;
 mod stamps;
 
 pub use buying::{

@@ -8,4 +8,4 @@ pub mod paint;
 pub mod patch;
 pub mod tape;
 
-pub use account::{Account, Compound, Finding, Material, Need, Step, Term, Weight};
+pub use account::{Account, Compound, Finding, Grout, Material, Need, Step, Term, Weight};
