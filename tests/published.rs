@@ -23,6 +23,10 @@ mod drawing_scale_tables;
 mod epa_lead_renovation_rule;
 #[path = "published/estimating_textbook.rs"]
 mod estimating_textbook;
+#[path = "published/grout_charts.rs"]
+mod grout_charts;
+#[path = "published/grout_coverage_sheet.rs"]
+mod grout_coverage_sheet;
 #[path = "published/gypsum_association_226.rs"]
 mod gypsum_association_226;
 #[path = "published/gypsum_board.rs"]

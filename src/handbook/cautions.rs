@@ -105,3 +105,27 @@ pub static METAL_POLE: Caution = Caution {
     says: "Keep a metal pole clear of light fixtures, open boxes and wires; switch them off at the breaker first.",
     cite: Cite::memory(&documents::OSHA_1053, "(b)(12)"),
 };
+/// Wet cement on the skin.
+pub static CEMENT_BURNS: Caution = Caution {
+    danger: "Caustic cement",
+    says: "Wet cement burns skin and eyes, to the third degree after a short time, and may not hurt at first. Wear waterproof gloves, long sleeves, knee pads and glasses; wash it off at once, and take off what is soaked.",
+    cite: Cite::read(&documents::OSHA_CEMENT, "skin contact"),
+};
+/// Dust of powder and of cut tile.
+pub static SILICA: Caution = Caution {
+    danger: "Silica dust",
+    says: "Sand and cement dust scar the lungs; the limit at work is 50 millionths of a gram in a cubic metre of air over 8 hours. Pour slowly, mix in the open air with a respirator on, cut wet, and never sweep dry.",
+    cite: Cite::read(&documents::OSHA_1153, "permissible exposure limit"),
+};
+/// A bag lifted by hand.
+pub static HEAVY_BAG: Caution = Caution {
+    danger: "Heavy bags",
+    says: "One person in the best posture should lift no more than 51 lb (23 kg), and less in a real lift. A 50 lb bag is at that limit and larger ones are beyond it: take two people or a cart, or split the bag.",
+    cite: Cite::read(&documents::NIOSH_LIFTING, "load constant"),
+};
+/// Old floor covering.
+pub static OLD_FLOORING: Caution = Caution {
+    danger: "Asbestos",
+    says: "Floor tile up to the late 1970s, above all of 9 by 9 in, commonly holds asbestos, and so may its adhesive. Have a sample tested before you take it up or cover it; never sand, scrape dry, sweep dry, drill, saw or blast it.",
+    cite: Cite::read(&documents::NAVEDTRA_14045, "old floor tile; sample first"),
+};

@@ -5,7 +5,9 @@
 
 pub mod cautions;
 pub mod documents;
+pub mod grout;
 pub mod gypsum;
+pub mod mortar;
 pub mod paint;
 
 /// A document that figures come from.

@@ -4,6 +4,7 @@
 //! the findings, the cautions and the materials. No trade uses another.
 
 mod account;
+pub mod grout;
 pub mod paint;
 pub mod patch;
 pub mod tape;
