@@ -31,6 +31,8 @@ mod grout_coverage_sheet;
 mod gypsum_association_226;
 #[path = "published/gypsum_board.rs"]
 mod gypsum_board;
+#[path = "published/mortar_by_parts.rs"]
+mod mortar_by_parts;
 #[path = "published/nist_handbook_44_tape_reading.rs"]
 mod nist_handbook_44_tape_reading;
 #[path = "published/nist_sp_811.rs"]
@@ -39,6 +41,8 @@ mod nist_sp_811;
 mod ordering_board_page;
 #[path = "published/pca_standard_p10.rs"]
 mod pca_standard_p10;
+#[path = "published/setting_mortar_articles.rs"]
+mod setting_mortar_articles;
 #[path = "published/wall_paint_guide.rs"]
 mod wall_paint_guide;
 #[path = "published/wet_film_answer.rs"]

@@ -296,3 +296,18 @@ pub static BUCKET_FILL: Sourced<f64> = Sourced::new(
     2.0 / 3.0,
     Cite::practice("a bucket two thirds full, so that the paddle does not throw"),
 );
+/// ft² that one person lays in an hour, where no pace is entered.
+pub static PACE: Sourced<f64> = Sourced::new(
+    20.0,
+    Cite::practice("an assumed pace of 20 ft² an hour; enter your own after the first batch"),
+);
+/// How far a bag's coverage may stand over the comb at 45°: the articles' table stands 3 to 36 % over it.
+pub static COMB_AGREES: Sourced<f64> = Sourced::new(
+    0.36,
+    Cite::computed("the articles' coverage stands 3 to 36 % over the comb at 45°"),
+);
+/// The largest void under a tile that gets wet.
+pub static LARGEST_VOID: Cite = Cite::read(
+    &documents::CONTACT_ANSWER,
+    "no void over 2 in² in wet areas",
+);

@@ -25,7 +25,7 @@ use crate::trades::{Account, Grout, Material, Need, Step, Term};
 /// A joint under 1/16 in stops; the wrong grout for the joint, sand on a face that scratches, sealant too thin or too
 /// deep, and a bag that covers far more than the joints allow caution; the rest are notes.
 /// # Source
-/// Kind: tile council, TileLetter, household page. Density: figured back from a maker's sheet. Water, rest and pot
+/// Kind: tile council, trade magazine, household page. Density: figured back from a maker's sheet. Water, rest and pot
 /// life: bags, from memory.
 /// # Example
 /// ```

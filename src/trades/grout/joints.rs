@@ -138,7 +138,7 @@ pub fn kind_for(joint: Length, scratches: bool) -> Grout {
 /// # Gives
 /// 1 to 1/8 in, 2 to 1/2 in, 3 beyond.
 /// # Source
-/// A stone manual, in TileLetter, May 2018.
+/// A stone manual, in a trade magazine of May 2018.
 /// # Example
 /// ```
 /// use storyrod::{measure::Length, trades::grout::job_mix};
