@@ -197,7 +197,7 @@ fn working(ask: &Ask, figure: &Figure) -> Vec<Step> {
         vec![
             ask.area.into(),
             times(),
-            Amount::Share(figure.fraction).into(),
+            Amount::Number(figure.fraction).into(),
             times(),
             ask.depth.into(),
         ],
@@ -277,7 +277,7 @@ fn share_steps(ask: &Ask, figure: &Figure) -> Vec<Step> {
             return vec![step(
                 "Share of joint, measured in the layout",
                 vec![joints.into(), Term::Word("÷"), ask.area.into()],
-                Amount::Share(figure.fraction),
+                Amount::Number(figure.fraction),
                 Cite::computed("joints over the whole area"),
             )];
         }
@@ -311,7 +311,7 @@ fn share_steps(ask: &Ask, figure: &Figure) -> Vec<Step> {
     let mut steps = vec![step(
         what,
         exact,
-        Amount::Share(figure.fraction),
+        Amount::Number(figure.fraction),
         Cite::computed(rule),
     )];
     if let Some(share) = figure.product_fraction {
@@ -321,7 +321,7 @@ fn share_steps(ask: &Ask, figure: &Figure) -> Vec<Step> {
                 [over],
             ),
             sum: product,
-            gives: Amount::Share(share),
+            gives: Amount::Number(share),
             cite: Cite::memory(&documents::GROUT_BAGS, "trade formula on makers' sheets"),
         });
     }

@@ -25,13 +25,17 @@ pub(super) fn findings(ask: &Ask, figure: &Figure) -> Vec<Finding> {
     .into_iter()
     .flatten()
     .collect();
-    found.extend(ask.seams.iter().filter_map(|seam| {
-        sealed(seam.at)
+    for seam in &ask.seams {
+        for remark in [sealed(seam.at), seam_depth(seam.width, seam.depth)]
             .into_iter()
-            .chain(seam_depth(seam.width, seam.depth))
-            .max_by_key(|finding| finding.weight)
-    }));
-    found.dedup();
+            .flatten()
+        {
+            // Said once, however many seams it is true of.
+            if !found.contains(&remark) {
+                found.push(remark);
+            }
+        }
+    }
     found.sort_by_key(|finding| std::cmp::Reverse(finding.weight));
     found
 }
@@ -196,12 +200,14 @@ fn seam_depth(width: Length, depth: Length) -> Option<Finding> {
     if depth >= least && depth <= most {
         return None;
     }
+    let says = if least == most {
+        "Sealant {0} deep in a seam {1} wide: it should be {2} deep. Set the depth with a foam rod."
+    } else {
+        "Sealant {0} deep in a seam {1} wide: it should be {2} deep and no more than {3}. Set the depth with a foam rod."
+    };
     finding(
         Weight::Caution,
-        Phrase::with(
-            "Sealant {0} deep in a seam {1} wide: it should be {2} deep and no more than {3}. Set the depth with a foam rod.",
-            [depth, width, least, most].map(Amount::Length),
-        ),
+        Phrase::with(says, [depth, width, least, most].map(Amount::Length)),
         book::SEALANT_DEPTH.cite,
     )
 }

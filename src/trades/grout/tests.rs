@@ -153,7 +153,7 @@ fn seams_are_sealed_and_bought_by_volume() {
         floor.account.needs[1].material,
         Material::Sealant { .. }
     ));
-    // The seam's note is one, and none is missing.
+    // Either kind at 1/8 in, and sealant in place of grout.
     assert_eq!(weights(&floor), [Weight::Note; 2]);
     let deep = check(|ask| ask.seams = vec![seam(16, 16)]);
     assert_eq!(weights(&deep)[0], Weight::Caution);

@@ -278,17 +278,20 @@ fn setting_steps(ask: &Setting, laid: &SettingFigure) -> Vec<Step> {
             Cite::computed("area times thickness"),
         ));
     }
+    let mut sum: Vec<Term> = vec![
+        ask.area.into(),
+        Term::Word("÷"),
+        least.into(),
+        times(),
+        ask.label.bag.into(),
+    ];
+    if laid.skim.value > 0.0 {
+        let skim = ask.label.bag * (laid.skim / makes).value;
+        sum.extend([Term::Word("+"), skim.into()]);
+    }
     steps.push(step(
         "Powder, at the least coverage and with any skim".into(),
-        vec![
-            ask.area.into(),
-            Term::Word("÷"),
-            least.into(),
-            times(),
-            ask.label.bag.into(),
-            Term::Word("+"),
-            (ask.label.bag * (laid.skim / makes).value).into(),
-        ],
+        sum,
         laid.powder,
         cite,
     ));
@@ -362,23 +365,23 @@ fn bed_steps(ask: &super::Bed, laid: &BedFigure, volume: Volume) -> Vec<Step> {
 fn convention_step(way: &Convention) -> Option<Step> {
     let (text, cite) = match way.by {
         Shrink::Rule38 => (
-            "Cement by rule 38, sand damp and loose: dry volume {0} of the wet",
+            "Net cement by rule 38, sand damp and loose: dry volume {0} of the wet",
             book::RULE_38.cite,
         ),
         Shrink::Dry133 => (
-            "Cement by the factor 1.33, sand damp and loose: dry volume {0} of the wet",
+            "Net cement by the factor 1.33, sand damp and loose: dry volume {0} of the wet",
             book::DRY_FACTOR.cite,
         ),
         Shrink::DryLoose => (
-            "Cement by Sabin's barrels, sand dry and loose: dry volume {0} of the wet",
+            "Net cement by Sabin's barrels, sand dry and loose: dry volume {0} of the wet",
             book::SABIN.cite,
         ),
         Shrink::SandFills => (
-            "Cement where the sand alone fills the mortar: dry volume {0} of the wet",
+            "Net cement where the sand alone fills the mortar: dry volume {0} of the wet",
             Cite::computed("all parts over the sand's"),
         ),
         Shrink::Own(_) => (
-            "Cement by a factor of your own: dry volume {0} of the wet",
+            "Net cement by a factor of your own: dry volume {0} of the wet",
             Cite::practice("the factor as entered"),
         ),
     };

@@ -105,14 +105,14 @@ pub struct Notch {
 }
 
 impl Notch {
-    /// A square notch on 1/4 in of steel, or on as much as it is wide where that is more.
+    /// A square notch on as much steel as it is wide.
     #[must_use]
     pub fn square(width: Length, depth: Length) -> Notch {
         Notch {
             shape: NotchShape::Square,
             width,
             depth,
-            land: width.max(Length::in_64(0, 16)),
+            land: width,
         }
     }
 }
