@@ -187,8 +187,6 @@ documents! {
     EN5157: "EN5157", "lesson 1", "US Army Engineer School";
     /// Beds for tile.
     A108_1A: "ANSI A108.1A", "", "ANSI";
-    /// Beds for tile by code.
-    ONTARIO_TILE: "Ontario Building Code", "9.29.10.2", "Ontario";
     /// What bagged concrete makes.
     BAG_YIELDS: "General pages on bagged concrete (low authority)", "as read", "reference.com and others";
     /// Cement on the skin.
@@ -199,6 +197,4 @@ documents! {
     NIOSH_LIFTING: "NIOSH lifting equation, in OSHA's poultry eTool", "as read", "US OSHA, NIOSH";
     /// Old floor tile.
     NAVEDTRA_14045: "NAVEDTRA 14045", "p. 201 as copied", "US Navy";
-    /// How old floors are left alone.
-    F2170_NOTE: "ASTM F2170, hazards note", "2011", "ASTM";
 }

@@ -37,12 +37,15 @@ pub static COARSE_OVER: Sourced<Length> = Sourced::new(
 /// lb of unsanded powder in a ft³ of joint: the one figure with which exact geometry gives all 27 cells of the sheet.
 pub static UNSANDED_DENSITY: Sourced<f64> = Sourced::new(
     99.88,
-    Cite::computed("figured back from the unsanded rows of a maker's coverage sheet"),
+    Cite::figured(
+        &documents::GROUT_SHEET,
+        "figured back from the unsanded rows",
+    ),
 );
 /// lb of sanded powder in a ft³ of joint: the one figure with which exact geometry gives all 28 cells of the sheet.
 pub static SANDED_DENSITY: Sourced<f64> = Sourced::new(
     98.75,
-    Cite::computed("figured back from the sanded rows of a maker's coverage sheet"),
+    Cite::figured(&documents::GROUT_SHEET, "figured back from the sanded rows"),
 );
 /// How far a label's coverage and the joints may differ before it is said.
 pub static COVERAGE_AGREES: Sourced<f64> = Sourced::new(

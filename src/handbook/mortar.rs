@@ -37,7 +37,10 @@ pub static BAG_TABLE: Sourced<[BagRow; 3]> = Sourced::new(
 /// Litres of mortar that a kilogram of powder makes: 25 kg and 7 L weigh 32 kg, at 1.8 kg/L.
 pub static YIELD: Sourced<f64> = Sourced::new(
     32.0 / 1.8 / 25.0,
-    Cite::computed("25 kg and 7 L of water at 1.8 kg/L, as one maker's article gives them"),
+    Cite::figured(
+        &documents::MORTAR_MAKER,
+        "25 kg and 7 L of water at 1.8 kg/L",
+    ),
 );
 /// Sine of the angle at which a trowel is led: 45°.
 pub static TROWEL_LEAN: Sourced<f64> = Sourced::new(
@@ -304,7 +307,10 @@ pub static PACE: Sourced<f64> = Sourced::new(
 /// How far a bag's coverage may stand over the comb at 45°: the articles' table stands 3 to 36 % over it.
 pub static COMB_AGREES: Sourced<f64> = Sourced::new(
     0.36,
-    Cite::computed("the articles' coverage stands 3 to 36 % over the comb at 45°"),
+    Cite::figured(
+        &documents::BAG_TABLE,
+        "its coverage stands 3 to 36 % over the comb at 45°",
+    ),
 );
 /// The largest void under a tile that gets wet.
 pub static LARGEST_VOID: Cite = Cite::read(

@@ -6,7 +6,9 @@ use super::{
     mixed, ridge_bed, setting, water_for, yields,
 };
 use crate::handbook::{Cite, mortar as book};
-use crate::measure::quantity::{Mass, Volume, kilograms, litres, pounds_per_cubic_foot};
+use crate::measure::quantity::{
+    Mass, Volume, kilograms, litres, pounds_per_cubic_foot, square_feet,
+};
 use crate::measure::{Amount, Phrase};
 use crate::trades::{Account, Material, Need, Step, Term};
 
@@ -77,6 +79,7 @@ fn bare(volume: Volume, waste: f64, dry: Vec<Measured>) -> Figure {
             held_by: super::HeldBy::All,
             dry: Vec::new(),
             water: None,
+            water_weighs: None,
             area: None,
             minutes: 0.0,
             slake: Amount::Minutes(0.0),
@@ -181,6 +184,15 @@ fn step(what: Phrase, sum: Vec<Term>, gives: impl Into<Amount>, cite: Cite) -> S
     }
 }
 
+/// One figure, or from one to another.
+fn between<A: PartialEq + Into<Amount>>(from: A, to: A) -> Amount {
+    if from == to {
+        from.into()
+    } else {
+        Amount::range(from, to)
+    }
+}
+
 fn times() -> Term {
     Term::Word("×")
 }
@@ -228,13 +240,13 @@ fn setting_steps(ask: &Setting, laid: &SettingFigure) -> Vec<Step> {
         Some(_) => Cite::practice("the yield on the bag, as entered"),
         None => book::YIELD.cite,
     };
-    let covers = if least == most {
-        least.into()
-    } else {
-        Amount::range(least, most)
-    };
     let mut steps = vec![
-        step("What a bag covers".into(), Vec::new(), covers, cite),
+        step(
+            "What a bag covers".into(),
+            Vec::new(),
+            between(least, most),
+            cite,
+        ),
         step(
             "What a bag makes".into(),
             Vec::new(),
@@ -451,6 +463,16 @@ fn batch_steps(ask: &Ask, figure: &Figure) -> Vec<Step> {
             minutes_cite,
         ),
         step(
+            "Area laid in an hour".into(),
+            Vec::new(),
+            ask.batch.pace,
+            if ask.batch.pace == square_feet(book::PACE.value) {
+                book::PACE.cite
+            } else {
+                Cite::practice("the pace as entered")
+            },
+        ),
+        step(
             "A bucket mixed no fuller".into(),
             vec![
                 ask.batch.bucket.into(),
@@ -477,16 +499,26 @@ fn batch_steps(ask: &Ask, figure: &Figure) -> Vec<Step> {
             Cite::computed("rounded up; the last is smaller"),
         ),
     ];
-    if let Some((least, most)) = batches.water {
-        let water = if least == most {
-            least.into()
-        } else {
-            Amount::range(least, most)
+    steps.extend(batches.dry.iter().map(|one| {
+        let what = match one.what {
+            Ingredient::Powder => "Powder for a batch",
+            Ingredient::BedMix => "Bed mix for a batch",
+            Ingredient::Cement => "Cement for a batch",
+            Ingredient::Lime => "Lime for a batch",
+            Ingredient::Sand => "Sand for a batch, weighed dry",
         };
+        step(
+            what.into(),
+            vec![Amount::Bulk(one.volume).into(), Term::Word("loose")],
+            one.mass,
+            Cite::computed("its share of the whole"),
+        )
+    }));
+    if let Some(((least, most), (light, heavy))) = batches.water.zip(batches.water_weighs) {
         steps.push(step(
             "Water for a batch".into(),
-            Vec::new(),
-            water,
+            vec![between(light, heavy).into()],
+            between(least, most),
             water_cite(ask),
         ));
     }

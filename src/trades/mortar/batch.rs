@@ -4,7 +4,7 @@ use super::{Ask, Batches, HeldBy, Label, Measured, Mix, Work};
 use crate::handbook::{Cite, mortar as book};
 use crate::measure::Amount;
 use crate::measure::quantity::{
-    Area, Mass, Volume, gallons, kilograms, litres, pounds, square_metres,
+    Area, Mass, Volume, gallons, kilograms, litres, pounds, pounds_per_cubic_foot, square_metres,
 };
 
 /// Water for so much setting mortar: the label's, in proportion; else from 6 qt for 50 lb to 7.2 L for 25 kg.
@@ -120,6 +120,8 @@ pub(super) fn batches(
     };
     let count = ((all / each).value - 1e-9).ceil().max(1.0);
     let share = (each / all).value;
+    let water = water.map(|(least, most)| (least * share, most * share));
+    let weighs = pounds_per_cubic_foot(book::WATER.value);
     let (least, most) = slake(ask).0;
     Batches {
         count: count as u32,
@@ -134,7 +136,8 @@ pub(super) fn batches(
                 volume: one.volume * share,
             })
             .collect(),
-        water: water.map(|(least, most)| (least * share, most * share)),
+        water,
+        water_weighs: water.map(|(least, most)| (least * weighs, most * weighs)),
         area: floor.map(|floor| square_metres(floor.value * share)),
         minutes,
         slake: Amount::range(Amount::Minutes(least), Amount::Minutes(most)),

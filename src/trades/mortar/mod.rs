@@ -186,6 +186,8 @@ pub struct Batches {
     pub dry: Vec<Measured>,
     /// Water for a full batch, from and to.
     pub water: Option<(Volume, Volume)>,
+    /// The same on the scale.
+    pub water_weighs: Option<(Mass, Mass)>,
     /// Area that a full batch does; `None` for a bare volume.
     pub area: Option<Area>,
     /// Minutes of work that one batch allows.

@@ -3,8 +3,8 @@
 use super::*;
 use crate::handbook::{cautions, mortar as book};
 use crate::measure::quantity::{
-    cubic_feet, gallons, in_cubic_feet, in_kilograms, in_litres, in_pounds, in_square_feet,
-    kilograms, litres, pounds, square_feet, square_metres,
+    cubic_feet, gallons, in_cubic_feet, in_gallons, in_kilograms, in_litres, in_pounds,
+    in_square_feet, kilograms, litres, pounds, square_feet, square_metres,
 };
 use crate::trades::{Material, Weight};
 
@@ -441,6 +441,9 @@ fn a_batch_fits_the_bucket_and_the_time() {
     near(in_square_feet(slow.area.unwrap()), 10.0, 1e-9);
     near(in_pounds(slow.dry[0].mass), 50.0 / 6.0, 1e-9);
     near(in_litres(slow.last), in_litres(slow.each), 1e-9);
+    let (water, weighs) = (slow.water.unwrap(), slow.water_weighs.unwrap());
+    near(in_kilograms(weighs.0) / in_litres(water.0), 1.0, 0.001);
+    near(in_gallons(water.0), 1.5 / 6.0, 1e-9);
     // A bucket of 2 gal takes 5 L, and 100 ft² take 27.
     let small = floor(2.0, 200.0, Some(2.0)).batches;
     assert_eq!(small.held_by, HeldBy::Bucket);
