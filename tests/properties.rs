@@ -15,3 +15,5 @@ mod patches;
 mod rooms;
 #[path = "properties/tape.rs"]
 mod tape;
+#[path = "properties/tile_work.rs"]
+mod tile_work;

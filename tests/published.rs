@@ -1,8 +1,12 @@
 //! What published documents print, against what is figured here.
 #![allow(clippy::unwrap_used, clippy::panic, missing_docs)]
 
+#[path = "published/absolute_volumes_articles.rs"]
+mod absolute_volumes_articles;
 #[path = "published/army_carpentry_course.rs"]
 mod army_carpentry_course;
+#[path = "published/bagged_mix_pages.rs"]
+mod bagged_mix_pages;
 #[path = "published/body_sizes_and_reach.rs"]
 mod body_sizes_and_reach;
 #[path = "published/coating_coverage_columns.rs"]
@@ -23,10 +27,22 @@ mod drawing_scale_tables;
 mod epa_lead_renovation_rule;
 #[path = "published/estimating_textbook.rs"]
 mod estimating_textbook;
+#[path = "published/gillette_and_hill_1908.rs"]
+mod gillette_and_hill_1908;
+#[path = "published/grout_coverage_sheet.rs"]
+mod grout_coverage_sheet;
+#[path = "published/grout_diy_table.rs"]
+mod grout_diy_table;
+#[path = "published/grout_retailer_chart.rs"]
+mod grout_retailer_chart;
 #[path = "published/gypsum_association_226.rs"]
 mod gypsum_association_226;
 #[path = "published/gypsum_board.rs"]
 mod gypsum_board;
+#[path = "published/mortar_teaching_pages.rs"]
+mod mortar_teaching_pages;
+#[path = "published/navedtra_14043_rule_38.rs"]
+mod navedtra_14043_rule_38;
 #[path = "published/nist_handbook_44_tape_reading.rs"]
 mod nist_handbook_44_tape_reading;
 #[path = "published/nist_sp_811.rs"]
@@ -35,6 +51,10 @@ mod nist_sp_811;
 mod ordering_board_page;
 #[path = "published/pca_standard_p10.rs"]
 mod pca_standard_p10;
+#[path = "published/setting_mortar_articles.rs"]
+mod setting_mortar_articles;
+#[path = "published/setting_mortar_maker.rs"]
+mod setting_mortar_maker;
 #[path = "published/tile_counts.rs"]
 mod tile_counts;
 #[path = "published/wall_paint_guide.rs"]

@@ -21,18 +21,6 @@ pub static TILE_SILICA: Caution = Caution {
     says: "Cut tile wet, with the water that the saw's maker asks for and no visible dust, and draw the air out of the room. Dry dust of tile and mortar harms the lungs for good.",
     cite: Cite::read(&documents::OSHA_SILICA, "Table 1, stationary masonry saws"),
 };
-/// Asbestos in old floors.
-pub static OLD_FLOOR: Caution = Caution {
-    danger: "Asbestos",
-    says: "Old resilient floor tile, 9 by 9 in above all, and the black adhesive under it can hold asbestos. Have it sampled before you lift, sand or scrape it.",
-    cite: Cite::read(&documents::NAVEDTRA_14045, "asphalt and vinyl floor tile"),
-};
-/// What a box of tile weighs.
-pub static TILE_WEIGHT: Caution = Caution {
-    danger: "Lifting",
-    says: "A box of tile can weigh more than one person should lift. Open it and carry by halves.",
-    cite: Cite::practice("lift with care; boxes of 40 to 70 lb are common"),
-};
 /// Wires in a wall that is cut.
 pub static WALL_POWER: Caution = Caution {
     danger: "Live wires",
@@ -122,4 +110,28 @@ pub static METAL_POLE: Caution = Caution {
     danger: "Electricity",
     says: "Keep a metal pole clear of light fixtures, open boxes and wires; switch them off at the breaker first.",
     cite: Cite::memory(&documents::OSHA_1053, "(b)(12)"),
+};
+/// Wet cement on the skin.
+pub static CEMENT_BURNS: Caution = Caution {
+    danger: "Caustic cement",
+    says: "Wet cement burns skin and eyes, to the third degree after a short time, and may not hurt at first. Wear waterproof gloves, long sleeves, knee pads and glasses; wash it off at once, and take off what is soaked.",
+    cite: Cite::read(&documents::OSHA_CEMENT, "skin contact"),
+};
+/// Dust of powder and of cut tile.
+pub static SILICA: Caution = Caution {
+    danger: "Silica dust",
+    says: "Sand and cement dust scar the lungs; the limit at work is 50 millionths of a gram in a cubic metre of air over 8 hours. Pour slowly, mix in the open air with a respirator on, cut wet, and never sweep dry.",
+    cite: Cite::read(&documents::OSHA_1153, "permissible exposure limit"),
+};
+/// A bag lifted by hand.
+pub static HEAVY_BAG: Caution = Caution {
+    danger: "Heavy bags",
+    says: "One person in the best posture should lift no more than 51 lb (23 kg), and less in a real lift. A 50 lb bag is at that limit and larger ones are beyond it: take two people or a cart, or split the bag.",
+    cite: Cite::read(&documents::NIOSH_LIFTING, "load constant"),
+};
+/// Old floor covering.
+pub static OLD_FLOORING: Caution = Caution {
+    danger: "Asbestos",
+    says: "Floor tile up to the late 1970s, above all of 9 by 9 in, commonly holds asbestos, and so may its adhesive. Have a sample tested before you take it up or cover it; never sand, scrape dry, sweep dry, drill, saw or blast it.",
+    cite: Cite::read(&documents::NAVEDTRA_14045, "old floor tile; sample first"),
 };

@@ -31,8 +31,6 @@ documents! {
     BACKER_BOARD_GUIDE: "Backer board installation guide", "2019, as read on a dealer's page", "a maker";
     /// Silica at work.
     OSHA_SILICA: "29 CFR 1926.1153, Respirable Crystalline Silica", "Table 1 with tips of 2017", "OSHA, CPWR";
-    /// Floors that may hold asbestos.
-    NAVEDTRA_14045: "NAVEDTRA 14045", "p. 201", "US Navy";
     /// Repair of fire-rated board.
     GA_225: "GA-225, Repair of Fire-Rated Gypsum Panel Product Systems", "", "Gypsum Association";
     /// Joint treatment in cold and damp weather.
@@ -129,4 +127,82 @@ documents! {
     FRAMING_TEXT: "Framing text, checking for square", "as read", "Building textbook";
     /// Architectural scales.
     SCALE_TABLE: "Table of drawing scales", "as read", "Drafting pages";
+    /// The narrowest joint, quoting ANSI A108.02 section 4.3.8.
+    LEAST_JOINT_PAGE: "What is the minimum grout joint, quoting ANSI A108.02", "and issue of February 2019", "TileLetter";
+    /// Grout questions answered by the tile council.
+    GROUT_QUESTIONS: "Frequently asked questions: grout", "as read", "TCNA";
+    /// A household page on grout.
+    GROUT_PAGE: "Home-improvement page on grout", "28 Nov 2001", "How-to publisher";
+    /// Grout mixed on the job, from a stone manual.
+    JOB_MIXED_GROUT: "A stone manual, section 3.2.2, in TileLetter", "May 2018, p. 84", "TileLetter";
+    /// Depth of joint left open for grout.
+    MMSA_16: "Bulletin 16", "2009", "Materials and Methods Standards Association";
+    /// Wait between setting and grouting.
+    MMSA_5: "Bulletin 5", "2005", "Materials and Methods Standards Association";
+    /// What a bag of grout covers.
+    GROUT_SHEET: "A maker's grout data sheet (generic)", "coverage table", "";
+    /// A chart of grout by the square foot.
+    GROUT_CHART: "A retailer's weblog, grout chart (generic)", "February 2010", "";
+    /// A table of grout with a slipped decimal point.
+    GROUT_DIY_TABLE: "How much grout for a square metre", "as read", "hausjournal.net";
+    /// What stands on bags of grout.
+    GROUT_BAGS: "Bags of cement grout (generic)", "", "";
+    /// Joints at changes of plane.
+    PLANE_CHANGE: "Reply on changes of plane, business articles", "as read", "TileLetter, NTCA";
+    /// Sealants that are unsuitable.
+    SEALANT_ARTICLE: "Article 111313 on sealants in tilework", "as read", "Floor Trends";
+    /// Depth of sealant in a movement joint.
+    MOVEMENT_TEXT: "Building-construction text, tile installation methods", "page 3", "civilengineeringx.com";
+    /// Contact of mortar and tile, quoting ANSI A108.5.
+    CONTACT_PAGE: "Insufficient mortar, quoting ANSI A108.5 section 3.3.2", "as read", "Ceramic Tile Education Foundation";
+    /// Voids and stone, quoting the tile council.
+    CONTACT_ANSWER: "Expert answer on 95 % contact, quoting TCNA", "as read", "ctasc.com";
+    /// How thick a bed is after embedding.
+    BED_TIP: "Article 111379, tip on ANSI A108 and TCNA", "as read", "Floor Trends";
+    /// How the trowel is led.
+    NTCA_MANUAL: "Reference Manual", "2024/25, section 8 and p. 199", "NTCA";
+    /// Trowels by tile.
+    TROWEL_PAGE: "How-to article on trowel sizes (low authority)", "as read", "ehow.co.uk";
+    /// What a bag of setting mortar covers.
+    BAG_TABLE: "How-to articles on mortar quantity (low authority)", "as read", "engineerfix.com";
+    /// Water for setting mortar.
+    MORTAR_WATER: "How-to page on water for setting mortar (low authority)", "as read", "How-to publisher";
+    /// Water and density of a metric setting mortar.
+    MORTAR_MAKER: "A maker's article on a C1T mortar (generic)", "as read", "";
+    /// Mixing of setting mortar.
+    MIXING_PAGES: "How-to articles on mixing mortar (low authority)", "as read", "How-to publishers";
+    /// What stands on bags of mortar.
+    MORTAR_BAGS: "Bags of setting mortar (generic)", "", "";
+    /// Mortar under backer board.
+    BACKER_GUIDE: "Installation guide to backer board (generic)", "April 2019", "Dealer's page";
+    /// Slope of a shower floor.
+    SHOWER_SLOPE: "International Residential Code, P2709.1, as reprinted", "2009 and 2021", "thebuildingcodeforum.com, weblog";
+    /// Mortar beds of the Navy's builder.
+    NAVEDTRA_14044_TILE: "NAVEDTRA 14044", "tile setting, as copied at pp. 230 to 232", "US Navy";
+    /// Bulk of mortar.
+    NAVEDTRA_14043: "NAVEDTRA 14043", "chapter 8", "US Navy";
+    /// Dry volume of wet mortar.
+    DRY_FACTOR_PAGES: "Teaching pages on mortar quantities", "as read", "wecivilengineers.blog and others";
+    /// Measured yields of mortar.
+    CONCRETE_1908: "Concrete Construction, Methods and Cost", "1908, pp. 21-22", "Gillette and Hill";
+    /// How damp sand swells.
+    SAND_NOTE: "Masonry technical note T-15 (generic)", "as read", "";
+    /// Absolute volumes.
+    VOLUMES_ARTICLE: "Volume of grout; volumetric batching", "as read", "concreteconstruction.net, concretedecor.net";
+    /// Mortar for masonry.
+    C270: "ASTM C270, Mortar for Unit Masonry", "", "ASTM";
+    /// Masonry mortars of the Army.
+    EN5157: "EN5157", "lesson 1", "US Army Engineer School";
+    /// Beds for tile.
+    A108_1A: "ANSI A108.1A", "", "ANSI";
+    /// What bagged concrete makes.
+    BAG_YIELDS: "General pages on bagged concrete (low authority)", "as read", "reference.com and others";
+    /// Cement on the skin.
+    OSHA_CEMENT: "Guidance on Portland cement, and contractors' page 1142", "as archived", "US OSHA, CPWR";
+    /// Dust of stone and cement board.
+    OSHA_1153: "29 CFR 1926.1153, Respirable Crystalline Silica, as quoted", "as read", "US OSHA";
+    /// Lifting by hand.
+    NIOSH_LIFTING: "NIOSH lifting equation, in OSHA's poultry eTool", "as read", "US OSHA, NIOSH";
+    /// Old floor tile.
+    NAVEDTRA_14045: "NAVEDTRA 14045", "p. 201 as copied", "US Navy";
 }

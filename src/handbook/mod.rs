@@ -5,7 +5,9 @@
 
 pub mod cautions;
 pub mod documents;
+pub mod grout;
 pub mod gypsum;
+pub mod mortar;
 pub mod paint;
 pub mod tile;
 
@@ -36,7 +38,7 @@ pub enum Known {
 /// Where a rule or a figure stands, and how well it is known.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Cite {
-    /// The document; `None` for arithmetic and common practice.
+    /// The document; `None` for common practice and for arithmetic on nothing but the job.
     pub document: Option<&'static Document>,
     /// Section, table, page or, without a document, what the practice is.
     pub clause: &'static str,
@@ -70,6 +72,15 @@ impl Cite {
             document: None,
             clause: what,
             known: Known::CommonPractice,
+        }
+    }
+    /// Arithmetic on figures of a document that was read, which does not print the result itself.
+    #[must_use]
+    pub const fn figured(document: &'static Document, clause: &'static str) -> Cite {
+        Cite {
+            document: Some(document),
+            clause,
+            known: Known::Computed,
         }
     }
     /// Arithmetic or geometry.

@@ -1,6 +1,6 @@
 //! Any figure, with its unit still attached; and a sentence with figures in it.
 
-use super::quantity::{Area, Mass, SpreadRate, ThermodynamicTemperature, Volume};
+use super::quantity::{Area, Mass, MassDensity, SpreadRate, ThermodynamicTemperature, Volume};
 use super::{Angle, Length};
 
 /// A figure of any kind, printed only when it is shown, in the units that the job shows.
@@ -34,6 +34,14 @@ pub enum Amount {
     Size(Length, Length),
     /// From the first to the second, of one kind.
     Range(Box<Amount>, Box<Amount>),
+    /// A volume of mortar, sand or cement, shown in ft³ or litres.
+    Bulk(Volume),
+    /// A mass in a volume.
+    Density(MassDensity),
+    /// Rise over run, shown in inches a foot or as a percentage.
+    Slope(f64),
+    /// Minutes of waiting or working.
+    Minutes(f64),
 }
 
 /// A sentence in English with `{0}`, `{1}` … where its figures stand.
@@ -45,6 +53,14 @@ pub struct Phrase {
     pub text: &'static str,
     /// Its figures, in order.
     pub amounts: Vec<Amount>,
+}
+
+impl Amount {
+    /// From one figure to another of its kind.
+    #[must_use]
+    pub fn range(from: impl Into<Amount>, to: impl Into<Amount>) -> Amount {
+        Amount::Range(Box::new(from.into()), Box::new(to.into()))
+    }
 }
 
 impl Phrase {
@@ -89,6 +105,11 @@ impl From<Volume> for Amount {
 impl From<Mass> for Amount {
     fn from(mass: Mass) -> Amount {
         Amount::Mass(mass)
+    }
+}
+impl From<MassDensity> for Amount {
+    fn from(density: MassDensity) -> Amount {
+        Amount::Density(density)
     }
 }
 impl From<SpreadRate> for Amount {

@@ -44,6 +44,11 @@ pub fn litres(value: f64) -> Volume {
 pub fn gallons(value: f64) -> Volume {
     litres(value * GALLON_LITRES)
 }
+/// Cubic feet as a volume; 1728 in³ exactly.
+#[must_use]
+pub fn cubic_feet(value: f64) -> Volume {
+    litres(value * CUBIC_FOOT_LITRES)
+}
 /// Kilograms as a mass.
 #[must_use]
 pub fn kilograms(value: f64) -> Mass {
@@ -53,6 +58,16 @@ pub fn kilograms(value: f64) -> Mass {
 #[must_use]
 pub fn pounds(value: f64) -> Mass {
     kilograms(value * POUND_KILOGRAMS)
+}
+/// Pounds a cubic foot as a density.
+#[must_use]
+pub fn pounds_per_cubic_foot(value: f64) -> MassDensity {
+    pounds(value) / cubic_feet(1.0)
+}
+/// Kilograms a litre as a density.
+#[must_use]
+pub fn kilograms_per_litre(value: f64) -> MassDensity {
+    kilograms(value) / litres(1.0)
 }
 /// Square feet a US gallon as a spread rate.
 #[must_use]
@@ -95,6 +110,11 @@ pub fn in_litres(volume: Volume) -> f64 {
 pub fn in_gallons(volume: Volume) -> f64 {
     in_litres(volume) / GALLON_LITRES
 }
+/// In cubic feet.
+#[must_use]
+pub fn in_cubic_feet(volume: Volume) -> f64 {
+    in_litres(volume) / CUBIC_FOOT_LITRES
+}
 /// In kilograms.
 #[must_use]
 pub fn in_kilograms(mass: Mass) -> f64 {
@@ -104,6 +124,16 @@ pub fn in_kilograms(mass: Mass) -> f64 {
 #[must_use]
 pub fn in_pounds(mass: Mass) -> f64 {
     mass.value / POUND_KILOGRAMS
+}
+/// In pounds a cubic foot.
+#[must_use]
+pub fn in_pounds_per_cubic_foot(density: MassDensity) -> f64 {
+    density.value / pounds_per_cubic_foot(1.0).value
+}
+/// In kilograms a litre.
+#[must_use]
+pub fn in_kilograms_per_litre(density: MassDensity) -> f64 {
+    density.value / 1000.0
 }
 /// In square feet a US gallon.
 #[must_use]
@@ -125,5 +155,7 @@ pub fn in_celsius(temperature: ThermodynamicTemperature) -> f64 {
 const SQUARE_FOOT: f64 = 0.092_903_04;
 /// 1 US gallon in litres: 231 in³, exact.
 const GALLON_LITRES: f64 = 3.785_411_784;
+/// 1 ft³ in litres: 0.3048 m cubed, exact.
+const CUBIC_FOOT_LITRES: f64 = 28.316_846_592;
 /// 1 lb in kilograms, exact.
 const POUND_KILOGRAMS: f64 = 0.453_592_37;

@@ -1,8 +1,9 @@
 //! How a job shows its figures.
 
 use super::quantity::{
-    in_celsius, in_gallons, in_kilograms, in_litres, in_pounds, in_square_feet,
-    in_square_feet_per_gallon, in_square_metres, in_square_metres_per_litre,
+    in_celsius, in_cubic_feet, in_gallons, in_kilograms, in_kilograms_per_litre, in_litres,
+    in_pounds, in_pounds_per_cubic_foot, in_square_feet, in_square_feet_per_gallon,
+    in_square_metres, in_square_metres_per_litre,
 };
 use super::{Amount, Length, Phrase, Rounding};
 
@@ -175,6 +176,20 @@ impl Units {
                     self.length(*up, Rounding::Nearest, figures)
                 )
             }
+            Amount::Bulk(volume) if metric => format!("{} L", number(in_litres(*volume), 1)),
+            Amount::Bulk(volume) => {
+                let feet = in_cubic_feet(*volume);
+                format!("{} ft³", number(feet, if feet.abs() < 1.0 { 3 } else { 2 }))
+            }
+            Amount::Density(density) if metric => {
+                format!("{} kg/L", number(in_kilograms_per_litre(*density), 2))
+            }
+            Amount::Density(density) => {
+                format!("{} lb/ft³", number(in_pounds_per_cubic_foot(*density), 1))
+            }
+            Amount::Slope(slope) if metric => format!("{} %", number(slope * 100.0, 1)),
+            Amount::Slope(slope) => format!("{} in/ft", number(slope * 12.0, 3)),
+            Amount::Minutes(minutes) => format!("{} min", number(*minutes, 0)),
             Amount::Range(from, to) if !metric && spans_gallons(from, to) => {
                 let gallons = |amount: &Amount| match amount {
                     Amount::Volume(volume) => number(in_gallons(*volume), 2),
@@ -290,7 +305,7 @@ fn trimmed(value: f64, places: usize) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::measure::quantity::{gallons, square_feet};
+    use crate::measure::quantity::{cubic_feet, gallons, kilograms_per_litre, square_feet};
 
     #[track_caller]
     fn check(length: Length, units: Units, expected: &str) {
@@ -345,6 +360,15 @@ mod tests {
             Box::new(gallons(10.0).into()),
         );
         assert_eq!(tape.amount(&range, set), "5–10 gal");
+        assert_eq!(
+            tape.amount(&Amount::Bulk(cubic_feet(2.482)), set),
+            "2.48 ft³"
+        );
+        assert_eq!(tape.amount(&Amount::Slope(1.0 / 48.0), set), "0.25 in/ft");
+        assert_eq!(
+            Units::Millimetres.amount(&kilograms_per_litre(1.6).into(), set),
+            "1.6 kg/L"
+        );
         let spanning = Amount::Range(
             Box::new(gallons(0.06).into()),
             Box::new(gallons(0.13).into()),

@@ -53,7 +53,7 @@ fn held(material: &Material, metric: bool, place: u32) -> Option<i64> {
         Material::JointTape => &[76_200_000, 22_860_000],
         Material::Board { .. } => &[2_972_897],
         Material::Lumber { .. } => &[2_438_400],
-        // Not known to format 1.
+        // Materials that it did not know.
         _ => &[],
     };
     holds.get(place as usize).copied()

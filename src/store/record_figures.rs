@@ -12,7 +12,7 @@ use crate::trades::paint::{
     self, Binder, Built, Coats, Part, Reach, Sheen, Surface, Texture, Trim,
 };
 use crate::trades::patch::{self, Air, Hole, HoleShape, Method, Obstacle, WallFacts};
-use crate::trades::{Compound, Material};
+use crate::trades::{Compound, Grout, Material};
 
 #[derive(Serialize, Deserialize)]
 pub(super) struct TaskRecord {
@@ -93,6 +93,13 @@ pub(super) enum MaterialRecord {
     Lumber(i64, i64),
     Primer(String),
     Paint(String),
+    Grout(u8, String),
+    Sealant(String),
+    SettingMortar(bool),
+    BedMix,
+    Cement,
+    Sand,
+    Lime,
     Tile(i64, i64, u32),
 }
 
@@ -112,6 +119,7 @@ const TEXTURES: [Texture; 5] = [
 const BUILT: [Built; 3] = [Built::Unknown, Built::Before1978, Built::From1978];
 const SHEENS: [Sheen; 4] = [Sheen::Flat, Sheen::Eggshell, Sheen::SemiGloss, Sheen::Gloss];
 const BINDERS: [Binder; 2] = [Binder::Latex, Binder::Alkyd];
+const GROUTS: [Grout; 3] = [Grout::Unsanded, Grout::Sanded, Grout::HeavySand];
 const PARTS: [Part; 2] = [Part::Wall, Part::Ceiling];
 
 fn choice<T: Copy>(choices: &[T], code: u8) -> Option<T> {
@@ -401,6 +409,15 @@ pub(super) fn material(material: &Material) -> MaterialRecord {
         } => MaterialRecord::Tile(long.as_nm(), short.as_nm(), *in_box),
         Material::Primer { label } => MaterialRecord::Primer(label.clone()),
         Material::Paint { label } => MaterialRecord::Paint(label.clone()),
+        Material::Grout { kind, color } => {
+            MaterialRecord::Grout(code(&GROUTS, kind), color.clone())
+        }
+        Material::Sealant { color } => MaterialRecord::Sealant(color.clone()),
+        Material::SettingMortar { large_tile } => MaterialRecord::SettingMortar(*large_tile),
+        Material::BedMix => MaterialRecord::BedMix,
+        Material::Cement => MaterialRecord::Cement,
+        Material::Sand => MaterialRecord::Sand,
+        Material::Lime => MaterialRecord::Lime,
     }
 }
 
@@ -430,5 +447,45 @@ pub(super) fn read_material(record: MaterialRecord) -> Option<Material> {
         },
         MaterialRecord::Primer(label) => Material::Primer { label },
         MaterialRecord::Paint(label) => Material::Paint { label },
+        MaterialRecord::Grout(kind, color) => Material::Grout {
+            kind: choice(&GROUTS, kind)?,
+            color,
+        },
+        MaterialRecord::Sealant(color) => Material::Sealant { color },
+        MaterialRecord::SettingMortar(large_tile) => Material::SettingMortar { large_tile },
+        MaterialRecord::BedMix => Material::BedMix,
+        MaterialRecord::Cement => Material::Cement,
+        MaterialRecord::Sand => Material::Sand,
+        MaterialRecord::Lime => Material::Lime,
     })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// The bytes of a material must stay what they are: its place in the record is its number.
+    #[test]
+    fn materials_sold_by_weight_come_back_and_keep_their_number() {
+        let color = || "Gray".to_owned();
+        let all = [
+            Material::Grout {
+                kind: Grout::Sanded,
+                color: color(),
+            },
+            Material::Sealant { color: color() },
+            Material::SettingMortar { large_tile: true },
+            Material::BedMix,
+            Material::Cement,
+            Material::Sand,
+            Material::Lime,
+        ];
+        for (at, one) in all.iter().enumerate() {
+            let bytes = postcard::to_stdvec(&material(one)).unwrap();
+            assert_eq!(usize::from(bytes[0]), 8 + at);
+            let record: MaterialRecord = postcard::from_bytes(&bytes).unwrap();
+            assert_eq!(read_material(record).as_ref(), Some(one));
+        }
+        assert_eq!(read_material(MaterialRecord::Grout(3, color())), None);
+    }
 }

@@ -2,12 +2,13 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
+use super::pieces::{BOARD, boards, on_a_sheet, sheets};
 use super::{Pack, cover, packs_on_sale};
 use crate::handbook::Cite;
-use crate::measure::quantity::{gallons, litres};
+use crate::measure::quantity::{gallons, kilograms, litres};
 use crate::measure::{Amount, Figures, Length, Money, Phrase, Rounding, Units};
 use crate::site::Id;
-use crate::trades::{Compound, Material, Need, Step, Term};
+use crate::trades::{Compound, Grout, Material, Need, Step, Term};
 
 /// A need, and the figure that it comes from.
 #[derive(Clone, Debug)]
@@ -116,6 +117,10 @@ pub enum Shelf {
     Tile,
     /// Primer and paint.
     Paint,
+    /// Grout and sealant.
+    Grout,
+    /// Mortar, and what it is mixed from.
+    Mortar,
     /// Written by hand.
     Other,
 }
@@ -130,6 +135,8 @@ impl Shelf {
             Shelf::Lumber => "Lumber",
             Shelf::Tile => "Tile",
             Shelf::Paint => "Paint",
+            Shelf::Grout => "Grout and sealant",
+            Shelf::Mortar => "Mortar",
             Shelf::Other => "By hand",
         }
     }
@@ -365,6 +372,36 @@ fn named(material: &Material) -> (Shelf, String) {
             format!("Tile, {} × {}", inches(*long), inches(*short)),
         ),
         Material::Primer { label } | Material::Paint { label } => (Shelf::Paint, label.clone()),
+        Material::Grout { kind, color } => {
+            let name = match kind {
+                Grout::Unsanded => "Grout, unsanded",
+                Grout::Sanded => "Grout, sanded",
+                Grout::HeavySand => "Grout, heavier sand",
+            };
+            (Shelf::Grout, colored(name, color))
+        }
+        Material::Sealant { color } => (Shelf::Grout, colored("Sealant", color)),
+        Material::SettingMortar { large_tile } => {
+            let name = if *large_tile {
+                "Setting mortar for large and heavy tile"
+            } else {
+                "Setting mortar"
+            };
+            (Shelf::Mortar, name.to_owned())
+        }
+        Material::BedMix => (Shelf::Mortar, "Bed mix, cement and sand".to_owned()),
+        Material::Cement => (Shelf::Mortar, "Portland cement".to_owned()),
+        Material::Sand => (Shelf::Mortar, "Sand for mortar".to_owned()),
+        Material::Lime => (Shelf::Mortar, "Hydrated lime".to_owned()),
+    }
+}
+
+/// A name and its colour, where one was chosen.
+fn colored(name: &str, color: &str) -> String {
+    if color.is_empty() {
+        name.to_owned()
+    } else {
+        format!("{name}, {color}")
     }
 }
 
@@ -372,6 +409,7 @@ fn named(material: &Material) -> (Shelf, String) {
 fn size(amount: &Amount) -> f64 {
     match amount {
         Amount::Volume(volume) => volume.value / gallons(1.0).value,
+        Amount::Mass(mass) => mass.value,
         Amount::Length(length) => length.metres(),
         Amount::Count(count) => *count as f64,
         Amount::Size(across, up) => across.metres() * up.metres(),
@@ -387,6 +425,16 @@ fn sum(amounts: &[&Amount]) -> Amount {
             .fold(litres(0.0), |all, amount| {
                 if let Amount::Volume(v) = amount {
                     all + *v
+                } else {
+                    all
+                }
+            })
+            .into(),
+        Some(Amount::Mass(_)) => amounts
+            .iter()
+            .fold(kilograms(0.0), |all, amount| {
+                if let Amount::Mass(m) = amount {
+                    all + *m
                 } else {
                     all
                 }
@@ -413,99 +461,10 @@ fn sum(amounts: &[&Amount]) -> Amount {
     }
 }
 
-/// A saw cut.
-const KERF: Length = Length::in_64(0, 8);
-
-/// A sheet of board.
-const SHEET: (Length, Length) = (Length::feet(4), Length::feet(8));
-/// A board of lumber.
-const BOARD: Length = Length::feet(8);
-
-/// Whether a piece, its short side first, comes out of one sheet.
-fn on_a_sheet(across: Length, up: Length) -> bool {
-    across <= SHEET.0 && up <= SHEET.1
-}
-
-/// Sheets of 4 by 8 ft that hold the pieces, laid in rows, tallest first; a piece larger than a sheet takes as many
-/// sheets as its area fills.
-fn sheets(amounts: &[&Amount]) -> u32 {
-    let (wide, high) = SHEET;
-    let mut pieces: Vec<(Length, Length)> = amounts
-        .iter()
-        .filter_map(|amount| {
-            if let Amount::Size(a, b) = amount {
-                Some((*a.min(b), *a.max(b)))
-            } else {
-                None
-            }
-        })
-        .collect();
-    pieces.sort_by_key(|(_, tall)| std::cmp::Reverse(*tall));
-    let mut full = 0;
-    // Each sheet: its rows (width used, height), and the height used.
-    let mut open: Vec<(Vec<(Length, Length)>, Length)> = Vec::new();
-    for (across, up) in pieces {
-        if !on_a_sheet(across, up) {
-            full += ((across.metres() * up.metres()) / (wide.metres() * high.metres()))
-                .ceil()
-                .max(2.0) as u32;
-            continue;
-        }
-        let placed = open.iter_mut().any(|(rows, used)| {
-            if let Some(row) = rows
-                .iter_mut()
-                .find(|(taken, tall)| *tall >= up && *taken + KERF + across <= wide)
-            {
-                row.0 = row.0 + KERF + across;
-                return true;
-            }
-            let fits = *used + KERF + up <= high;
-            if fits {
-                rows.push((across, up));
-                *used = *used + KERF + up;
-            }
-            fits
-        });
-        if !placed {
-            open.push((vec![(across, up)], up));
-        }
-    }
-    full + open.len() as u32
-}
-
-/// 8 ft boards that hold the pieces, the longest first.
-fn boards(amounts: &[&Amount]) -> u32 {
-    let board = BOARD;
-    let mut pieces: Vec<Length> = amounts
-        .iter()
-        .filter_map(|amount| {
-            if let Amount::Length(length) = amount {
-                Some(*length)
-            } else {
-                None
-            }
-        })
-        .collect();
-    pieces.sort_by_key(|piece| std::cmp::Reverse(*piece));
-    let mut used: Vec<Length> = Vec::new();
-    let mut whole = 0;
-    for piece in pieces {
-        if piece > board {
-            // Longer than any board: joined from as many as its length fills.
-            whole += (piece.metres() / board.metres()).ceil() as u32;
-            continue;
-        }
-        match used.iter_mut().find(|used| **used + KERF + piece <= board) {
-            Some(stick) => *stick = *stick + KERF + piece,
-            None => used.push(piece),
-        }
-    }
-    whole + used.len() as u32
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::measure::quantity::pounds;
 
     fn paint(litre: f64) -> Need {
         Need {
@@ -562,11 +521,25 @@ mod tests {
     }
 
     #[test]
-    fn pieces_share_sheets_and_boards() {
-        let piece = Amount::Size(Length::inches(32), Length::inches(12));
-        assert_eq!(sheets(&[&piece; 6]), 1);
-        let stick = Amount::Length(Length::inches(48));
-        // A saw cut of 1/8 in: two halves of a board do not come out of it.
-        assert_eq!(boards(&[&stick, &stick]), 2);
+    fn bags_are_bought_once_for_all_figures() {
+        let bed = |lb: f64| Need {
+            material: Material::SettingMortar { large_tile: false },
+            amount: pounds(lb).into(),
+            why: Phrase::plain("floor"),
+        };
+        let (a, b) = (bed(28.0), bed(21.0));
+        let asked = [&a, &b].map(|need| Asked {
+            figure: "A".into(),
+            need,
+        });
+        let list = lines(&asked, &Buying::default());
+        assert_eq!(list.len(), 1);
+        assert_eq!(list[0].shelf, Shelf::Mortar);
+        let (bag, count) = &list[0].packs[0];
+        assert_eq!((bag.name.text, *count), ("50 lb bag", 1));
+        // 50 lb are 22.6796185 kg exactly.
+        assert_eq!(bag.millionths(), 22_679_619);
+        let metric = packs_on_sale(&a.material, true);
+        assert_eq!(metric[0].millionths(), 25_000_000);
     }
 }

@@ -4,6 +4,7 @@ mod buying;
 mod job;
 mod merge;
 mod packs;
+mod pieces;
 mod stamps;
 
 pub use buying::{

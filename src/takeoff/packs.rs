@@ -1,9 +1,9 @@
 //! Packs on sale, and the packs that cover a need.
 
 use crate::handbook::{Cite, documents};
-use crate::measure::quantity::{gallons, litres};
+use crate::measure::quantity::{gallons, kilograms, litres, pounds};
 use crate::measure::{Amount, Length, Money, Phrase};
-use crate::trades::{Compound, Material};
+use crate::trades::{Compound, Grout, Material};
 
 use super::Choice;
 
@@ -19,12 +19,13 @@ pub struct Pack {
 }
 
 impl Pack {
-    /// What it holds as a whole number, the same for ever: millionths of a litre, of a metre, of a square metre, or
-    /// of a piece.
+    /// What it holds as a whole number, the same for ever: millionths of a litre, of a metre, of a square metre, of a
+    /// kilogram, or of a piece.
     #[must_use]
     pub fn millionths(&self) -> i64 {
         let holds = match &self.holds {
             Amount::Volume(volume) => volume.value * 1e3,
+            Amount::Mass(mass) => mass.value,
             Amount::Length(length) => length.metres(),
             Amount::Count(count) => *count as f64,
             Amount::Size(across, up) => across.metres() * up.metres(),
@@ -82,6 +83,60 @@ pub fn packs_on_sale(material: &Material, metric: bool) -> Vec<Pack> {
             practice,
         )],
         Material::Lumber { .. } => vec![pack("8 ft board", Length::feet(8).into(), practice)],
+        Material::Sealant { .. } if metric => vec![pack("300 mL", litres(0.3).into(), practice)],
+        Material::Sealant { .. } => {
+            vec![pack("10.1 fl oz", gallons(10.1 / 128.0).into(), practice)]
+        }
+        Material::Grout { .. }
+        | Material::SettingMortar { .. }
+        | Material::BedMix
+        | Material::Cement
+        | Material::Sand
+        | Material::Lime => bags(material, metric)
+            .iter()
+            .map(|(name, weighs)| {
+                let mass = if metric {
+                    kilograms(*weighs)
+                } else {
+                    pounds(*weighs)
+                };
+                pack(name, mass.into(), practice)
+            })
+            .collect(),
+    }
+}
+
+/// Bags of what is sold by weight, in pounds or in kilograms, largest first.
+fn bags(material: &Material, metric: bool) -> &'static [(&'static str, f64)] {
+    match (material, metric) {
+        (Material::Grout { .. }, true) => &[
+            ("20 kg bag", 20.0),
+            ("10 kg bag", 10.0),
+            ("5 kg bag", 5.0),
+            ("2 kg bag", 2.0),
+        ],
+        (
+            Material::Grout {
+                kind: Grout::Unsanded,
+                ..
+            },
+            false,
+        ) => &[("10 lb bag", 10.0)],
+        (Material::Grout { .. }, false) => &[("25 lb bag", 25.0)],
+        (Material::SettingMortar { .. } | Material::Sand | Material::Lime, false) => {
+            &[("50 lb bag", 50.0)]
+        }
+        (Material::BedMix, false) => &[("80 lb bag", 80.0), ("60 lb bag", 60.0)],
+        (Material::Cement, false) => &[("94 lb bag", 94.0), ("47 lb bag", 47.0)],
+        (
+            Material::SettingMortar { .. }
+            | Material::Sand
+            | Material::Lime
+            | Material::BedMix
+            | Material::Cement,
+            true,
+        ) => &[("25 kg bag", 25.0)],
+        _ => &[],
     }
 }
 

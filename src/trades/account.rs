@@ -125,6 +125,42 @@ pub enum Material {
         /// What it goes on and its colour, in the person's words.
         label: String,
     },
+    /// Cement grout, needed by mass of powder.
+    Grout {
+        /// What sand is in it.
+        kind: Grout,
+        /// Its colour, in the person's words; empty where none was chosen.
+        color: String,
+    },
+    /// Flexible sealant, needed by volume.
+    Sealant {
+        /// Its colour, in the person's words; empty where none was chosen.
+        color: String,
+    },
+    /// Mortar that tile is set in with a notched trowel, needed by mass of powder.
+    SettingMortar {
+        /// For large and heavy tile, in a thicker bed.
+        large_tile: bool,
+    },
+    /// Bagged cement and sand for a bed, needed by mass.
+    BedMix,
+    /// Portland cement, needed by mass.
+    Cement,
+    /// Sand for mortar, needed by mass when dry.
+    Sand,
+    /// Hydrated lime, needed by mass.
+    Lime,
+}
+
+/// What sand is in a cement grout.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
+pub enum Grout {
+    /// None: for narrow joints.
+    Unsanded,
+    /// Fine sand.
+    Sanded,
+    /// Heavier sand, for wide joints.
+    HeavySand,
 }
 
 /// How a compound hardens.

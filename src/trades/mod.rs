@@ -4,9 +4,11 @@
 //! the findings, the cautions and the materials. No trade uses another.
 
 mod account;
+pub mod grout;
+pub mod mortar;
 pub mod paint;
 pub mod patch;
 pub mod tape;
 pub mod tile;
 
-pub use account::{Account, Compound, Finding, Material, Need, Step, Term, Weight};
+pub use account::{Account, Compound, Finding, Grout, Material, Need, Step, Term, Weight};

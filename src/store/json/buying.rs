@@ -6,7 +6,7 @@ use super::rooms::{length, nm};
 use super::words::{Hex, Minor, Nm, Word};
 use crate::takeoff::{Buying, Choice, HandLine, LineKey, PackKey, TapeBench};
 use crate::trades::tape::Ends;
-use crate::trades::{Compound, Material};
+use crate::trades::{Compound, Grout, Material};
 
 /// What is missing is as in a new job.
 #[derive(Serialize, Deserialize)]
@@ -86,6 +86,20 @@ enum MaterialJson {
         short_nm: Nm,
         in_box: u32,
     },
+    Grout {
+        kind: GroutJson,
+        color: String,
+    },
+    Sealant {
+        color: String,
+    },
+    SettingMortar {
+        large_tile: bool,
+    },
+    BedMix,
+    Cement,
+    Sand,
+    Lime,
 }
 
 #[derive(Serialize, Deserialize)]
@@ -106,6 +120,14 @@ impl Default for TapeJson {
     fn default() -> TapeJson {
         write_tape(&TapeBench::default())
     }
+}
+
+#[derive(Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+enum GroutJson {
+    Unsanded,
+    Sanded,
+    HeavySand,
 }
 
 fn write_material(material: &Material) -> MaterialJson {
@@ -132,6 +154,24 @@ fn write_material(material: &Material) -> MaterialJson {
             short_nm: Nm(*short),
             in_box: *in_box,
         },
+        Material::Grout { kind, color } => MaterialJson::Grout {
+            kind: match kind {
+                Grout::Unsanded => GroutJson::Unsanded,
+                Grout::Sanded => GroutJson::Sanded,
+                Grout::HeavySand => GroutJson::HeavySand,
+            },
+            color: color.clone(),
+        },
+        Material::Sealant { color } => MaterialJson::Sealant {
+            color: color.clone(),
+        },
+        Material::SettingMortar { large_tile } => MaterialJson::SettingMortar {
+            large_tile: *large_tile,
+        },
+        Material::BedMix => MaterialJson::BedMix,
+        Material::Cement => MaterialJson::Cement,
+        Material::Sand => MaterialJson::Sand,
+        Material::Lime => MaterialJson::Lime,
         Material::Primer { label } => MaterialJson::Primer {
             label: label.clone(),
         },
@@ -168,6 +208,20 @@ fn read_material(material: MaterialJson) -> Material {
             short: short_nm.0,
             in_box,
         },
+        MaterialJson::Grout { kind, color } => Material::Grout {
+            kind: match kind {
+                GroutJson::Unsanded => Grout::Unsanded,
+                GroutJson::Sanded => Grout::Sanded,
+                GroutJson::HeavySand => Grout::HeavySand,
+            },
+            color,
+        },
+        MaterialJson::Sealant { color } => Material::Sealant { color },
+        MaterialJson::SettingMortar { large_tile } => Material::SettingMortar { large_tile },
+        MaterialJson::BedMix => Material::BedMix,
+        MaterialJson::Cement => Material::Cement,
+        MaterialJson::Sand => Material::Sand,
+        MaterialJson::Lime => Material::Lime,
         MaterialJson::Primer { label } => Material::Primer { label },
         MaterialJson::Paint { label } => Material::Paint { label },
     }

@@ -318,11 +318,11 @@ fn account(ask: &Ask, figure: &mut Figure, broken: usize) {
                 Cite::computed("the field less every face"),
             ),
         ],
-        cautions: vec![&cautions::TILE_SILICA, &cautions::TILE_WEIGHT],
+        cautions: vec![&cautions::TILE_SILICA, &cautions::HEAVY_BAG],
         ..Account::default()
     };
     if ask.on == super::Surface::Floor {
-        account.cautions.push(&cautions::OLD_FLOOR);
+        account.cautions.push(&cautions::OLD_FLOORING);
     }
     account.needs.push(Need {
         material: Material::Tile {
