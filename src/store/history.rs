@@ -24,10 +24,21 @@ pub(super) struct State {
     roll: Vec<Arc<RollLine>>,
 }
 
+/// The body of an entry out of what it was in the state after: so many bytes of its front, these, so many of its end.
+/// Of an entry that was not there nothing stays.
+#[derive(Serialize, Deserialize)]
+struct BodyRecord {
+    front: u32,
+    between: Vec<u8>,
+    end: u32,
+}
+
+/// Kind and name of an entry, and its body; without one the entry is not there.
+type Changed = (u16, u64, Option<BodyRecord>);
+
 #[derive(Serialize, Deserialize)]
 struct StepRecord {
-    /// Kind and name of an entry, and its body; without one the entry is not there.
-    changed: Vec<(u16, u64, Option<Vec<u8>>)>,
+    changed: Vec<Changed>,
     /// The order of all entries, where it is not that of the state after.
     order: Option<Vec<(u16, u64)>>,
     /// Lines of the roll that stay, and those that follow them.
@@ -46,12 +57,14 @@ impl<'a> View<'a> {
 
     /// What leads from this state to another.
     pub fn step_to(self, other: View) -> Vec<u8> {
-        let mut changed: Vec<_> = other
-            .entries
-            .iter()
-            .filter(|part| self.body(part.kind, part.id) != Some(&part.body))
-            .map(|part| (part.kind, part.id, Some(part.body.clone())))
-            .collect();
+        let mut changed: Vec<Changed> = Vec::new();
+        for part in other.entries {
+            let old = self.body(part.kind, part.id);
+            if old != Some(&part.body) {
+                let body = BodyRecord::of(old.map_or(&[], Vec::as_slice), &part.body);
+                changed.push((part.kind, part.id, Some(body)));
+            }
+        }
         changed.extend(
             self.entries
                 .iter()
@@ -59,7 +72,11 @@ impl<'a> View<'a> {
                 .map(|part| (part.kind, part.id, None)),
         );
         let mut followed = self.entries.to_vec();
-        change(&mut followed, &changed);
+        let followed_all = change(&mut followed, &changed);
+        debug_assert!(
+            followed_all.is_some(),
+            "a step leads from the state that it was taken in"
+        );
         let order = keys(other.entries);
         let kept = self
             .roll
@@ -87,7 +104,7 @@ impl State {
     /// Follows a step; `None` where it does not read.
     pub fn follow(&mut self, step: &[u8]) -> Option<()> {
         let step: StepRecord = read(step)?;
-        change(&mut self.entries, &step.changed);
+        change(&mut self.entries, &step.changed)?;
         if let Some(order) = step.order {
             let place = |part: &Part| order.iter().position(|key| *key == (part.kind, part.id));
             self.entries.sort_by_key(place);
@@ -109,22 +126,45 @@ fn keys(entries: &[Part]) -> Vec<(u16, u64)> {
     entries.iter().map(|part| (part.kind, part.id)).collect()
 }
 
-fn change(entries: &mut Vec<Part>, changed: &[(u16, u64, Option<Vec<u8>>)]) {
+impl BodyRecord {
+    fn of(old: &[u8], new: &[u8]) -> BodyRecord {
+        let same = |a: &mut dyn Iterator<Item = (&u8, &u8)>| a.take_while(|(a, b)| a == b).count();
+        let front = same(&mut old.iter().zip(new));
+        let rest = old.len().min(new.len()) - front;
+        let end = same(&mut old.iter().rev().zip(new.iter().rev())).min(rest);
+        BodyRecord {
+            front: front as u32,
+            between: new[front..new.len() - end].to_vec(),
+            end: end as u32,
+        }
+    }
+
+    /// The body that it makes of the old one; `None` where that is shorter than what stays of it.
+    fn body(&self, old: &[u8]) -> Option<Vec<u8>> {
+        let front = old.get(..self.front as usize)?;
+        let end = old.get(old.len().checked_sub(self.end as usize)?..)?;
+        Some([front, &self.between, end].concat())
+    }
+}
+
+/// Changes entries; `None` where a change does not fit them.
+fn change(entries: &mut Vec<Part>, changed: &[Changed]) -> Option<()> {
     for (kind, id, body) in changed {
         let at = entries
             .iter()
             .position(|part| (part.kind, part.id) == (*kind, *id));
         match (at, body) {
-            (Some(at), Some(body)) => entries[at].body.clone_from(body),
+            (Some(at), Some(body)) => entries[at].body = body.body(&entries[at].body)?,
             (Some(at), None) => {
                 entries.remove(at);
             }
             (None, Some(body)) => entries.push(Part {
                 kind: *kind,
                 id: *id,
-                body: body.clone(),
+                body: body.body(&[])?,
             }),
             (None, None) => {}
         }
     }
+    Some(())
 }
