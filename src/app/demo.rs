@@ -4,8 +4,9 @@ use chrono::{DateTime, FixedOffset};
 
 use crate::measure::{Length, Units};
 use crate::site::{Finish, Opening, OpeningKind, OpeningRule, Room, Studs};
-use crate::takeoff::{Ask, Job};
+use crate::takeoff::{Ask, Job, TileOn};
 use crate::trades::patch::{self, Hole, HoleShape};
+use crate::trades::tile;
 
 /// The demo job, begun `now`.
 #[must_use]
@@ -28,6 +29,13 @@ pub fn demo_job(now: DateTime<FixedOffset>) -> Job {
     };
     job.add_task(Some(0), Ask::Patch(Box::new(hole), Some(5)));
     job.add_task(Some(0), Ask::Paint(Box::default(), OpeningRule::Net));
+    let mut floor = tile::Ask {
+        pattern: tile::Pattern::Bond { over: 1, of: 3 },
+        box_of: Some(tile::BoxOf::Tiles(10)),
+        ..tile::Ask::default()
+    };
+    floor.tile.spread = Some(Length::in_64(0, 2));
+    job.add_task(Some(0), Ask::Tile(Box::new(floor), TileOn::Floor));
     for task in &mut job.tasks {
         task.on_list = true;
     }

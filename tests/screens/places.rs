@@ -35,16 +35,7 @@ fn places() -> Vec<(&'static str, Vec<Command>)> {
         ("patch", go(Here::Task(0))),
         ("paint", go(Here::Task(1))),
         ("working", go(Here::Working(0))),
-        (
-            "tile",
-            vec![
-                Command::NewTile(Some(0), TileOn::Floor),
-                Command::Set(
-                    2,
-                    Choice::Tile(TileChoice::Pattern(Pattern::Bond { over: 1, of: 3 })),
-                ),
-            ],
-        ),
+        ("tile", go(Here::Task(2))),
         ("tape", go(Here::Tape)),
         ("buy", go(Here::Buy)),
         ("more", go(Here::More)),
