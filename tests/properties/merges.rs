@@ -396,6 +396,7 @@ fn a_room_that_both_changed_stands_twice_each_with_its_figures() {
         [
             (Some(5), Some(0)),
             (None, Some(0)),
+            (None, Some(0)),
             (Some(1), Some(0)),
             (Some(2), Some(1)),
         ],
