@@ -9,6 +9,8 @@ mod job_file;
 mod json;
 #[path = "faults/killed.rs"]
 mod killed;
+#[path = "faults/mixes.rs"]
+mod mixes;
 #[path = "faults/pictures.rs"]
 mod pictures;
 #[path = "faults/program.rs"]

@@ -76,7 +76,7 @@ impl App {
             Some(Ask::Patch(ask, wall)) => self.patch_page(at, ask, *wall),
             Some(Ask::Paint(ask, rule)) => self.paint_page(at, ask, *rule),
             Some(Ask::Tile(ask, on)) => self.tile_page(at, ask, *on),
-            None => self.bench_page(),
+            Some(Ask::Grout(..) | Ask::Mortar(..)) | None => self.bench_page(),
         }
     }
 
@@ -94,6 +94,8 @@ impl App {
             Ask::Paint(..) => ("Paint", None),
             Ask::Tile(_, TileOn::Wall(wall)) => ("Tile", Some(crate::site::Wall::named(*wall))),
             Ask::Tile(..) => ("Tile", None),
+            Ask::Grout(..) => ("Grout", None),
+            Ask::Mortar(..) => ("Mortar", None),
         };
         match (room, wall) {
             (Some(room), Some(wall)) => format!("{trade}, wall {wall}, {room}"),
@@ -113,6 +115,12 @@ impl App {
                 Ok(figure) => Some(figure.account.clone()),
                 Err(_) => None,
             },
+            Ask::Grout(ask, _) => crate::trades::grout::figure(ask)
+                .ok()
+                .map(|figure| figure.account),
+            Ask::Mortar(ask, _) => crate::trades::mortar::figure(ask)
+                .ok()
+                .map(|figure| figure.account),
             Ask::Paint(..) => crate::trades::paint::figure(&self.paint_ask(at)?)
                 .ok()
                 .map(|figure| figure.account),
@@ -125,6 +133,7 @@ impl App {
             Ask::Patch(..) => self.patch_answer(at),
             Ask::Paint(..) => self.paint_answer(at),
             Ask::Tile(..) => self.tile_answer(at),
+            Ask::Grout(..) | Ask::Mortar(..) => "not figured yet".to_owned(),
         }
     }
 

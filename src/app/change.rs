@@ -288,7 +288,7 @@ fn keep_patches_on_their_walls(
             match &mut task.ask {
                 Ask::Patch(_, wall) => *wall = None,
                 Ask::Tile(_, on) => *on = TileOn::Own,
-                Ask::Paint(..) => {}
+                Ask::Paint(..) | Ask::Grout(..) | Ask::Mortar(..) => {}
             }
         } else if *wall > at {
             *wall = (*wall + now).saturating_sub(before);
@@ -308,7 +308,7 @@ fn lay(job: &mut Job, task: usize, room: usize, wall: Option<usize>) {
     match &mut task.ask {
         Ask::Patch(_, place) => *place = wall,
         Ask::Tile(_, on) => *on = wall.map_or(TileOn::Floor, TileOn::Wall),
-        Ask::Paint(..) => {}
+        Ask::Paint(..) | Ask::Grout(..) | Ask::Mortar(..) => {}
     }
 }
 
@@ -340,6 +340,7 @@ fn choose(ask: &mut Ask, choice: Choice, known: Option<Length>) {
                 choose_paint(ask, choice, known);
             }
         }
+        Ask::Grout(..) | Ask::Mortar(..) => {}
     }
 }
 

@@ -34,10 +34,15 @@ pub fn square_metres(value: f64) -> Area {
 pub fn square_feet(value: f64) -> Area {
     square_metres(value * SQUARE_FOOT)
 }
+/// Cubic metres as a volume.
+#[must_use]
+pub fn cubic_metres(value: f64) -> Volume {
+    Volume::new::<uom::si::volume::cubic_meter>(value)
+}
 /// Litres as a volume.
 #[must_use]
 pub fn litres(value: f64) -> Volume {
-    Volume::new::<uom::si::volume::cubic_meter>(value / 1000.0)
+    cubic_metres(value / 1000.0)
 }
 /// US gallons as a volume; 231 in³ exactly.
 #[must_use]
@@ -63,6 +68,11 @@ pub fn pounds(value: f64) -> Mass {
 #[must_use]
 pub fn pounds_per_cubic_foot(value: f64) -> MassDensity {
     pounds(value) / cubic_feet(1.0)
+}
+/// Kilograms a cubic metre as a density.
+#[must_use]
+pub fn kilograms_per_cubic_metre(value: f64) -> MassDensity {
+    MassDensity::new::<uom::si::mass_density::kilogram_per_cubic_meter>(value)
 }
 /// Kilograms a litre as a density.
 #[must_use]

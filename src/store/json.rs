@@ -5,6 +5,7 @@
 
 mod buying;
 mod figures;
+mod mix;
 mod rooms;
 mod tile;
 mod words;

@@ -80,6 +80,11 @@ pub(super) fn code<T: PartialEq>(choices: &[T], choice: &T) -> u8 {
         .unwrap_or(u8::MAX)
 }
 
+/// The choice that stands at a place in its list of codes.
+pub(super) fn choice<T: Copy>(choices: &[T], code: u8) -> Option<T> {
+    choices.get(usize::from(code)).copied()
+}
+
 const FINISHES: [Finish; 4] = [Finish::Paint, Finish::Tile, Finish::Boards, Finish::Leave];
 const OPENINGS: [OpeningKind; 4] = [
     OpeningKind::Door,

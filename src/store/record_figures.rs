@@ -2,7 +2,10 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::record::{StudsRecord, all, code, length, maybe, read_studs, write_studs};
+use super::record::{StudsRecord, all, choice, code, length, maybe, read_studs, write_studs};
+use super::record_mix::{
+    GroutRecord, MortarRecord, read_grout, read_mortar, write_grout, write_mortar,
+};
 use super::record_tile::{TileRecord, read_tile, write_tile};
 use crate::measure::Length;
 use crate::measure::quantity::{Area, SpreadRate, square_metres, square_metres_per_litre};
@@ -32,6 +35,8 @@ enum AskRecord {
     Paint(Box<PaintRecord>, (u8, f64)),
     Patch(Box<PatchRecord>, Option<u32>),
     Tile(Box<TileRecord>),
+    Grout(Box<GroutRecord>),
+    Mortar(Box<MortarRecord>),
 }
 
 #[derive(Serialize, Deserialize)]
@@ -119,13 +124,10 @@ const TEXTURES: [Texture; 5] = [
 const BUILT: [Built; 3] = [Built::Unknown, Built::Before1978, Built::From1978];
 const SHEENS: [Sheen; 4] = [Sheen::Flat, Sheen::Eggshell, Sheen::SemiGloss, Sheen::Gloss];
 const BINDERS: [Binder; 2] = [Binder::Latex, Binder::Alkyd];
-const GROUTS: [Grout; 3] = [Grout::Unsanded, Grout::Sanded, Grout::HeavySand];
+pub(super) const GROUTS: [Grout; 3] = [Grout::Unsanded, Grout::Sanded, Grout::HeavySand];
 const PARTS: [Part; 2] = [Part::Wall, Part::Ceiling];
 
-fn choice<T: Copy>(choices: &[T], code: u8) -> Option<T> {
-    choices.get(usize::from(code)).copied()
-}
-fn area(value: f64) -> Option<Area> {
+pub(super) fn area(value: f64) -> Option<Area> {
     (value.is_finite() && value >= 0.0).then(|| square_metres(value))
 }
 /// A share of one that may not be there.
@@ -142,7 +144,7 @@ fn rate(value: Option<f64>) -> Option<Option<SpreadRate>> {
 pub(super) fn write_more(task: &Task) -> MoreRecord {
     let air = match &task.ask {
         Ask::Patch(ask, _) => ask.air,
-        Ask::Paint(..) | Ask::Tile(..) => Air::default(),
+        Ask::Paint(..) | Ask::Tile(..) | Ask::Grout(..) | Ask::Mortar(..) => Air::default(),
     };
     MoreRecord {
         air: (air.fahrenheit, air.humidity),
@@ -157,6 +159,8 @@ pub(super) fn write_task(task: &Task) -> TaskRecord {
             wall.and_then(|wall| u32::try_from(wall).ok()),
         ),
         Ask::Tile(ask, on) => AskRecord::Tile(Box::new(write_tile(ask, *on))),
+        Ask::Grout(ask, tile) => AskRecord::Grout(Box::new(write_grout(ask, *tile))),
+        Ask::Mortar(ask, tile) => AskRecord::Mortar(Box::new(write_mortar(ask, *tile))),
         Ask::Paint(ask, rule) => AskRecord::Paint(
             Box::new(write_paint(ask)),
             match rule {
@@ -199,6 +203,14 @@ pub(super) fn read_task(
         AskRecord::Tile(record) => {
             let (ask, on) = read_tile(*record)?;
             Ask::Tile(Box::new(ask), on)
+        }
+        AskRecord::Grout(record) => {
+            let (ask, tile) = read_grout(*record)?;
+            Ask::Grout(Box::new(ask), tile)
+        }
+        AskRecord::Mortar(record) => {
+            let (ask, tile) = read_mortar(*record)?;
+            Ask::Mortar(Box::new(ask), tile)
         }
         AskRecord::Paint(ask, rule) => Ask::Paint(
             Box::new(read_paint(*ask)?),

@@ -7,7 +7,7 @@ use std::sync::Arc;
 use super::Buying;
 use crate::measure::{Length, Units};
 use crate::site::{Id, OpeningRule, Room};
-use crate::trades::{paint, patch, tape, tile};
+use crate::trades::{grout, mortar, paint, patch, tape, tile};
 
 /// All that a person keeps about one job.
 #[derive(Clone, Debug, PartialEq)]
@@ -54,6 +54,10 @@ pub enum Ask {
     Patch(Box<patch::Ask>, Option<usize>),
     /// Tile, by hand or on a surface of the room.
     Tile(Box<tile::Ask>, TileOn),
+    /// Grout; the area, the joints and their depth by hand, or from the layout of the tile figure that is named.
+    Grout(Box<grout::Ask>, Option<Id>),
+    /// Mortar; the area and the tile by hand, or from the layout of the tile figure that is named.
+    Mortar(Box<mortar::Ask>, Option<Id>),
 }
 
 /// What a tile layout lies on.

@@ -13,6 +13,7 @@
 //! - Both kept: ours stays as it is; theirs stands after it under a fresh name. A figure of theirs that they added or
 //!   changed stands in the room as they have it; one that they did not change stands in ours. A figure that both have
 //!   on the buying list is on it once, with ours. A line by hand of theirs is not ticked.
+//! - A figure that names another, as grout names the layout of its tile, goes on naming ours where both are kept.
 //! - A room stays that one side removed, where a figure that stays stands in it.
 //! - Of the buying list, where both changed it, every key of either side is there; a tick, a price or a count that one
 //!   side took away comes back. So does a line of the roll that one side cleared.

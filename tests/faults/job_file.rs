@@ -24,6 +24,8 @@ use storyrod::trades::patch::{Air, HoleShape, Method};
 use storyrod::trades::tape::Ends;
 use storyrod::trades::tile;
 
+use super::mixes;
+
 /// Something in every field of a tile layout.
 fn fill_tile(ask: &mut tile::Ask) {
     ask.surface = Region::rectangle(Length::feet(7), Length::feet(4));
@@ -55,6 +57,11 @@ pub fn full_job() -> Job {
     let mut job = demo_job(DateTime::parse_from_rfc3339("2026-03-14T09:00:00-05:00").unwrap());
     job.units = Units::Centimetres;
     job.add_task(Some(1), Ask::Tile(Box::default(), TileOn::Floor));
+    let tile = job.tasks.last().map(|task| task.id);
+    job.add_task(Some(1), Ask::Grout(Box::new(mixes::grout()), tile));
+    job.add_task(Some(1), Ask::Mortar(Box::new(mixes::setting()), tile));
+    job.add_task(None, Ask::Mortar(Box::new(mixes::bed()), None));
+    job.add_task(None, Ask::Mortar(Box::new(mixes::volume()), None));
     job.rooms[1].walls[0].studs = Some(Studs::Found {
         centres: vec![Length::mm(400), Length::mm(810)],
         face: Length::mm(38),
@@ -119,6 +126,8 @@ pub fn full_job() -> Job {
                 ask.patched.push(square_feet(2.5));
                 *rule = OpeningRule::SmallNotDeducted(square_feet(100.0));
             }
+            // Filled where they are added.
+            Ask::Grout(..) | Ask::Mortar(..) => {}
         }
     }
     job
@@ -227,7 +236,7 @@ fn a_job_of_format_1_opens_with_everything_in_it() {
         }
         assert_eq!(old.ask, asked);
     }
-    // Format 1 knew no tile.
+    // Format 1 knew no tile, no grout and no mortar.
     assert_eq!(old.tasks.len(), 2);
     assert_eq!(
         (&old.roll[0].typed, old.roll[0].length),

@@ -10,8 +10,8 @@ use storyrod::measure::quantity::square_feet;
 use storyrod::measure::{Length, Money, Units};
 use storyrod::site::{Id, Room};
 use storyrod::takeoff::{
-    Ask, EntryKind, HandLine, Job, LineKey, Merge, Merged, Order, PackKey, Stamps, Task, Value,
-    merge,
+    Ask, EntryKind, HandLine, Job, LineKey, Merge, Merged, Order, PackKey, Stamps, Task, TileOn,
+    Value, merge,
 };
 use storyrod::trades::Material;
 
@@ -98,6 +98,8 @@ fn act(job: &mut Job, (what, at, n): (u8, usize, u8)) {
             Ask::Patch(ask, _) => ask.gap = length,
             Ask::Paint(ask, _) => ask.disturbed = square_feet(f64::from(n)),
             Ask::Tile(ask, _) => ask.joint = length,
+            Ask::Grout(ask, _) => ask.width = length,
+            Ask::Mortar(ask, _) => ask.waste = f64::from(n) / 200.0,
         },
         (6, _, Some(task), _) => job.tasks[task].on_list ^= true,
         (7, _, Some(task), _) => drop(job.tasks.remove(task)),
@@ -125,6 +127,11 @@ fn act(job: &mut Job, (what, at, n): (u8, usize, u8)) {
         (18, ..) => job.add_to_roll(format!("{n}"), n.to_string(), length),
         (19, ..) => job.roll.clear(),
         (20, ..) => job.buying.symbol = format!("{}", n % 3),
+        (21, room, ..) => job.add_task(room, Ask::Tile(Box::default(), TileOn::Floor)),
+        (22, room, task, _) => {
+            let tile = task.map(|task| job.tasks[task].id);
+            job.add_task(room, Ask::Grout(Box::default(), tile));
+        }
         _ => {}
     }
 }
@@ -132,7 +139,7 @@ fn act(job: &mut Job, (what, at, n): (u8, usize, u8)) {
 type Acts = Vec<(u8, usize, u8)>;
 
 fn acts(most: usize) -> impl Strategy<Value = Acts> {
-    proptest::collection::vec((0u8..21, 0usize..6, 0u8..200), 0..most)
+    proptest::collection::vec((0u8..23, 0usize..6, 0u8..200), 0..most)
 }
 
 /// One round: what is done to either copy, and which of them then takes the other's.
@@ -388,7 +395,7 @@ fn a_room_that_both_changed_stands_twice_each_with_its_figures() {
     );
     let stands = |task: &Task| match &task.ask {
         Ask::Patch(_, wall) => (*wall, task.room),
-        Ask::Paint(..) | Ask::Tile(..) => (None, task.room),
+        _ => (None, task.room),
     };
     let figures: Vec<_> = out.job.tasks.iter().map(stands).collect();
     assert_eq!(
@@ -402,6 +409,52 @@ fn a_room_that_both_changed_stands_twice_each_with_its_figures() {
         ],
         "the last is theirs, and was figured in the room as they have it"
     );
+}
+
+#[test]
+fn grout_goes_on_naming_our_tile_where_both_are_kept() {
+    let tile = Id::fresh();
+    let mut a = Copy::demo();
+    a.edit(1, |job| {
+        job.add_task(Some(0), Ask::Tile(Box::default(), TileOn::Floor));
+        job.tasks.last_mut().unwrap().id = tile;
+        job.add_task(Some(0), Ask::Grout(Box::default(), Some(tile)));
+    });
+    let mut b = a.clone();
+    let joint = |job: &mut Job, joint: Length| {
+        let task = job.tasks.iter_mut().find(|task| task.id == tile).unwrap();
+        let Ask::Tile(ask, _) = &mut task.ask else {
+            panic!("{task:?}");
+        };
+        ask.joint = joint;
+    };
+    a.edit(1, |job| joint(job, Length::mm(4)));
+    b.edit(2, |job| {
+        joint(job, Length::mm(6));
+        job.add_task(None, Ask::Mortar(Box::default(), Some(tile)));
+    });
+    let out = a.with(&b);
+    let name = |task: &Task| match &task.ask {
+        Ask::Tile(ask, _) => Some((ask.joint, (task.id == tile).then_some(tile))),
+        Ask::Grout(_, tile) | Ask::Mortar(_, tile) => Some((Length::ZERO, *tile)),
+        _ => None,
+    };
+    let named: Vec<_> = out.job.tasks.iter().filter_map(name).collect();
+    assert_eq!(
+        named,
+        [
+            (Length::mm(4), Some(tile)),
+            (Length::mm(6), None),
+            (Length::ZERO, Some(tile)),
+            (Length::ZERO, Some(tile)),
+        ]
+    );
+    let said: Vec<_> = out.report.iter().map(Merge::to_string).collect();
+    assert!(
+        said[0].starts_with("Tile, Washroom, downstairs: both changed it"),
+        "{said:?}"
+    );
+    assert_eq!(said[1], "Mortar: added");
 }
 
 #[test]

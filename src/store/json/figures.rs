@@ -2,6 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
+use super::mix::{GroutJson, MortarJson, read_grout, read_mortar, write_grout, write_mortar};
 use super::rooms::{StudsJson, length, nm, read_studs, write_studs};
 use super::tile::{TileJson, read_tile, write_tile};
 use super::words::{Fahrenheit, M2, Nm, Parts, Percent, Rate, Word};
@@ -18,6 +19,8 @@ pub(super) enum AskJson {
     Paint(Box<PaintJson>),
     Patch(Box<PatchJson>),
     Tile(Box<TileJson>),
+    Grout(Box<GroutJson>),
+    Mortar(Box<MortarJson>),
 }
 
 /// What is missing is as in a new figure, but for its lists, which are empty.
@@ -141,6 +144,8 @@ pub(super) fn write_ask(ask: &Ask) -> AskJson {
     match ask {
         Ask::Paint(ask, rule) => AskJson::Paint(Box::new(write_paint(ask, *rule))),
         Ask::Tile(ask, on) => AskJson::Tile(Box::new(write_tile(ask, *on))),
+        Ask::Grout(ask, tile) => AskJson::Grout(Box::new(write_grout(ask, *tile))),
+        Ask::Mortar(ask, tile) => AskJson::Mortar(Box::new(write_mortar(ask, *tile))),
         Ask::Patch(ask, wall) => {
             let wall = wall.and_then(|wall| u32::try_from(wall).ok());
             AskJson::Patch(Box::new(write_patch(ask, wall)))
@@ -163,6 +168,14 @@ pub(super) fn read_ask(ask: AskJson) -> Ask {
         AskJson::Tile(tile) => {
             let (ask, on) = read_tile(*tile);
             Ask::Tile(Box::new(ask), on)
+        }
+        AskJson::Grout(grout) => {
+            let (ask, tile) = read_grout(*grout);
+            Ask::Grout(Box::new(ask), tile)
+        }
+        AskJson::Mortar(mortar) => {
+            let (ask, tile) = read_mortar(*mortar);
+            Ask::Mortar(Box::new(ask), tile)
         }
         AskJson::Patch(ask) => {
             let wall = ask.wall.map(|wall| wall as usize);

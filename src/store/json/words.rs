@@ -9,15 +9,20 @@ use serde::{Deserialize, Serialize};
 use serde_json::value::RawValue;
 use uom::si::reciprocal_length::reciprocal_meter;
 
-use crate::measure::quantity::{Area, SpreadRate, square_metres};
+use crate::measure::quantity::{
+    Area, Mass, MassDensity, SpreadRate, Volume, cubic_metres, kilograms,
+    kilograms_per_cubic_metre, square_metres,
+};
 use crate::measure::{Angle, Length, Money, Units};
 use crate::site::{Finish, Id, OpeningKind};
 use crate::store::record;
 use crate::takeoff::{Choice, EntryKind};
-use crate::trades::Compound;
+use crate::trades::grout::Meeting;
+use crate::trades::mortar::{self, NotchShape, Place};
 use crate::trades::paint::{Binder, Built, Part, Sheen, Texture};
 use crate::trades::patch::Method;
 use crate::trades::tape::Ends;
+use crate::trades::{Compound, Grout};
 
 /// A figure that is one number or text: what it is written as, and what it is read from.
 macro_rules! figures {
@@ -47,6 +52,11 @@ figures! {
     Nm(Length) as i64: Length::as_nm, record::length, "a length beyond 10 km";
     Udeg(Angle) as i64: Angle::as_microdegrees, angle, "a turn beyond 3600 degrees";
     M2(Area) as f64: |area| area.value, area, "an area that is less than nothing";
+    M3(Volume) as f64: |volume| volume.value, |v| more(v).map(cubic_metres), "a volume that is less than nothing";
+    Kg(Mass) as f64: |mass| mass.value, |v| more(v).map(kilograms), "a mass that is less than nothing";
+    KgPerM3(MassDensity) as f64: |density| density.value, |v| more(v).map(kilograms_per_cubic_metre),
+        "a density that is less than nothing";
+    More(f64) as f64: |figure| figure, more, "a figure that is less than nothing";
     Parts(f64) as f64: |share| share, |share| within(share, 0.0, 1.0), "a share that is not from 0 to 1";
     Fahrenheit(f64) as f64: |air| air, |air| within(air, -100.0, 200.0), "a temperature that is not from -100 to 200";
     Percent(f64) as f64: |air| air, |air| within(air, 0.0, 100.0), "a share that is not from 0 to 100 per cent";
@@ -72,8 +82,11 @@ fn angle(micro: i64) -> Option<Angle> {
 fn within(value: f64, least: f64, most: f64) -> Option<f64> {
     (least..=most).contains(&value).then_some(value)
 }
+fn more(value: f64) -> Option<f64> {
+    (value.is_finite() && value >= 0.0).then_some(value)
+}
 fn area(value: f64) -> Option<Area> {
-    (value.is_finite() && value >= 0.0).then(|| square_metres(value))
+    more(value).map(square_metres)
 }
 fn hex(text: &str) -> Option<u64> {
     let digits = (1..=16).contains(&text.len()) && text.bytes().all(|b| b.is_ascii_hexdigit());
@@ -212,6 +225,12 @@ words! {
     Method: "fill" = Method::Fill, "adhesive-patch" = Method::AdhesivePatch, "backed-patch" = Method::BackedPatch,
         "cut-back" = Method::CutBack;
     Compound: "drying" = Compound::Drying, "setting" = Compound::Setting;
+    Grout: "unsanded" = Grout::Unsanded, "sanded" = Grout::Sanded, "heavy-sand" = Grout::HeavySand;
+    Meeting: "plane-change" = Meeting::PlaneChange, "perimeter" = Meeting::Perimeter, "movement" = Meeting::Movement;
+    NotchShape: "square" = NotchShape::Square, "u" = NotchShape::U, "v" = NotchShape::V;
+    Place: "dry" = Place::Dry, "wet" = Place::Wet;
+    mortar::Wall: "left" = mortar::Wall::Left, "right" = mortar::Wall::Right, "near" = mortar::Wall::Near,
+        "far" = mortar::Wall::Far;
     Choice: "least-left-over" = Choice::LeastLeftOver, "cheapest" = Choice::Cheapest;
     Ends: "open" = Ends::Open, "taken" = Ends::Taken;
     EntryKind: "head" = EntryKind::Head, "room" = EntryKind::Room, "figure" = EntryKind::Figure,

@@ -125,6 +125,8 @@ pub(super) fn figure_name(job: &Job, task: &Task) -> String {
         Ask::Paint(..) => "Paint",
         Ask::Patch(..) => "Patch",
         Ask::Tile(..) => "Tile",
+        Ask::Grout(..) => "Grout",
+        Ask::Mortar(..) => "Mortar",
     };
     match task.room.and_then(|room| job.rooms.get(room)) {
         Some(room) => format!("{trade}, {}", room.name),

@@ -128,7 +128,9 @@ pub fn task(task: &Task) -> String {
             };
             object([("paint", paint_ask(ask)), ("rule", rule)])
         }
-        // The job of the bench has no tile.
+        // The job of the bench has no tile, grout or mortar.
+        Ask::Grout(ask, tile) => object([("grout", name(ask)), ("tile", name(tile))]),
+        Ask::Mortar(ask, tile) => object([("mortar", name(ask)), ("tile", name(tile))]),
         Ask::Tile(ask, on) => object([("tile", name(ask)), ("on", name(on))]),
         Ask::Patch(ask, wall) => object([
             ("patch", patch_ask(ask)),
