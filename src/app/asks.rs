@@ -1,6 +1,6 @@
 //! What the pad asks for, in words.
 
-use super::{App, PaintSlot, Slot, StudsOf, TapeSlot, TileSlot};
+use super::{App, MixSlot, PaintSlot, Slot, StudsOf, TapeSlot, TileSlot};
 use crate::site::Wall;
 use crate::trades::paint::Product;
 use crate::trades::patch::Field;
@@ -51,6 +51,7 @@ impl App {
             Slot::AirWarmth(_) => "Warmth of the room".into(),
             Slot::AirHumidity(_) => "Humidity of the air".into(),
             Slot::Tile(_, field) => tile_asks(*field).into(),
+            Slot::Mix(_, field) => mix_asks(*field).into(),
             Slot::Tape(field) => tape_asks(*field).into(),
             Slot::Price(key) => format!("{}, price of one", self.pack_name(key)),
             Slot::Packs(key) => format!("{}, how many to buy", self.pack_name(key)),
@@ -138,5 +139,33 @@ fn tile_asks(field: TileSlot) -> &'static str {
         TileSlot::Box => "A box holds",
         TileSlot::Breakage => "Breakage",
         TileSlot::Attic => "Whole tiles kept for later",
+    }
+}
+
+fn mix_asks(field: MixSlot) -> &'static str {
+    match field {
+        MixSlot::Area => "Area",
+        MixSlot::TileA => "Tile, one side",
+        MixSlot::TileB => "Tile, the other side",
+        MixSlot::Width => "Joint",
+        MixSlot::Depth => "Depth of the joint",
+        MixSlot::Color => "Colour",
+        MixSlot::Waste => "Beyond what is laid",
+        MixSlot::Bag => "A bag holds",
+        MixSlot::Covers => "A bag covers",
+        MixSlot::Water => "Water for a bag",
+        MixSlot::PotLife => "Good in the bucket for",
+        MixSlot::Wait => "Grout after",
+        MixSlot::NotchWidth => "Notch, wide",
+        MixSlot::NotchDepth => "Notch, deep",
+        MixSlot::BedAcross => "Bed, across",
+        MixSlot::BedUp => "Bed, up",
+        MixSlot::AtDrain => "Thick at the drain",
+        MixSlot::Volume => "Mortar in place",
+        MixSlot::SandParts => "Sand to one of cement",
+        MixSlot::Makes => "A bag makes",
+        MixSlot::Bucket => "The bucket holds",
+        MixSlot::Fill => "Filled to",
+        MixSlot::Pace => "Laid in an hour",
     }
 }

@@ -42,6 +42,20 @@ impl App {
                 Command::NewTile(None, TileOn::Own),
             ),
             card(
+                "Grout",
+                last(|ask| matches!(ask, Ask::Grout(..))),
+                "joints, bags, sealant",
+                Icon::Grout,
+                Command::NewGrout(None),
+            ),
+            card(
+                "Mortar",
+                last(|ask| matches!(ask, Ask::Mortar(..))),
+                "beds, mixes, batches",
+                Icon::Mortar,
+                Command::NewMortar(None),
+            ),
+            card(
                 "Tape",
                 roll,
                 "sums, spacing, square",
@@ -76,7 +90,9 @@ impl App {
             Some(Ask::Patch(ask, wall)) => self.patch_page(at, ask, *wall),
             Some(Ask::Paint(ask, rule)) => self.paint_page(at, ask, *rule),
             Some(Ask::Tile(ask, on)) => self.tile_page(at, ask, *on),
-            Some(Ask::Grout(..) | Ask::Mortar(..)) | None => self.bench_page(),
+            Some(Ask::Grout(_, of)) => self.grout_page(at, *of),
+            Some(Ask::Mortar(_, of)) => self.mortar_page(at, *of),
+            None => self.bench_page(),
         }
     }
 
@@ -115,12 +131,7 @@ impl App {
                 Ok(figure) => Some(figure.account.clone()),
                 Err(_) => None,
             },
-            Ask::Grout(ask, _) => crate::trades::grout::figure(ask)
-                .ok()
-                .map(|figure| figure.account),
-            Ask::Mortar(ask, _) => crate::trades::mortar::figure(ask)
-                .ok()
-                .map(|figure| figure.account),
+            Ask::Grout(..) | Ask::Mortar(..) => self.mix_account(at),
             Ask::Paint(..) => crate::trades::paint::figure(&self.paint_ask(at)?)
                 .ok()
                 .map(|figure| figure.account),
@@ -133,7 +144,7 @@ impl App {
             Ask::Patch(..) => self.patch_answer(at),
             Ask::Paint(..) => self.paint_answer(at),
             Ask::Tile(..) => self.tile_answer(at),
-            Ask::Grout(..) | Ask::Mortar(..) => "not figured yet".to_owned(),
+            Ask::Grout(..) | Ask::Mortar(..) => self.mix_answer(at),
         }
     }
 

@@ -1,6 +1,8 @@
 //! What each command changes in the job.
 
-use super::{App, Choice, Command, Here, Shape, StudsOf, fill::last_task, studs, tile_inputs};
+use super::{
+    App, Choice, Command, Here, Shape, StudsOf, fill::last_task, mix_inputs, studs, tile_inputs,
+};
 use crate::measure::quantity::square_metres;
 use crate::measure::{Angle, Length};
 use crate::site::{self, Opening, OpeningKind, Room};
@@ -20,6 +22,14 @@ impl App {
             Command::NewPatch(place) => {
                 let ask = Ask::Patch(Box::default(), place.map(|(_, wall)| wall));
                 self.new_task(place.map(|(room, _)| room), ask);
+            }
+            Command::NewGrout(of) => {
+                let room = self.room_of(of);
+                self.new_task(room, Ask::Grout(Box::default(), of));
+            }
+            Command::NewMortar(of) => {
+                let room = self.room_of(of);
+                self.new_task(room, Ask::Mortar(Box::default(), of));
             }
             Command::NewTile(room, on) => self.new_task(room, Ask::Tile(Box::default(), on)),
             Command::NewPaint(room) => {
@@ -68,6 +78,12 @@ impl App {
             | Command::RemoveHandLine(_) => self.change_buying(command),
             other => self.change_room(other),
         }
+    }
+
+    /// The room that a figure stands in.
+    fn room_of(&self, figure: Option<site::Id>) -> Option<usize> {
+        let task = (self.job.tasks.iter()).find(|task| Some(task.id) == figure)?;
+        task.room
     }
 
     fn new_task(&mut self, room: Option<usize>, ask: Ask) {
@@ -326,6 +342,10 @@ impl App {
 
 /// A choice within a figure.
 fn choose(ask: &mut Ask, choice: Choice, known: Option<Length>) {
+    if let Choice::Mix(choice) = choice {
+        mix_inputs::choose(ask, choice);
+        return;
+    }
     match ask {
         Ask::Patch(ask, _) => choose_patch(ask, choice),
         Ask::Tile(ask, _) => {

@@ -4,7 +4,7 @@ use super::{Slot, StudsOf};
 use crate::measure::Length;
 use crate::site::{Finish, Id, OpeningKind, OpeningRule};
 use crate::takeoff::{LineKey, TileOn};
-use crate::trades::{paint, patch, tape, tile};
+use crate::trades::{Grout, mortar, paint, patch, tape, tile};
 
 /// A place in the program.
 #[derive(Clone, Debug, PartialEq, Default)]
@@ -89,6 +89,10 @@ pub enum Command {
     Lay(usize, usize, Option<usize>),
     /// New tile, on a surface of a room or by hand.
     NewTile(Option<usize>, TileOn),
+    /// New grout, for a tile figure or by hand.
+    NewGrout(Option<Id>),
+    /// New mortar, for a tile figure or by hand.
+    NewMortar(Option<Id>),
     /// Remove a figure.
     RemoveTask(usize),
     /// Put a figure's materials on the buying list, or take them off.
@@ -197,6 +201,29 @@ pub enum Choice {
     Paid(bool),
     /// A choice of tile.
     Tile(TileChoice),
+    /// A choice of grout or mortar.
+    Mix(MixChoice),
+}
+
+/// A choice of grout or mortar.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum MixChoice {
+    /// Which grout; by the joint where none.
+    Grout(Option<Grout>),
+    /// Sand scratches the face.
+    Scratches(bool),
+    /// What mortar is for: 0 tile, 1 board, 2 a sloped bed, 3 a volume.
+    Work(u8),
+    /// Dry or wet.
+    Place(mortar::Place),
+    /// Where the drain is.
+    Drain(mortar::Drain),
+    /// Mixed from cement and sand, not from bags.
+    Site(bool),
+    /// How sand is measured.
+    Shrink(mortar::Shrink),
+    /// An old floor is under it.
+    OldFloor(bool),
 }
 
 /// A choice of tile.

@@ -1,7 +1,7 @@
 //! The pad opens on a slot, and what it reads goes back into the job.
 
 use super::{App, Command, Here, Kind, Pad, Row, Slot, TapeSlot, TileSlot};
-use super::{paint_inputs, patch_inputs, room_page, studs, tile_inputs, words};
+use super::{mix_inputs, paint_inputs, patch_inputs, room_page, studs, tile_inputs, words};
 use crate::measure::{Angle, Figures, Length, Money, Rounding, read};
 use crate::site::Id;
 use crate::takeoff::{HandLine, Job};
@@ -203,6 +203,7 @@ fn fill_length(job: &mut Job, slot: &Slot, length: Length) -> Result<(), String>
         }
         Slot::Paint(task, field) => paint_inputs::fill_length(job, *task, *field, length),
         Slot::Tile(task, field) => tile_inputs::fill_length(job, *task, *field, length),
+        Slot::Mix(task, field) => mix_inputs::fill_length(job, *task, *field, length),
         Slot::FirstStud(of) | Slot::FoundStud(of, _) | Slot::StudFace(of) => {
             studs::fill(job, *of, slot, length)?;
         }
@@ -260,6 +261,7 @@ fn fill_number(job: &mut Job, slot: &Slot, number: f64, metric: bool) -> Result<
         }
         Slot::Paint(task, field) => paint_inputs::fill_number(job, *task, *field, number, metric)?,
         Slot::Tile(task, field) => tile_inputs::fill_number(job, *task, *field, number, metric)?,
+        Slot::Mix(task, field) => mix_inputs::fill_number(job, *task, *field, number, metric)?,
         _ => {}
     }
     Ok(())
@@ -315,6 +317,7 @@ fn fill_words(job: &mut Job, slot: &Slot, text: String) {
             }
         }
         Slot::Paint(task, field) => paint_inputs::fill_words(job, *task, *field, text),
+        Slot::Mix(task, field) => mix_inputs::fill_words(job, *task, *field, text),
         _ => {}
     }
 }

@@ -13,6 +13,8 @@ mod fill;
 mod jobs_page;
 mod keep;
 mod kept_rows;
+mod mix_inputs;
+mod mix_page;
 mod packet;
 mod pad;
 mod paint_inputs;
@@ -31,11 +33,11 @@ mod view;
 mod wall_page;
 mod words;
 
-pub use command::{Choice, Command, Here, Shape, TileChoice};
+pub use command::{Choice, Command, Here, MixChoice, Shape, TileChoice};
 pub use demo::demo_job;
 pub use keep::{Keeper, Kept, Prefs, Reading, start};
 pub use pad::{FRACTIONS, Kind, Pad};
-pub use slot::{PaintSlot, Slot, StudsOf, TapeSlot, TileSlot};
+pub use slot::{MixSlot, PaintSlot, Slot, StudsOf, TapeSlot, TileSlot};
 pub use view::{Big, Card, Chip, Icon, Row, Screen, Tone};
 
 use std::cell::RefCell;

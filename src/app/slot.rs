@@ -47,6 +47,8 @@ pub enum Slot {
     Paint(usize, PaintSlot),
     /// A field of tile.
     Tile(usize, TileSlot),
+    /// A field of grout or mortar.
+    Mix(usize, MixSlot),
     /// A new line on the roll.
     Roll,
     /// A field of the tape's bench.
@@ -159,4 +161,55 @@ pub enum TileSlot {
     Breakage,
     /// Whole tiles kept.
     Attic,
+}
+
+/// A field of grout or mortar.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum MixSlot {
+    /// The area.
+    Area,
+    /// One side of the tile.
+    TileA,
+    /// The other.
+    TileB,
+    /// The joint.
+    Width,
+    /// Its depth.
+    Depth,
+    /// The colour.
+    Color,
+    /// What is bought or mixed beyond, in per cent.
+    Waste,
+    /// What a bag holds.
+    Bag,
+    /// What it covers.
+    Covers,
+    /// Water for a bag.
+    Water,
+    /// How long it is good in the bucket.
+    PotLife,
+    /// How long to wait before grouting.
+    Wait,
+    /// The trowel's notch, wide.
+    NotchWidth,
+    /// The trowel's notch, deep.
+    NotchDepth,
+    /// A bed, across.
+    BedAcross,
+    /// A bed, up.
+    BedUp,
+    /// How thick it is at the drain.
+    AtDrain,
+    /// Mortar in place.
+    Volume,
+    /// Parts of sand.
+    SandParts,
+    /// What a bag makes.
+    Makes,
+    /// What the bucket holds.
+    Bucket,
+    /// How full it is, in per cent.
+    Fill,
+    /// What is laid in an hour.
+    Pace,
 }

@@ -153,6 +153,13 @@ impl App {
             rows.extend(self.notes(&figure.account));
             rows.extend(self.tile_results(&ask, figure));
         }
+        let id = task.id;
+        rows.push(Row::Heading("With these tiles".into()));
+        rows.push(Row::button("Grout for them", Command::NewGrout(Some(id))));
+        rows.push(Row::button(
+            "Mortar under them",
+            Command::NewMortar(Some(id)),
+        ));
         rows.extend(self.task_rows(at));
         Screen {
             picture: Some(picture),

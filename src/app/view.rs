@@ -61,6 +61,10 @@ pub enum Icon {
     Paint,
     /// Tiles in bond.
     Tile,
+    /// A float over joints.
+    Grout,
+    /// A bucket and its paddle.
+    Mortar,
     /// A tape.
     Tape,
 }
@@ -147,6 +151,17 @@ pub enum Row {
         /// What a tap sends.
         command: Command,
     },
+}
+
+impl Screen {
+    /// The same with a main button.
+    #[must_use]
+    pub fn with_main(self, main: Chip) -> Screen {
+        Screen {
+            main: Some(main),
+            ..self
+        }
+    }
 }
 
 impl Row {

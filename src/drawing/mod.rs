@@ -2,6 +2,7 @@
 //!
 //! A [`Scene`] is laid out once for a sheet of so many pixels; screen, PNG and SVG paint the same layout.
 
+mod bed;
 mod elevation;
 mod face;
 mod figure;
@@ -19,6 +20,7 @@ mod tape;
 mod tests;
 mod tile;
 
+pub use bed::bed_sketch;
 pub use elevation::{WallTag, wall};
 pub use layout::{Canvas, HotSpot, Piece, Place, Sheet, lay_out};
 pub use paint::{PaintTag, paint_sketch};

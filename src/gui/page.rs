@@ -209,6 +209,8 @@ fn icon(icon: Icon) -> Image {
         Icon::Patch => include_bytes!("../../assets/icons/card-patch.svg"),
         Icon::Paint => include_bytes!("../../assets/icons/card-paint.svg"),
         Icon::Tile => include_bytes!("../../assets/icons/card-tile.svg"),
+        Icon::Grout => include_bytes!("../../assets/icons/card-grout.svg"),
+        Icon::Mortar => include_bytes!("../../assets/icons/card-mortar.svg"),
         Icon::Tape => include_bytes!("../../assets/icons/card-tape.svg"),
     };
     Image::load_from_svg_data(bytes).unwrap_or_default()
