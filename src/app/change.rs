@@ -23,6 +23,8 @@ impl App {
                 let ask = Ask::Patch(Box::default(), place.map(|(_, wall)| wall));
                 self.new_task(place.map(|(room, _)| room), ask);
             }
+            Command::Mixed(task) => self.mixed(task),
+            Command::BatchDone => self.edit("", |job| job.batch = None),
             Command::NewGrout(of) => {
                 let room = self.room_of(of);
                 self.new_task(room, Ask::Grout(Box::default(), of));

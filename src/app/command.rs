@@ -93,6 +93,10 @@ pub enum Command {
     NewGrout(Option<Id>),
     /// New mortar, for a tile figure or by hand.
     NewMortar(Option<Id>),
+    /// A batch of a figure was mixed now.
+    Mixed(usize),
+    /// The bucket is empty.
+    BatchDone,
     /// Remove a figure.
     RemoveTask(usize),
     /// Put a figure's materials on the buying list, or take them off.

@@ -136,7 +136,7 @@ impl App {
                     ),
                 ];
                 results = self.notes(&figure.account);
-                results.extend(self.grout_results(&figure));
+                results.extend(self.grout_results(at, &figure));
             }
         }
         rows.extend(self.grout_inputs(at, &ask, of.is_some()));
@@ -163,8 +163,11 @@ impl App {
         }
     }
 
-    fn grout_results(&self, figure: &grout::Figure) -> Vec<Row> {
-        let mut rows = vec![Row::Heading("Mixing and waiting".into())];
+    fn grout_results(&self, at: usize, figure: &grout::Figure) -> Vec<Row> {
+        let mut rows = vec![
+            Row::Heading("Mixing and waiting".into()),
+            Row::button("A batch is mixed now: time it", Command::Mixed(at)),
+        ];
         if let Some((least, most)) = figure.water {
             rows.push(Row::ours("Water for all of it", self.range(least, most)));
         }
@@ -314,7 +317,7 @@ impl App {
             Ok(figure) => {
                 strip = self.mortar_strip(figure);
                 results = self.notes(&figure.account);
-                results.extend(self.mortar_results(figure));
+                results.extend(self.mortar_results(at, figure));
                 if let (Some(bed), Work::Bed(asked, _)) = (&figure.bed, &ask.work) {
                     let sketch = bed_sketch((asked.across, asked.up), bed, self.job.units);
                     picture = Some(sketch.map_tags(|on: u8| match on {
@@ -354,8 +357,11 @@ impl App {
         strip
     }
 
-    fn mortar_results(&self, figure: &mortar::Figure) -> Vec<Row> {
-        let mut rows = vec![Row::Heading("Batch by batch".into())];
+    fn mortar_results(&self, at: usize, figure: &mortar::Figure) -> Vec<Row> {
+        let mut rows = vec![
+            Row::Heading("Batch by batch".into()),
+            Row::button("A batch is mixed now: time it", Command::Mixed(at)),
+        ];
         let batches = &figure.batches;
         let held = match batches.held_by {
             HeldBy::Bucket => "as much as the bucket takes",

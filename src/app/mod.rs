@@ -4,6 +4,7 @@
 //! [`App::screen`] tells what to show. Nothing here knows a window.
 
 mod asks;
+mod batch;
 mod bench_page;
 mod buy_page;
 mod change;
@@ -134,6 +135,7 @@ impl App {
     #[must_use]
     pub fn screen(&self) -> Screen {
         let mut screen = self.page();
+        screen.rows.splice(0..0, self.batch_row());
         screen.rows.splice(0..0, self.kept_rows());
         if let Some(held) = self.held {
             let row = Row::choice(

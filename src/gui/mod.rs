@@ -40,6 +40,7 @@ pub struct Desk {
     scale: Cell<f64>,
     tape: Cell<f32>,
     shown: RefCell<Option<Here>>,
+    clock: slint::Timer,
     /// The page shows that a save failed.
     troubled: Cell<bool>,
     /// Whoever closes was told once that edits would be lost.
@@ -60,12 +61,14 @@ pub fn open(app: App) -> Result<Rc<Desk>, slint::PlatformError> {
         scale: Cell::new(0.0),
         tape: Cell::new(360.0),
         shown: RefCell::new(None),
+        clock: slint::Timer::default(),
         troubled: Cell::new(false),
         warned: Cell::new(false),
     });
     page::connect(&desk);
     pad::connect(&desk);
     follow_the_disk(&desk);
+    follow_the_clock(&desk);
     desk.show();
     Ok(desk)
 }
@@ -83,6 +86,24 @@ pub fn run(app: App) -> Result<(), slint::PlatformError> {
     }
     let desk = open(app)?;
     desk.window.run()
+}
+
+/// While a batch is in the bucket its minutes run on the screen.
+fn follow_the_clock(desk: &Rc<Desk>) {
+    let weak = Rc::downgrade(desk);
+    desk.clock.start(
+        slint::TimerMode::Repeated,
+        std::time::Duration::from_secs(10),
+        move || {
+            if let Some(desk) = weak.upgrade() {
+                let (runs, typing) =
+                    desk.with_app(|app| (app.job.batch.is_some(), app.pad.is_some()));
+                if runs && !typing {
+                    desk.show();
+                }
+            }
+        },
+    );
 }
 
 /// Shows what becomes of a save, and lets the window close only when nothing is lost by it.

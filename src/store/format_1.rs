@@ -163,5 +163,6 @@ pub(super) fn read_job(bytes: &[u8]) -> Option<Job> {
         roll,
         buying: read_buying(record.buying, of)?,
         tape: TapeBench::default(),
+        batch: None,
     })
 }

@@ -19,7 +19,9 @@ use super::record_figures::{
 };
 use crate::measure::{Length, Money};
 use crate::site::Id;
-use crate::takeoff::{Buying, Choice, HandLine, Job, LineKey, PackKey, RollLine, TapeBench, Task};
+use crate::takeoff::{
+    Batch, Buying, Choice, HandLine, Job, LineKey, PackKey, RollLine, TapeBench, Task,
+};
 use crate::trades::tape::Ends;
 
 /// What a part holds.
@@ -35,6 +37,8 @@ pub(super) mod kind {
     pub const REDO: u16 = 8;
     /// Who changed what how often.
     pub const STAMPS: u16 = 9;
+    /// The batch in the bucket.
+    pub const BATCH: u16 = 11;
     /// A picture, in a shared file alone.
     pub const PICTURE: u16 = 10;
 }
@@ -245,6 +249,10 @@ pub(super) fn write_entries(job: &Job) -> Vec<Part> {
     }));
     parts.push(part(kind::BUYING, 0, write(&write_buying(&job.buying))));
     parts.push(part(kind::TAPE, 0, write(&write_tape(&job.tape))));
+    if let Some(batch) = job.batch {
+        let record: BatchRecord = (batch.mixed.to_rfc3339(), batch.rest, batch.good);
+        parts.push(part(kind::BATCH, 0, write(&record)));
+    }
     parts
 }
 
@@ -312,6 +320,7 @@ pub(super) fn read_job(parts: &[Part]) -> Assembled {
             kind::BUYING => read(body)
                 .and_then(read_buying)
                 .map(|buying| job.buying = buying),
+            kind::BATCH => read_batch(body).map(|batch| job.batch = Some(batch)),
             kind::TAPE => read(body)
                 .as_ref()
                 .and_then(read_tape)
@@ -327,6 +336,19 @@ pub(super) fn read_job(parts: &[Part]) -> Assembled {
         unread,
         headed,
     }
+}
+
+/// When it was mixed, minutes of rest, minutes that it is good.
+type BatchRecord = (String, f64, f64);
+
+fn read_batch(body: &[u8]) -> Option<Batch> {
+    let (mixed, rest, good): BatchRecord = read(body)?;
+    let sound = |minutes: f64| (0.0..=100_000.0).contains(&minutes).then_some(minutes);
+    Some(Batch {
+        mixed: DateTime::parse_from_rfc3339(&mixed).ok()?,
+        rest: sound(rest)?,
+        good: sound(good)?,
+    })
 }
 
 fn read_head(body: &[u8], job: &mut Job) -> Option<()> {

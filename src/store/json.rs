@@ -20,7 +20,7 @@ use serde::{Deserialize, Serialize};
 use super::scribe::Snapshot;
 use crate::measure::Units;
 use crate::site::Id;
-use crate::takeoff::{EntryKind, Job, Mark, RollLine, Stamps, Task};
+use crate::takeoff::{Batch, EntryKind, Job, Mark, RollLine, Stamps, Task};
 use buying::{BuyingJson, TapeJson, read_buying, read_tape, write_buying, write_tape};
 use figures::{AskJson, read_ask, write_ask};
 use rooms::{RoomJson, read_room, write_room};
@@ -28,6 +28,14 @@ use words::{Hex, Nm, When, Word};
 
 /// The shape that is written here, and the newest that is read.
 pub const SHAPE: u64 = 1;
+
+/// The batch in the bucket.
+#[derive(Serialize, Deserialize)]
+struct BatchJson {
+    mixed: When,
+    rest_minutes: f64,
+    good_minutes: f64,
+}
 
 /// Why a text is no job.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -107,6 +115,8 @@ struct JobJson {
     #[serde(default)]
     tape: TapeJson,
     #[serde(default)]
+    batch: Option<BatchJson>,
+    #[serde(default)]
     stamps: Vec<StampJson>,
 }
 
@@ -179,6 +189,11 @@ pub fn to_json(snapshot: &Snapshot) -> Result<String, JsonError> {
         roll: job.roll.iter().map(roll).collect(),
         buying: write_buying(&job.buying),
         tape: write_tape(&job.tape),
+        batch: job.batch.map(|batch| BatchJson {
+            mixed: When(batch.mixed),
+            rest_minutes: batch.rest,
+            good_minutes: batch.good,
+        }),
         stamps: write_stamps(&snapshot.stamps),
     };
     serde_json::to_string_pretty(&json).map_err(|_| JsonError::CannotSay)
@@ -268,6 +283,11 @@ fn read_job(json: JobJson) -> Result<Snapshot, JsonError> {
     job.roll = roll.collect();
     job.buying = read_buying(json.buying);
     job.tape = read_tape(&json.tape);
+    job.batch = json.batch.map(|batch| Batch {
+        mixed: batch.mixed.0,
+        rest: batch.rest_minutes,
+        good: batch.good_minutes,
+    });
     Ok(Snapshot {
         stamps: Arc::new(read_stamps(json.stamps)),
         ..Snapshot::of(job)

@@ -30,6 +30,19 @@ pub struct Job {
     pub buying: Buying,
     /// What lies on the tape's bench.
     pub tape: TapeBench,
+    /// The batch in the bucket.
+    pub batch: Option<Batch>,
+}
+
+/// A batch that was mixed: it rests, is stirred again, and is thrown away in time.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Batch {
+    /// When it was mixed.
+    pub mixed: DateTime<FixedOffset>,
+    /// Minutes that it rests before it is stirred again.
+    pub rest: f64,
+    /// Minutes after which it is thrown away.
+    pub good: f64,
 }
 
 /// One figure that was asked for.
@@ -138,6 +151,7 @@ impl Job {
             roll: Vec::new(),
             buying: Buying::default(),
             tape: TapeBench::default(),
+            batch: None,
         }
     }
 

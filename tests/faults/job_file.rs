@@ -17,7 +17,7 @@ use storyrod::store::{
     open_shelf, open_to_write, recover_job, salvage_job, save_job, save_shelf, seal, versions_of,
 };
 use storyrod::takeoff::{
-    Ask, HandLine, Job, LineKey, PackKey, Stamps, TapeBench, Task, TileOn, packs_on_sale,
+    Ask, Batch, HandLine, Job, LineKey, PackKey, Stamps, TapeBench, Task, TileOn, packs_on_sale,
 };
 use storyrod::trades::Material;
 use storyrod::trades::patch::{Air, HoleShape, Method};
@@ -72,6 +72,11 @@ pub fn full_job() -> Job {
         "3' 7 5/16\" - 3/4".into(),
         Length::in_64(42, 36),
     );
+    job.batch = Some(Batch {
+        mixed: job.begun,
+        rest: 7.5,
+        good: 120.0,
+    });
     job.tape = TapeBench {
         sides: [Some(Length::feet(3)), None],
         diagonals: [None, Some(Length::feet(5))],
