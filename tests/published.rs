@@ -37,6 +37,10 @@ mod ordering_board_page;
 mod pca_standard_p10;
 #[path = "published/tile_counts.rs"]
 mod tile_counts;
+#[path = "published/tile_floors.rs"]
+mod tile_floors;
+#[path = "published/tile_rules.rs"]
+mod tile_rules;
 #[path = "published/wall_paint_guide.rs"]
 mod wall_paint_guide;
 #[path = "published/wet_film_answer.rs"]
