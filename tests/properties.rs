@@ -15,3 +15,5 @@ mod patches;
 mod rooms;
 #[path = "properties/tape.rs"]
 mod tape;
+#[path = "properties/tiles.rs"]
+mod tiles;

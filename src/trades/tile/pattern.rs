@@ -99,7 +99,10 @@ pub fn module(ask: &Ask) -> (Length, Length) {
     (ask.tile.long + ask.joint, ask.tile.short + ask.joint)
 }
 
-/// How far a pattern can be moved along and across its rows before it lies as it did.
+/// A box of starts, along and across the rows, that holds every way in which the pattern can lie.
+///
+/// It is no pair of moves that leave the pattern as it was: half bond moved by one row lies half a tile off. Planks never
+/// repeat; their box holds the starts of one row.
 ///
 /// # Source
 /// Geometry: the repeat of each pattern.
