@@ -17,3 +17,5 @@ mod rooms;
 mod tape;
 #[path = "properties/tile_work.rs"]
 mod tile_work;
+#[path = "properties/tiles.rs"]
+mod tiles;

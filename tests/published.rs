@@ -57,6 +57,10 @@ mod setting_mortar_articles;
 mod setting_mortar_maker;
 #[path = "published/tile_counts.rs"]
 mod tile_counts;
+#[path = "published/tile_floors.rs"]
+mod tile_floors;
+#[path = "published/tile_rules.rs"]
+mod tile_rules;
 #[path = "published/wall_paint_guide.rs"]
 mod wall_paint_guide;
 #[path = "published/wet_film_answer.rs"]

@@ -5,3 +5,5 @@
 mod pint_units;
 #[path = "referee/shapely_outlines.rs"]
 mod shapely_outlines;
+#[path = "referee/shapely_tiles.rs"]
+mod shapely_tiles;

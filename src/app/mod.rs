@@ -16,6 +16,7 @@ mod keep;
 mod kept_rows;
 mod mix_inputs;
 mod mix_page;
+mod mortar_page;
 mod packet;
 mod pad;
 mod paint_inputs;

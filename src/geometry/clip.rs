@@ -31,11 +31,11 @@ pub struct Clip {
     tile: Vec<IntPoint<i64>>,
 }
 
-fn int(point: Point) -> IntPoint<i64> {
+pub(super) fn int(point: Point) -> IntPoint<i64> {
     IntPoint::new(point.x.as_nm(), point.y.as_nm())
 }
 
-fn back(point: &IntPoint<i64>) -> Point {
+pub(super) fn back(point: &IntPoint<i64>) -> Point {
     Point::new(Length::nm(point.x), Length::nm(point.y))
 }
 

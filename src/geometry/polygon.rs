@@ -100,6 +100,23 @@ impl Polygon {
         }
         None
     }
+    /// Whether an edge of one shares a point with an edge of the other.
+    pub(super) fn meets(&self, other: &Polygon) -> bool {
+        (0..self.points.len()).any(|one| {
+            let (a, b) = self.edge(one);
+            (0..other.points.len()).any(|two| {
+                let (c, d) = other.edge(two);
+                meet(a, b, c, d)
+            })
+        })
+    }
+    /// Whether their boxes share a point.
+    pub(super) fn near(&self, other: &Polygon) -> bool {
+        let (Some((a, b)), Some((c, d))) = (self.bounds(), other.bounds()) else {
+            return false;
+        };
+        a.x <= d.x && c.x <= b.x && a.y <= d.y && c.y <= b.y
+    }
     /// Whether a point is inside or on the outline.
     #[must_use]
     pub fn contains(&self, point: Point) -> bool {

@@ -1,5 +1,10 @@
 //! An outline with holes: a floor with its drain, a wall with its window.
 
+use i_overlay::core::fill_rule::FillRule;
+use i_overlay::core::overlay::{Overlay, ShapeType};
+use i_overlay::core::overlay_rule::OverlayRule;
+
+use super::clip::{back, int};
 use super::{Point, Polygon};
 use crate::measure::Length;
 use crate::measure::quantity::{Area, square_metres};
@@ -76,7 +81,8 @@ impl Region {
             .find_map(|(ring, polygon)| polygon.crossing().map(|(a, b)| (ring, a, b)))
     }
 
-    /// The region with a gap left along every edge: walls move in, holes grow. `None` where nothing is left.
+    /// The region with a gap left along every edge: walls move in, holes grow, and one that reaches a wall becomes a
+    /// notch. `None` where nothing is left, or where it falls apart.
     #[must_use]
     pub fn inset(&self, gap: Length) -> Option<Region> {
         if gap == Length::ZERO {
@@ -90,7 +96,43 @@ impl Region {
         for hole in &self.holes {
             holes.push(moved(hole, -gap)?);
         }
-        Some(Region { outer, holes })
+        Region { outer, holes }.apart()
+    }
+
+    /// The same with holes that meet walls or each other taken out of the outside; `None` where more than one part is left.
+    fn apart(self) -> Option<Region> {
+        let rings: Vec<&Polygon> = std::iter::once(&self.outer).chain(&self.holes).collect();
+        let clear = |at: usize| rings[at + 1..].iter().all(|ring| !rings[at].near(ring));
+        let inside = |hole: &Polygon| hole.points.iter().all(|p| self.outer.contains(*p));
+        let free = (1..rings.len()).all(clear) && self.holes.iter().all(inside) && {
+            let walls = &self.outer;
+            self.holes.iter().all(|hole| !walls.meets(hole))
+        };
+        if free {
+            return Some(self);
+        }
+        let ring = |polygon: &Polygon| {
+            let mut ring: Vec<_> = polygon.points.iter().map(|p| int(*p)).collect();
+            if !polygon.clockwise() {
+                ring.reverse();
+            }
+            ring
+        };
+        let holes: Vec<_> = self.holes.iter().map(ring).collect();
+        let mut overlay = Overlay::new(64);
+        overlay.add_source(ring(&self.outer).as_slice(), ShapeType::Subject);
+        overlay.add_source(&holes, ShapeType::Clip);
+        let shapes = overlay.overlay(OverlayRule::Difference, FillRule::NonZero);
+        let [shape] = &shapes[..] else {
+            return None;
+        };
+        let mut rings = shape.iter().map(|ring| Polygon {
+            points: ring.iter().map(back).collect(),
+        });
+        Some(Region {
+            outer: rings.next()?,
+            holes: rings.collect(),
+        })
     }
 }
 
@@ -175,6 +217,15 @@ mod tests {
             most - least,
             Point::new(Length::in_64(4, 32), Length::in_64(4, 32))
         );
+        // A hole that comes within the gap of a wall is a notch in it.
+        floor.holes[0] = square(1, 20, 5);
+        floor.holes[0].points.reverse();
+        let field = floor.inset(Length::in_64(0, 32)).unwrap();
+        assert!(field.holes.is_empty());
+        let whole = Region::rectangle(inches(59), inches(95)).doubled_area();
+        let notch = Region::rectangle(inches(6), inches(6)).doubled_area();
+        assert_eq!(field.doubled_area(), whole - notch);
+        floor.holes[0] = square(20, 20, 4);
         assert_eq!(floor.inset(inches(30)), None);
         assert_eq!(floor.inset(inches(40)), None);
     }

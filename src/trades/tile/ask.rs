@@ -277,8 +277,10 @@ pub(super) fn checked(ask: &Ask) -> Result<(), Problem> {
     }
     if matches!(ask.pattern, Pattern::Herringbone | Pattern::Basketweave) {
         let wants = ask.tile.short * 2 + ask.joint;
-        // A tenth of a millimetre is the tape's own; a joint takes it up unseen.
-        if (ask.tile.long - wants).abs() > Length::nm(100_000) {
+        // A tenth of a millimetre is the tape's own; a joint takes it up unseen, as far as there is one.
+        let off = ask.tile.long - wants;
+        let tenth = Length::nm(100_000);
+        if off < -tenth || off > tenth.min(ask.joint) {
             return Err(Problem::LongSide { wants });
         }
     }

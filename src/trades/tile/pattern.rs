@@ -50,6 +50,15 @@ impl Frame {
         Point::new(self.start.x + Length::nm(dx), self.start.y + Length::nm(dy))
     }
 
+    /// The same for a place between whole nanometres: it goes to the nearest once, on the surface.
+    fn out_near(&self, x: f64, y: f64) -> Point {
+        let near = |n: f64| Length::nm(n.round() as i64);
+        Point::new(
+            self.start.x + near(x * self.cosine - y * self.sine),
+            self.start.y + near(x * self.sine + y * self.cosine),
+        )
+    }
+
     fn turned(&self, x: i64, y: i64) -> (i64, i64) {
         // Quarter turns by hand: exact.
         let whole = |share: f64| (share.abs() == 1.0 || share == 0.0).then_some(share as i64);
@@ -90,7 +99,10 @@ pub fn module(ask: &Ask) -> (Length, Length) {
     (ask.tile.long + ask.joint, ask.tile.short + ask.joint)
 }
 
-/// How far a pattern can be moved along and across its rows before it lies as it did.
+/// A box of starts, along and across the rows, that holds every way in which the pattern can lie.
+///
+/// It is no pair of moves that leave the pattern as it was: half bond moved by one row lies half a tile off. Planks never
+/// repeat; their box holds the starts of one row.
 ///
 /// # Source
 /// Geometry: the repeat of each pattern.
@@ -134,25 +146,19 @@ fn rectangle(frame: &Frame, (x, y): (i64, i64), (w, h): (i64, i64), upright: boo
     }
 }
 
-fn hexagon(frame: &Frame, (x, y): (i64, i64), flats: i64) -> Placed {
-    // Corners up and down: the flats stand left and right.
-    let half = flats as f64 / 2.0;
-    let corner = flats as f64 / 3f64.sqrt();
-    let (half, side, tip) = (
-        half.round() as i64,
-        (corner / 2.0).round() as i64,
-        corner.round() as i64,
-    );
+/// A hexagon round its middle, corners up and down: the flats stand left and right.
+fn hexagon(frame: &Frame, (x, y): (f64, f64), flats: i64) -> Placed {
+    let (half, tip) = (flats as f64 / 2.0, flats as f64 / 3f64.sqrt());
     let at = [
-        (0, -tip),
-        (half, -side),
-        (half, side),
-        (0, tip),
-        (-half, side),
-        (-half, -side),
+        (0.0, -tip),
+        (half, -tip / 2.0),
+        (half, tip / 2.0),
+        (0.0, tip),
+        (-half, tip / 2.0),
+        (-half, -tip / 2.0),
     ];
     Placed {
-        points: at.map(|(dx, dy)| frame.out(x + dx, y + dy)),
+        points: at.map(|(dx, dy)| frame.out_near(x + dx, y + dy)),
         count: 6,
         size: 0,
         upright: false,
@@ -243,7 +249,7 @@ fn cells(
             let of = i64::from(of.max(1));
             for row in span(ys, across, 0) {
                 let parts = (row * i64::from(over)).rem_euclid(of);
-                let shift = (along as i128 * parts as i128 / of as i128) as i64;
+                let shift = (along as f64 * parts as f64 / of as f64).round() as i64;
                 for column in span(xs, along, 1) {
                     let at = (column * along + shift, row * across);
                     lay(&|f| rectangle(f, at, (long, short), false));
@@ -292,9 +298,10 @@ fn cells(
         Pattern::Hexagon => {
             let step = rows_of_hexagons(Length::nm(along));
             for row in span(ys, step, 1) {
-                let shift = if row.rem_euclid(2) == 0 { 0 } else { along / 2 };
+                let shift = if row.rem_euclid(2) == 0 { 0.0 } else { 0.5 };
+                let y = row as f64 * (along as f64 * 3f64.sqrt() / 2.0);
                 for column in span(xs, along, 1) {
-                    let at = (column * along + shift, row * step);
+                    let at = ((column as f64 + shift) * along as f64, y);
                     lay(&|f| hexagon(f, at, long));
                 }
             }
