@@ -23,6 +23,7 @@ impl App {
                 let ask = Ask::Patch(Box::default(), place.map(|(_, wall)| wall));
                 self.new_task(place.map(|(room, _)| room), ask);
             }
+            Command::Twin(task) => self.twin(task),
             Command::Mixed(task) => self.mixed(task),
             Command::BatchDone => self.edit("", |job| job.batch = None),
             Command::NewGrout(of) => {

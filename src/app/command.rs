@@ -30,6 +30,8 @@ pub enum Here {
     Line(LineKey),
     /// The jobs in the folder, the shelf of profiles, and how it looks.
     More,
+    /// Specs of one surface, side by side.
+    Compare(usize),
     /// The earlier versions of the job.
     Versions,
     /// Handing the job over, and what was handed over to us.
@@ -93,6 +95,8 @@ pub enum Command {
     NewGrout(Option<Id>),
     /// New mortar, for a tile figure or by hand.
     NewMortar(Option<Id>),
+    /// Another spec of the same surface.
+    Twin(usize),
     /// A batch of a figure was mixed now.
     Mixed(usize),
     /// The bucket is empty.

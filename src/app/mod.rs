@@ -9,6 +9,7 @@ mod bench_page;
 mod buy_page;
 mod change;
 mod command;
+mod compare_page;
 mod demo;
 mod fill;
 mod jobs_page;
@@ -160,6 +161,7 @@ impl App {
             Here::Buy => self.buy_page(),
             Here::Line(key) => self.line_page(key),
             Here::More => self.more_page(),
+            Here::Compare(task) => self.compare_page(*task),
             Here::Versions => self.versions_page(),
             Here::Sharing => self.sharing_page(),
         }
@@ -295,7 +297,7 @@ impl App {
         let exists = |here: &Here| match here {
             Here::Room(room) => *room < rooms.len(),
             Here::Wall(room, wall) => rooms.get(*room).is_some_and(|r| *wall < r.walls.len()),
-            Here::Task(task) | Here::Working(task) => *task < tasks,
+            Here::Task(task) | Here::Working(task) | Here::Compare(task) => *task < tasks,
             _ => true,
         };
         self.trail.retain(&exists);

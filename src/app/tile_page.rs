@@ -154,6 +154,14 @@ impl App {
             rows.extend(self.tile_results(&ask, figure));
         }
         let id = task.id;
+        rows.push(Row::Heading("Another spec of this surface".into()));
+        rows.push(Row::button(
+            "Copy it and change the copy",
+            Command::Twin(at),
+        ));
+        if self.has_rivals(at) {
+            rows.push(Row::button("Side by side", Command::Go(Here::Compare(at))));
+        }
         rows.push(Row::Heading("With these tiles".into()));
         rows.push(Row::button("Grout for them", Command::NewGrout(Some(id))));
         rows.push(Row::button(

@@ -31,4 +31,4 @@ pub use plan::{PlanTag, plan};
 pub use scene::{Align, Dimension, Edge, Hot, Line, Mark, Pen, Role, Scene, Standing, Stroke};
 pub use svg::svg;
 pub use tape::{length_of_drag, tape};
-pub use tile::{TileTag, tile_sketch};
+pub use tile::{TileTag, side_by_side, tile_sketch};

@@ -194,3 +194,52 @@ fn chalk_lines(scene: &mut Scene<TileTag>, ask: &Ask, lines: &Chalk, units: Unit
         .dimensions
         .push(dimension(left, Edge::Right(1), lines.from_top, None, units));
 }
+
+/// Sketches beside each other, to one scale, each on the floor of the sheet; what can be tapped on them is left out.
+#[must_use]
+pub fn side_by_side(sketches: Vec<Scene<TileTag>>) -> Scene<TileTag> {
+    let mut all = Scene::empty("Specs side by side");
+    let mut x = Length::ZERO;
+    for sketch in sketches {
+        let Some((least, most)) = bounds(&sketch.marks) else {
+            continue;
+        };
+        let by = Point::new(x - least.x, -most.y);
+        all.marks
+            .extend(sketch.marks.into_iter().filter_map(|mark| moved(mark, by)));
+        x = x + (most.x - least.x) + (most.x - least.x).divided(6);
+    }
+    all
+}
+
+fn bounds(marks: &[Mark]) -> Option<(Point, Point)> {
+    let points = marks.iter().flat_map(|mark| match mark {
+        Mark::Path { points, .. } => &points[..],
+        _ => &[],
+    });
+    points.fold(None, |bounds: Option<(Point, Point)>, p| {
+        let (least, most) = bounds.unwrap_or((*p, *p));
+        Some((
+            Point::new(least.x.min(p.x), least.y.min(p.y)),
+            Point::new(most.x.max(p.x), most.y.max(p.y)),
+        ))
+    })
+}
+
+/// Outlines and fills moved; words are left out, since they would be too small.
+fn moved(mark: Mark, by: Point) -> Option<Mark> {
+    match mark {
+        Mark::Path {
+            points,
+            closed,
+            pen,
+            fill,
+        } => Some(Mark::Path {
+            points: points.into_iter().map(|p| p + by).collect(),
+            closed,
+            pen,
+            fill,
+        }),
+        _ => None,
+    }
+}

@@ -3,11 +3,12 @@
 use chrono::DateTime;
 use i_slint_backend_testing::{AccessibleRole, ElementQuery};
 use storyrod::app::{
-    App, Choice, Command, Here, Keeper, MixChoice, Shape, Slot, StudsOf, demo_job,
+    App, Choice, Command, Here, Keeper, MixChoice, Shape, Slot, StudsOf, TileChoice, demo_job,
 };
 use storyrod::drawing::Theme;
-use storyrod::measure::Length;
+use storyrod::measure::{Angle, Length};
 use storyrod::trades::paint::Part;
+use storyrod::trades::tile::Pattern;
 
 use crate::harness::{desk, settle, shot};
 
@@ -34,12 +35,22 @@ fn places() -> Vec<(&'static str, Vec<Command>)> {
         ("paint", go(Here::Task(1))),
         ("working", go(Here::Working(0))),
         ("tile", go(Here::Task(2))),
+        (
+            "compare",
+            vec![
+                Command::Twin(2),
+                Command::Set(3, Choice::Tile(TileChoice::Pattern(Pattern::Herringbone))),
+                Command::Set(3, Choice::Tile(TileChoice::Turn(Angle::degrees(45)))),
+                Command::Set(3, Choice::Tile(TileChoice::Pattern(Pattern::Grid))),
+                Command::Go(Here::Compare(2)),
+            ],
+        ),
         ("grout", vec![Command::NewGrout(None)]),
         (
             "bed",
             vec![
                 Command::NewMortar(None),
-                Command::Set(4, Choice::Mix(MixChoice::Work(2))),
+                Command::Set(5, Choice::Mix(MixChoice::Work(2))),
             ],
         ),
         ("tape", go(Here::Tape)),
@@ -89,16 +100,16 @@ fn every_row_of_every_place_is_drawn() {
         app.send(Command::StudsAsFound(StudsOf::Wall(2, 0)));
         app.send(Command::NewPatch(None));
         app.send(Command::StudSpacing(
-            StudsOf::Patch(5),
+            StudsOf::Patch(6),
             Some(Length::inches(16)),
         ));
-        app.send(Command::Set(5, Choice::AddHole));
+        app.send(Command::Set(6, Choice::AddHole));
     });
     shot(&desk, "patch-quick-long-day");
     desk.act(|app| {
         app.send(Command::NewPaint(None));
-        app.send(Command::Set(6, Choice::AddTrim("Base")));
-        app.send(Command::Set(6, Choice::AddSurface(Part::Ceiling)));
+        app.send(Command::Set(7, Choice::AddTrim("Base")));
+        app.send(Command::Set(7, Choice::AddSurface(Part::Ceiling)));
     });
 
     shot(&desk, "paint-quick-long-day");
