@@ -1,6 +1,6 @@
 //! What the pad asks for, in words.
 
-use super::{App, MixSlot, PaintSlot, Slot, StudsOf, TapeSlot, TileSlot};
+use super::{App, MixSlot, PaintSlot, Slot, StudsOf, TapeSlot, ThingField, TileSlot};
 use crate::site::Wall;
 use crate::trades::paint::Product;
 use crate::trades::patch::Field;
@@ -139,6 +139,10 @@ fn tile_asks(field: TileSlot) -> &'static str {
         TileSlot::Box => "A box holds",
         TileSlot::Breakage => "Breakage",
         TileSlot::Attic => "Whole tiles kept for later",
+        TileSlot::Thing(_, ThingField::Width) => "In the way: its width",
+        TileSlot::Thing(_, ThingField::Height) => "In the way: its height",
+        TileSlot::Thing(_, ThingField::Left) => "From the left edge to it",
+        TileSlot::Thing(_, ThingField::Top) => "From the top edge to it",
     }
 }
 

@@ -253,6 +253,10 @@ pub enum TileChoice {
     Grain(bool),
     /// Off-cuts serve again.
     Reuse(bool),
+    /// One more thing in the way, round or not.
+    AddThing(bool),
+    /// One fewer.
+    RemoveThing(usize),
     /// How a box is counted: 0 not, 1 tiles, 2 faces, 3 laid.
     BoxKind(u8),
 }

@@ -1,6 +1,6 @@
 //! The pad opens on a slot, and what it reads goes back into the job.
 
-use super::{App, Command, Here, Kind, Pad, Row, Slot, TapeSlot, TileSlot};
+use super::{App, Command, Here, Kind, Pad, Row, Slot, TapeSlot, ThingField, TileSlot};
 use super::{mix_inputs, paint_inputs, patch_inputs, room_page, studs, tile_inputs, words};
 use crate::measure::{Angle, Figures, Length, Money, Rounding, read};
 use crate::site::Id;
@@ -191,7 +191,13 @@ fn may_be_nothing(slot: &Slot) -> bool {
             | Slot::Patch(..)
             | Slot::OtherHole(..)
             | Slot::Tape(TapeSlot::Width)
-            | Slot::Tile(_, TileSlot::Joint | TileSlot::Gap | TileSlot::Kerf)
+            | Slot::Tile(
+                _,
+                TileSlot::Joint
+                    | TileSlot::Gap
+                    | TileSlot::Kerf
+                    | TileSlot::Thing(_, ThingField::Left | ThingField::Top)
+            )
     )
 }
 

@@ -40,7 +40,7 @@ pub use command::{Choice, Command, Here, MixChoice, Shape, TileChoice};
 pub use demo::demo_job;
 pub use keep::{Keeper, Kept, Prefs, Reading, start};
 pub use pad::{FRACTIONS, Kind, Pad};
-pub use slot::{MixSlot, PaintSlot, Slot, StudsOf, TapeSlot, TileSlot};
+pub use slot::{MixSlot, PaintSlot, Slot, StudsOf, TapeSlot, ThingField, TileSlot};
 pub use view::{Big, Card, Chip, Icon, Row, Screen, Tone};
 
 use std::cell::RefCell;

@@ -161,6 +161,21 @@ pub enum TileSlot {
     Breakage,
     /// Whole tiles kept.
     Attic,
+    /// A field of something in the way, counted from 0.
+    Thing(usize, ThingField),
+}
+
+/// A field of something in the way.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum ThingField {
+    /// Its width, or its diameter.
+    Width,
+    /// Its height.
+    Height,
+    /// From the left edge of the surface.
+    Left,
+    /// From the top edge of the surface.
+    Top,
 }
 
 /// A field of grout or mortar.

@@ -1,11 +1,13 @@
 //! What tile asks for: the surface, the tile, the pattern, where it starts, how it is bought.
 
-use super::{App, Chip, Choice, Command, Row, Slot, TileChoice, TileSlot};
+use super::{App, Chip, Choice, Command, Row, Slot, ThingField, TileChoice, TileSlot};
 use crate::geometry::Region;
 use crate::measure::quantity::{square_feet, square_metres};
 use crate::measure::{Amount, Angle, Figures, Length};
 use crate::takeoff::{Ask, Job, TileOn};
-use crate::trades::tile::{self, BoxOf, Edge, Pattern, Problem, Run, Sight, Start, Surface};
+use crate::trades::tile::{
+    self, BoxOf, Edge, Pattern, Problem, Run, Sight, Start, Surface, Thing, ThingShape,
+};
 
 /// What would mend a layout that cannot be.
 pub(super) fn mend(at: usize, problem: &Problem) -> Option<Chip> {
@@ -99,6 +101,7 @@ impl App {
         rows.extend(self.pattern_rows(at, ask));
         rows.extend(self.start_rows(at, ask));
         rows.extend(self.box_rows(at, ask));
+        rows.extend(self.thing_rows(at, ask));
         rows.extend(self.detail_rows(at, ask));
         rows
     }
@@ -262,6 +265,58 @@ impl App {
         rows
     }
 
+    /// What stands in the way: a tub, a column, a flange, a drain.
+    fn thing_rows(&self, at: usize, ask: &tile::Ask) -> Vec<Row> {
+        let mut rows = vec![Row::Heading("In the way".into())];
+        for (n, thing) in ask.things.iter().enumerate() {
+            let mut field = |label: String, length, field| {
+                let slot = Slot::Tile(at, TileSlot::Thing(n, field));
+                rows.push(Row::yours(label, self.show(length), Command::Pad(slot)));
+            };
+            match thing.shape {
+                ThingShape::Round { across } => {
+                    field(format!("No. {}, across", n + 1), across, ThingField::Width);
+                }
+                ThingShape::Rectangle { width, height } => {
+                    field(format!("No. {}, width", n + 1), width, ThingField::Width);
+                    field(format!("No. {}, height", n + 1), height, ThingField::Height);
+                }
+            }
+            field(
+                "From the left edge to it".into(),
+                thing.from_left,
+                ThingField::Left,
+            );
+            field(
+                "From the top edge to it".into(),
+                thing.from_top,
+                ThingField::Top,
+            );
+        }
+        let set = |choice| Command::Set(at, Choice::Tile(choice));
+        rows.push(Row::choice(
+            "Something in the way",
+            [
+                Chip::new("Tub, column, box", false, set(TileChoice::AddThing(false))),
+                Chip::new(
+                    "Round: flange, drain",
+                    false,
+                    set(TileChoice::AddThing(true)),
+                ),
+            ],
+        ));
+        if !ask.things.is_empty() {
+            rows.push(Row::choice(
+                "Take away",
+                (0..ask.things.len()).map(|n| {
+                    let label = format!("No. {}", n + 1);
+                    Chip::new(label, false, set(TileChoice::RemoveThing(n)))
+                }),
+            ));
+        }
+        rows
+    }
+
     fn detail_rows(&self, at: usize, ask: &tile::Ask) -> Vec<Row> {
         let pad = |slot| Command::Pad(Slot::Tile(at, slot));
         let or_not = |length: Option<Length>| {
@@ -326,6 +381,16 @@ impl App {
                 Start::Balanced(Sight::Across(x)) => Some(x),
                 _ => None,
             },
+            TileSlot::Thing(n, field) => {
+                let thing = ask.things.get(n)?;
+                Some(match (field, thing.shape) {
+                    (ThingField::Left, _) => thing.from_left,
+                    (ThingField::Top, _) => thing.from_top,
+                    (_, ThingShape::Round { across }) => across,
+                    (ThingField::Width, ThingShape::Rectangle { width, .. }) => width,
+                    (_, ThingShape::Rectangle { height, .. }) => height,
+                })
+            }
             TileSlot::Turn | TileSlot::Box | TileSlot::Breakage | TileSlot::Attic => None,
         }
     }
@@ -356,6 +421,18 @@ pub(super) fn fill_length(job: &mut Job, task: usize, slot: TileSlot, length: Le
         TileSlot::Spread => ask.tile.spread = Some(length),
         TileSlot::Warp => ask.tile.warp = Some(length),
         TileSlot::Sight => ask.start = Start::Balanced(Sight::Across(length)),
+        TileSlot::Thing(n, field) => {
+            if let Some(thing) = ask.things.get_mut(n) {
+                let place = match (field, &mut thing.shape) {
+                    (ThingField::Left, _) => &mut thing.from_left,
+                    (ThingField::Top, _) => &mut thing.from_top,
+                    (_, ThingShape::Round { across }) => across,
+                    (ThingField::Width, ThingShape::Rectangle { width, .. }) => width,
+                    (_, ThingShape::Rectangle { height, .. }) => height,
+                };
+                *place = length;
+            }
+        }
         TileSlot::Turn | TileSlot::Box | TileSlot::Breakage | TileSlot::Attic => {}
     }
 }
@@ -419,6 +496,24 @@ pub(super) fn choose(ask: &mut tile::Ask, choice: TileChoice) {
         TileChoice::Run(run) => ask.run = run,
         TileChoice::Grain(grain) => ask.grain = grain,
         TileChoice::Reuse(reuse) => ask.reuse = reuse,
+        TileChoice::AddThing(round) => ask.things.push(Thing {
+            shape: if round {
+                ThingShape::Round {
+                    across: Length::inches(7),
+                }
+            } else {
+                ThingShape::Rectangle {
+                    width: Length::inches(12),
+                    height: Length::inches(12),
+                }
+            },
+            from_left: Length::inches(12),
+            from_top: Length::inches(12),
+        }),
+        TileChoice::RemoveThing(n) if n < ask.things.len() => {
+            ask.things.remove(n);
+        }
+        TileChoice::RemoveThing(_) => {}
         TileChoice::BoxKind(kind) => {
             ask.box_of = match kind {
                 1 => Some(BoxOf::Tiles(10)),

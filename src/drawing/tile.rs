@@ -35,7 +35,10 @@ pub fn tile_sketch(ask: &Ask, figure: Option<&Figure>, own: bool, units: Units) 
             figure.layout.cut()
         );
     }
-    for ring in std::iter::once(&ask.surface.outer).chain(&ask.surface.holes) {
+    let corner = ask.surface.bounds().map_or_else(Point::default, |b| b.0);
+    let things: Vec<Polygon> = ask.things.iter().map(|t| t.outline(corner)).collect();
+    let rings = std::iter::once(&ask.surface.outer).chain(&ask.surface.holes);
+    for ring in rings.chain(&things) {
         scene.marks.push(Mark::Path {
             points: ring.points.clone(),
             closed: true,

@@ -149,6 +149,42 @@ impl Clip {
     }
 }
 
+/// A region less polygons, the largest rest first.
+pub(super) fn difference(region: &Region, taken: &[Polygon]) -> Vec<Region> {
+    let ring = |polygon: &Polygon| -> Vec<IntPoint<i64>> {
+        polygon.points.iter().map(|p| int(*p)).collect()
+    };
+    let mut rest = vec![region.clone()];
+    // One after another, so that polygons that lie over each other are taken once.
+    for polygon in taken {
+        let mut next = Vec::new();
+        for region in &rest {
+            let rings: Vec<_> = std::iter::once(&region.outer)
+                .chain(&region.holes)
+                .map(ring)
+                .collect();
+            let mut overlay: Overlay<i64> = Overlay::new(64);
+            overlay.add_source(&rings, ShapeType::Subject);
+            overlay.add_source(ring(polygon).as_slice(), ShapeType::Clip);
+            for shape in overlay.overlay(OverlayRule::Difference, FillRule::EvenOdd) {
+                let mut rings = shape.iter().map(|ring| Polygon {
+                    points: ring.iter().map(back).collect(),
+                });
+                if let Some(outer) = rings.next() {
+                    next.push(Region {
+                        outer,
+                        holes: rings.collect(),
+                    });
+                }
+            }
+        }
+        rest = next;
+    }
+    rest.retain(|region| region.doubled_area() >= LEAST_DOUBLED);
+    rest.sort_by_key(|region| std::cmp::Reverse(region.doubled_area()));
+    rest
+}
+
 /// The corners of the least box round points.
 fn bounds(points: &[Point]) -> Option<(Point, Point)> {
     let first = *points.first()?;

@@ -81,6 +81,23 @@ impl Region {
             .find_map(|(ring, polygon)| polygon.crossing().map(|(a, b)| (ring, a, b)))
     }
 
+    /// What is left without some polygons: one region, or several where they cut it apart, the largest first.
+    ///
+    /// # Example
+    /// ```
+    /// use storyrod::geometry::Region;
+    /// use storyrod::measure::{Length, quantity::in_square_feet};
+    /// let floor = Region::rectangle(Length::feet(8), Length::feet(5));
+    /// let tub = Region::rectangle(Length::feet(3), Length::feet(5)).outer;
+    /// let left = floor.without(&[tub]);
+    /// assert_eq!(left.len(), 1);
+    /// assert!((in_square_feet(left[0].area()) - 25.0).abs() < 1e-9);
+    /// ```
+    #[must_use]
+    pub fn without(&self, taken: &[Polygon]) -> Vec<Region> {
+        super::clip::difference(self, taken)
+    }
+
     /// The region with a gap left along every edge: walls move in, holes grow, and one that reaches a wall becomes a
     /// notch. `None` where nothing is left, or where it falls apart.
     #[must_use]

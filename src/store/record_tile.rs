@@ -7,7 +7,9 @@ use crate::geometry::{Point, Polygon, Region};
 use crate::measure::quantity::square_metres;
 use crate::measure::{Angle, Length};
 use crate::takeoff::TileOn;
-use crate::trades::tile::{Ask, BoxOf, Edge, Pattern, Run, Sight, Start, Surface, Tile};
+use crate::trades::tile::{
+    Ask, BoxOf, Edge, Pattern, Run, Sight, Start, Surface, Thing, ThingShape, Tile,
+};
 
 type Ring = Vec<(i64, i64)>;
 
@@ -38,6 +40,8 @@ pub(super) struct TileRecord {
     breakage: f64,
     attic: u32,
     sun: bool,
+    /// Round or not, its two sizes, from the left, from the top.
+    things: Vec<(bool, i64, i64, i64, i64)>,
 }
 
 const EDGES: [Edge; 3] = [Edge::Unknown, Edge::Rectified, Edge::Calibrated];
@@ -110,6 +114,35 @@ fn read_start(record: (u8, i64, i64)) -> Option<Start> {
     })
 }
 
+fn write_thing(thing: &Thing) -> (bool, i64, i64, i64, i64) {
+    let (round, a, b) = match thing.shape {
+        ThingShape::Round { across } => (true, across, across),
+        ThingShape::Rectangle { width, height } => (false, width, height),
+    };
+    (
+        round,
+        a.as_nm(),
+        b.as_nm(),
+        thing.from_left.as_nm(),
+        thing.from_top.as_nm(),
+    )
+}
+
+fn read_thing((round, a, b, left, top): (bool, i64, i64, i64, i64)) -> Option<Thing> {
+    Some(Thing {
+        shape: if round {
+            ThingShape::Round { across: length(a)? }
+        } else {
+            ThingShape::Rectangle {
+                width: length(a)?,
+                height: length(b)?,
+            }
+        },
+        from_left: length(left)?,
+        from_top: length(top)?,
+    })
+}
+
 pub(super) fn write_tile(ask: &Ask, on: TileOn) -> TileRecord {
     TileRecord {
         on: match on {
@@ -140,6 +173,7 @@ pub(super) fn write_tile(ask: &Ask, on: TileOn) -> TileRecord {
         breakage: ask.breakage,
         attic: ask.attic,
         sun: ask.run == Run::SunOrWet,
+        things: ask.things.iter().map(write_thing).collect(),
     }
 }
 
@@ -194,6 +228,7 @@ pub(super) fn read_tile(record: TileRecord) -> Option<(Ask, TileOn)> {
             .then_some(record.breakage)?,
         attic: record.attic,
         run: if record.sun { Run::SunOrWet } else { Run::Dry },
+        things: all(record.things, read_thing)?,
     };
     Some((ask, on))
 }

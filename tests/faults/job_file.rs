@@ -35,6 +35,23 @@ fn fill_tile(ask: &mut tile::Ask) {
             .to_vec(),
     });
     ask.on = tile::Surface::Wall;
+    ask.things = vec![
+        tile::Thing {
+            shape: tile::ThingShape::Round {
+                across: Length::inches(7),
+            },
+            from_left: Length::inches(30),
+            from_top: Length::ZERO,
+        },
+        tile::Thing {
+            shape: tile::ThingShape::Rectangle {
+                width: Length::inches(9),
+                height: Length::inches(11),
+            },
+            from_left: Length::ZERO,
+            from_top: Length::inches(2),
+        },
+    ];
     ask.tile.spread = Some(Length::in_64(0, 2));
     ask.tile.warp = Some(Length::in_64(0, 1));
     ask.tile.edge = tile::Edge::Calibrated;

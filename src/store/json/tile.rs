@@ -6,7 +6,9 @@ use super::rooms::{length, nm};
 use super::words::{M2, Nm, Parts, Udeg};
 use crate::geometry::{Point, Polygon, Region};
 use crate::takeoff::TileOn;
-use crate::trades::tile::{Ask, BoxOf, Edge, Pattern, Run, Sight, Start, Surface, Tile};
+use crate::trades::tile::{
+    Ask, BoxOf, Edge, Pattern, Run, Sight, Start, Surface, Thing, ThingShape, Tile,
+};
 
 /// What is missing is as in a new figure.
 #[derive(Serialize, Deserialize)]
@@ -36,6 +38,16 @@ pub(super) struct TileJson {
     breakage: Parts,
     attic: u32,
     sun_or_wet: bool,
+    things: Vec<ThingJson>,
+}
+
+/// What stands in the way: round where it has a width across alone.
+#[derive(Serialize, Deserialize)]
+struct ThingJson {
+    width_nm: Nm,
+    height_nm: Option<Nm>,
+    from_left_nm: Nm,
+    from_top_nm: Nm,
 }
 
 impl Default for TileJson {
@@ -105,6 +117,31 @@ fn read_ring(ring: Vec<(Nm, Nm)>) -> Polygon {
     }
 }
 
+fn write_thing(thing: &Thing) -> ThingJson {
+    let (width, height) = match thing.shape {
+        ThingShape::Round { across } => (across, None),
+        ThingShape::Rectangle { width, height } => (width, Some(height)),
+    };
+    ThingJson {
+        width_nm: Nm(width),
+        height_nm: nm(height),
+        from_left_nm: Nm(thing.from_left),
+        from_top_nm: Nm(thing.from_top),
+    }
+}
+
+fn read_thing(thing: &ThingJson) -> Thing {
+    let width = thing.width_nm.0;
+    Thing {
+        shape: match length(thing.height_nm) {
+            None => ThingShape::Round { across: width },
+            Some(height) => ThingShape::Rectangle { width, height },
+        },
+        from_left: thing.from_left_nm.0,
+        from_top: thing.from_top_nm.0,
+    }
+}
+
 pub(super) fn write_tile(ask: &Ask, on: TileOn) -> TileJson {
     TileJson {
         on: match on {
@@ -164,6 +201,7 @@ pub(super) fn write_tile(ask: &Ask, on: TileOn) -> TileJson {
         breakage: Parts(ask.breakage),
         attic: ask.attic,
         sun_or_wet: ask.run == Run::SunOrWet,
+        things: ask.things.iter().map(write_thing).collect(),
     }
 }
 
@@ -238,6 +276,7 @@ pub(super) fn read_tile(tile: TileJson) -> (Ask, TileOn) {
         } else {
             Run::Dry
         },
+        things: tile.things.iter().map(read_thing).collect(),
     };
     (ask, on)
 }

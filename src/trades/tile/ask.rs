@@ -1,6 +1,6 @@
 //! What is asked of a tiled surface, and what can be wrong with it.
 
-use crate::geometry::{Point, Region};
+use crate::geometry::{Point, Polygon, Region};
 use crate::measure::quantity::Area;
 use crate::measure::{Angle, Length};
 
@@ -9,6 +9,8 @@ use crate::measure::{Angle, Length};
 pub struct Ask {
     /// The surface, wall to wall, with whatever is left out of it.
     pub surface: Region,
+    /// What stands in the way: a tub, a column, a flange, a drain.
+    pub things: Vec<Thing>,
     /// A floor or a wall.
     pub on: Surface,
     /// Left open along every edge.
@@ -44,6 +46,7 @@ impl Default for Ask {
     fn default() -> Ask {
         Ask {
             surface: Region::rectangle(Length::inches(60), Length::inches(96)),
+            things: Vec::new(),
             on: Surface::Floor,
             gap: Length::in_64(0, 16),
             tile: Tile::default(),
@@ -90,6 +93,61 @@ impl Default for Tile {
             warp: None,
             edge: Edge::Unknown,
         }
+    }
+}
+
+/// Something that no tile lies under.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Thing {
+    /// Its shape and size.
+    pub shape: ThingShape,
+    /// From the left edge of the surface to its left edge.
+    pub from_left: Length,
+    /// From the top edge of the surface to its top edge.
+    pub from_top: Length,
+}
+
+/// The shape of what stands in the way.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum ThingShape {
+    /// A flange, a drain, a pipe.
+    Round {
+        /// Its diameter.
+        across: Length,
+    },
+    /// A tub, a column, a box.
+    Rectangle {
+        /// Across the sheet.
+        width: Length,
+        /// Down the sheet.
+        height: Length,
+    },
+}
+
+impl Thing {
+    /// Its outline on a surface whose upper left corner is given; a round one as 64 chords of its circle.
+    #[must_use]
+    pub fn outline(&self, corner: Point) -> Polygon {
+        let at = |x: Length, y: Length| corner + Point::new(self.from_left + x, self.from_top + y);
+        let points = match self.shape {
+            ThingShape::Rectangle { width, height } => vec![
+                at(Length::ZERO, Length::ZERO),
+                at(width, Length::ZERO),
+                at(width, height),
+                at(Length::ZERO, height),
+            ],
+            ThingShape::Round { across } => (0..64i64)
+                .map(|n| {
+                    let (sine, cosine) = Angle::microdegrees(n * 5_625_000).sin_cos();
+                    let part = |share: f64| {
+                        let half = across.metres() / 2.0;
+                        Length::from_metres(half + half * share).unwrap_or_default()
+                    };
+                    at(part(cosine), part(sine))
+                })
+                .collect(),
+        };
+        Polygon { points }
     }
 }
 

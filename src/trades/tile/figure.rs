@@ -109,7 +109,11 @@ pub fn figure(ask: &Ask) -> Result<Figure, Problem> {
         small: small(ask, &layout),
         covered: layout.field.area(),
         joints,
-        edges: ask.surface.edges().map(|(a, b)| a.distance(b)).sum(),
+        edges: super::lay::open(ask)
+            .unwrap_or_default()
+            .edges()
+            .map(|(a, b)| a.distance(b))
+            .sum(),
         movement: movement(ask, &layout),
         chalk: chalk(ask, &layout),
         boxes: in_box(ask).map(|n| {

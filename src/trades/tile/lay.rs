@@ -71,10 +71,26 @@ impl Laid {
     }
 }
 
-/// The field of an ask: the surface less its gap, checked.
+/// The surface less what stands in the way; where that cuts it apart, its largest part.
+pub(super) fn open(ask: &Ask) -> Option<Region> {
+    let (corner, _) = ask.surface.bounds()?;
+    if ask.things.is_empty() {
+        return Some(ask.surface.clone());
+    }
+    let taken: Vec<_> = ask
+        .things
+        .iter()
+        .map(|thing| thing.outline(corner))
+        .collect();
+    ask.surface.without(&taken).into_iter().next()
+}
+
+/// The field of an ask: the surface less what stands in the way and the gap, checked.
 pub(super) fn field(ask: &Ask) -> Result<Region, Problem> {
     checked(ask)?;
-    let field = ask.surface.inset(ask.gap).ok_or(Problem::NothingLeft)?;
+    let field = open(ask)
+        .and_then(|open| open.inset(ask.gap))
+        .ok_or(Problem::NothingLeft)?;
     let (least, most) = field.bounds().ok_or(Problem::NothingLeft)?;
     let size = most - least;
     let (long, short) = (ask.tile.long, ask.tile.short);
@@ -148,4 +164,48 @@ pub(super) fn lay_in(ask: &Ask, field: &Region, from: Point) -> Layout {
 pub(super) fn box_of(field: &Region) -> (Point, Point) {
     let (least, most) = field.bounds().unwrap_or_default();
     (least, most - least)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::measure::Length;
+    use crate::trades::tile::{Thing, ThingShape, Tile};
+
+    #[test]
+    fn a_box_in_the_corner_makes_an_l_and_a_flange_a_hole() {
+        let mut ask = Ask {
+            surface: Region::rectangle(Length::inches(96), Length::inches(72)),
+            gap: Length::ZERO,
+            joint: Length::ZERO,
+            tile: Tile {
+                long: Length::inches(12),
+                short: Length::inches(12),
+                ..Tile::default()
+            },
+            things: vec![Thing {
+                shape: ThingShape::Rectangle {
+                    width: Length::inches(36),
+                    height: Length::inches(24),
+                },
+                from_left: Length::inches(60),
+                from_top: Length::inches(48),
+            }],
+            ..Ask::default()
+        };
+        let layout = lay(&ask, Point::default()).unwrap();
+        assert_eq!((layout.whole(), layout.cut()), (42, 0));
+        assert_eq!(layout.field.outer.points.len(), 6);
+        ask.things.push(Thing {
+            shape: ThingShape::Round {
+                across: Length::inches(7),
+            },
+            from_left: Length::in_64(20, 32),
+            from_top: Length::in_64(20, 32),
+        });
+        let layout = lay(&ask, Point::default()).unwrap();
+        // About the corner of four tiles.
+        assert_eq!((layout.whole(), layout.cut()), (38, 4));
+        assert_eq!(layout.field.holes.len(), 1);
+    }
 }

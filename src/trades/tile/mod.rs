@@ -10,7 +10,9 @@ mod lines;
 mod pattern;
 mod reuse;
 
-pub use ask::{Ask, BoxOf, Edge, Field, Pattern, Problem, Run, Sight, Start, Surface, Tile};
+pub use ask::{
+    Ask, BoxOf, Edge, Field, Pattern, Problem, Run, Sight, Start, Surface, Thing, ThingShape, Tile,
+};
 pub use balance::{Balance, balance};
 pub use cuts::{CutKind, narrowest};
 pub use figure::{Cut, Figure, figure};
