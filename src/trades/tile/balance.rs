@@ -3,7 +3,7 @@
 use super::cuts::facing;
 use super::lay::{box_of, field};
 use super::pattern::{Frame, domain, module, placed};
-use super::{Ask, Layout, Pattern, Placed, Problem, Sight, lay::lay_in};
+use super::{Ask, Layout, Pattern, Piece, Placed, Problem, Sight, lay::lay_in};
 use crate::geometry::{Point, Region};
 use crate::measure::{Angle, Length};
 
@@ -250,10 +250,11 @@ fn thinness(ask: &Ask, tile: &Placed, rings: &[Vec<P>], level: bool) -> f64 {
     }
     let b = bounds(&rings[0]);
     let share = ((b[2] - b[0]) / long).min((b[3] - b[1]) / short);
-    if rings.len() == 1 && rings[0].len() <= 4 {
+    let rectangle = 2.0 * (b[2] - b[0]) * (b[3] - b[1]);
+    if rings.len() == 1 && rectangle - doubled(&rings[0]).abs() < 2e12 {
         return share;
     }
-    share.min(facing(rings) / least)
+    share.min(super::cuts::hull_width(&rings[0]).min(facing(rings)) / least)
 }
 
 /// The best start by the ask's own wish.
@@ -323,11 +324,39 @@ pub fn balance(ask: &Ask, sight: Sight, fewest: bool) -> Result<Balance, Problem
         }
     }
     let from = best.map_or_else(Point::default, |(_, (u, v))| out(u, v));
-    Ok(Balance {
+    let found = |from: Point| Balance {
         layout: lay_in(ask, &field, from),
         from,
         tried,
-    })
+    };
+    let best = found(from);
+    if fewest {
+        return Ok(best);
+    }
+    // The quick looks are rough where a tile comes in several pieces: the corner is the start to beat, exactly.
+    let corner = found(Point::default());
+    let better = thinnest(ask, &corner.layout) > thinnest(ask, &best.layout) + 0.001;
+    Ok(if better { corner } else { best })
+}
+
+/// The thinnest cut of a layout as a share of its tile's side, at most a half.
+fn thinnest(ask: &Ask, layout: &Layout) -> f64 {
+    let level = ask.turn.as_microdegrees() % 90_000_000 == 0;
+    let float = |p: &Point| (p.x.as_nm() as f64, p.y.as_nm() as f64);
+    let mut least = 0.5f64;
+    for laid in &layout.tiles {
+        let Piece::Cut(pieces) = &laid.piece else {
+            continue;
+        };
+        for piece in pieces {
+            let rings: Vec<Vec<P>> = std::iter::once(&piece.outer)
+                .chain(&piece.holes)
+                .map(|ring| ring.points.iter().map(float).collect())
+                .collect();
+            least = least.min(thinness(ask, &laid.tile, &rings, level));
+        }
+    }
+    least
 }
 
 /// Starts with a tile or a joint on the middle, or a whole tile at an edge, both ways.
@@ -372,10 +401,10 @@ fn even_starts(ask: &Ask, field: &Region) -> Vec<(i64, i64)> {
 mod tests {
     use super::*;
     use crate::geometry::Polygon;
-    use crate::trades::tile::{Piece, Tile, narrowest};
+    use crate::trades::tile::{Tile, narrowest};
 
-    /// The thinnest cut of a start, exactly.
-    fn thinnest(ask: &Ask, from: Point) -> f64 {
+    /// The thinnest cut of a start by the measure that is shown.
+    fn thinnest_from(ask: &Ask, from: Point) -> f64 {
         let layout = super::super::lay(ask, from).unwrap();
         let cuts = layout.tiles.iter().filter_map(|laid| match &laid.piece {
             Piece::Whole => None,
@@ -429,11 +458,11 @@ mod tests {
                 ..Ask::default()
             };
             let best = balance(&ask, Sight::Middle, false).unwrap();
-            let found = thinnest(&ask, best.from);
+            let found = thinnest_from(&ask, best.from);
             for i in 0..60 {
                 for j in 0..60 {
                     let from = Point::new(Length::mm(i * 5), Length::mm(j * 5));
-                    let brute = thinnest(&ask, from);
+                    let brute = thinnest_from(&ask, from);
                     assert!(
                         found >= brute - 0.002,
                         "room {n}: {found} against {brute} at {from:?}"
