@@ -139,6 +139,7 @@ fn tile_asks(field: TileSlot) -> &'static str {
         TileSlot::Box => "A box holds",
         TileSlot::Breakage => "Breakage",
         TileSlot::Attic => "Whole tiles kept for later",
+        TileSlot::Hold => "From the left edge to the joint",
         TileSlot::Thing(_, ThingField::Width) => "In the way: its width",
         TileSlot::Thing(_, ThingField::Height) => "In the way: its height",
         TileSlot::Thing(_, ThingField::Left) => "From the left edge to it",

@@ -253,6 +253,8 @@ pub enum TileChoice {
     Grain(bool),
     /// Off-cuts serve again.
     Reuse(bool),
+    /// What a balanced start keeps to.
+    Hold(Option<tile::Hold>),
     /// One more thing in the way, round or not.
     AddThing(bool),
     /// One fewer.

@@ -161,6 +161,8 @@ pub enum TileSlot {
     Breakage,
     /// Whole tiles kept.
     Attic,
+    /// A joint held so far from the left edge.
+    Hold,
     /// A field of something in the way, counted from 0.
     Thing(usize, ThingField),
 }

@@ -6,7 +6,7 @@ use crate::measure::quantity::{square_feet, square_metres};
 use crate::measure::{Amount, Angle, Figures, Length};
 use crate::takeoff::{Ask, Job, TileOn};
 use crate::trades::tile::{
-    self, BoxOf, Edge, Pattern, Problem, Run, Sight, Start, Surface, Thing, ThingShape,
+    self, BoxOf, Edge, Hold, Pattern, Problem, Run, Side, Sight, Start, Surface, Thing, ThingShape,
 };
 
 /// What would mend a layout that cannot be.
@@ -191,6 +191,30 @@ impl App {
                 detail: "the middle of the door, the tub or the window".into(),
                 value: across,
                 command: Some(Command::Pad(Slot::Tile(at, TileSlot::Sight))),
+            });
+            let whole = [
+                (None, "Nowhere"),
+                (Some(Hold::Whole(Side::Left)), "Left"),
+                (Some(Hold::Whole(Side::Right)), "Right"),
+                (Some(Hold::Whole(Side::Top)), "Top"),
+                (Some(Hold::Whole(Side::Bottom)), "Bottom"),
+            ];
+            rows.push(App::tile_choice(
+                at,
+                "A whole tile at an edge: threshold, tub",
+                ask.hold,
+                &whole,
+                TileChoice::Hold,
+            ));
+            let joint = match ask.hold {
+                Some(Hold::JointFromLeft(x)) => self.show(x),
+                _ => "nowhere".to_owned(),
+            };
+            rows.push(Row::Figure {
+                label: "A joint held, from the left".into(),
+                detail: "a centre line, or a joint of the wall".into(),
+                value: joint,
+                command: Some(Command::Pad(Slot::Tile(at, TileSlot::Hold))),
             });
         }
         rows.push(Row::Text(
@@ -391,6 +415,10 @@ impl App {
                     (_, ThingShape::Rectangle { height, .. }) => height,
                 })
             }
+            TileSlot::Hold => match ask.hold {
+                Some(Hold::JointFromLeft(x)) => Some(x),
+                _ => None,
+            },
             TileSlot::Turn | TileSlot::Box | TileSlot::Breakage | TileSlot::Attic => None,
         }
     }
@@ -433,6 +461,7 @@ pub(super) fn fill_length(job: &mut Job, task: usize, slot: TileSlot, length: Le
                 *place = length;
             }
         }
+        TileSlot::Hold => ask.hold = Some(Hold::JointFromLeft(length)),
         TileSlot::Turn | TileSlot::Box | TileSlot::Breakage | TileSlot::Attic => {}
     }
 }
@@ -496,6 +525,7 @@ pub(super) fn choose(ask: &mut tile::Ask, choice: TileChoice) {
         TileChoice::Run(run) => ask.run = run,
         TileChoice::Grain(grain) => ask.grain = grain,
         TileChoice::Reuse(reuse) => ask.reuse = reuse,
+        TileChoice::Hold(hold) => ask.hold = hold,
         TileChoice::AddThing(round) => ask.things.push(Thing {
             shape: if round {
                 ThingShape::Round {

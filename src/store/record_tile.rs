@@ -8,7 +8,7 @@ use crate::measure::quantity::square_metres;
 use crate::measure::{Angle, Length};
 use crate::takeoff::TileOn;
 use crate::trades::tile::{
-    Ask, BoxOf, Edge, Pattern, Run, Sight, Start, Surface, Thing, ThingShape, Tile,
+    Ask, BoxOf, Edge, Hold, Pattern, Run, Side, Sight, Start, Surface, Thing, ThingShape, Tile,
 };
 
 type Ring = Vec<(i64, i64)>;
@@ -42,6 +42,8 @@ pub(super) struct TileRecord {
     sun: bool,
     /// Round or not, its two sizes, from the left, from the top.
     things: Vec<(bool, i64, i64, i64, i64)>,
+    /// Which, and how far.
+    hold: Option<(u8, i64)>,
 }
 
 const EDGES: [Edge; 3] = [Edge::Unknown, Edge::Rectified, Edge::Calibrated];
@@ -114,6 +116,24 @@ fn read_start(record: (u8, i64, i64)) -> Option<Start> {
     })
 }
 
+const SIDES: [Side; 4] = [Side::Left, Side::Right, Side::Top, Side::Bottom];
+
+fn write_hold(hold: Hold) -> (u8, i64) {
+    match hold {
+        Hold::Whole(side) => (code(&SIDES, &side), 0),
+        Hold::JointFromLeft(x) => (4, x.as_nm()),
+        Hold::JointFromTop(y) => (5, y.as_nm()),
+    }
+}
+
+fn read_hold((which, nm): (u8, i64)) -> Option<Hold> {
+    Some(match which {
+        4 => Hold::JointFromLeft(length(nm)?),
+        5 => Hold::JointFromTop(length(nm)?),
+        side => Hold::Whole(SIDES.get(usize::from(side)).copied()?),
+    })
+}
+
 fn write_thing(thing: &Thing) -> (bool, i64, i64, i64, i64) {
     let (round, a, b) = match thing.shape {
         ThingShape::Round { across } => (true, across, across),
@@ -174,6 +194,7 @@ pub(super) fn write_tile(ask: &Ask, on: TileOn) -> TileRecord {
         attic: ask.attic,
         sun: ask.run == Run::SunOrWet,
         things: ask.things.iter().map(write_thing).collect(),
+        hold: ask.hold.map(write_hold),
     }
 }
 
@@ -229,6 +250,10 @@ pub(super) fn read_tile(record: TileRecord) -> Option<(Ask, TileOn)> {
         attic: record.attic,
         run: if record.sun { Run::SunOrWet } else { Run::Dry },
         things: all(record.things, read_thing)?,
+        hold: match record.hold {
+            Some(hold) => Some(read_hold(hold)?),
+            None => None,
+        },
     };
     Some((ask, on))
 }

@@ -62,6 +62,7 @@ fn fill_tile(ask: &mut tile::Ask) {
     ask.turn = Angle::degrees(-45);
     ask.start = tile::Start::ByHand(Point::new(Length::mm(-5), Length::mm(3)));
     ask.grain = true;
+    ask.hold = Some(tile::Hold::JointFromTop(Length::inches(17)));
     ask.reuse = false;
     ask.box_of = Some(tile::BoxOf::Laid(square_feet(10.5)));
     ask.breakage = 0.07;

@@ -7,7 +7,7 @@ use super::words::{M2, Nm, Parts, Udeg};
 use crate::geometry::{Point, Polygon, Region};
 use crate::takeoff::TileOn;
 use crate::trades::tile::{
-    Ask, BoxOf, Edge, Pattern, Run, Sight, Start, Surface, Thing, ThingShape, Tile,
+    Ask, BoxOf, Edge, Hold, Pattern, Run, Side, Sight, Start, Surface, Thing, ThingShape, Tile,
 };
 
 /// What is missing is as in a new figure.
@@ -39,6 +39,18 @@ pub(super) struct TileJson {
     attic: u32,
     sun_or_wet: bool,
     things: Vec<ThingJson>,
+    hold: Option<HoldJson>,
+}
+
+#[derive(Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+enum HoldJson {
+    WholeLeft,
+    WholeRight,
+    WholeTop,
+    WholeBottom,
+    JointFromLeftNm(Nm),
+    JointFromTopNm(Nm),
 }
 
 /// What stands in the way: round where it has a width across alone.
@@ -202,6 +214,14 @@ pub(super) fn write_tile(ask: &Ask, on: TileOn) -> TileJson {
         attic: ask.attic,
         sun_or_wet: ask.run == Run::SunOrWet,
         things: ask.things.iter().map(write_thing).collect(),
+        hold: ask.hold.map(|hold| match hold {
+            Hold::Whole(Side::Left) => HoldJson::WholeLeft,
+            Hold::Whole(Side::Right) => HoldJson::WholeRight,
+            Hold::Whole(Side::Top) => HoldJson::WholeTop,
+            Hold::Whole(Side::Bottom) => HoldJson::WholeBottom,
+            Hold::JointFromLeft(x) => HoldJson::JointFromLeftNm(Nm(x)),
+            Hold::JointFromTop(y) => HoldJson::JointFromTopNm(Nm(y)),
+        }),
     }
 }
 
@@ -277,6 +297,14 @@ pub(super) fn read_tile(tile: TileJson) -> (Ask, TileOn) {
             Run::Dry
         },
         things: tile.things.iter().map(read_thing).collect(),
+        hold: tile.hold.map(|hold| match hold {
+            HoldJson::WholeLeft => Hold::Whole(Side::Left),
+            HoldJson::WholeRight => Hold::Whole(Side::Right),
+            HoldJson::WholeTop => Hold::Whole(Side::Top),
+            HoldJson::WholeBottom => Hold::Whole(Side::Bottom),
+            HoldJson::JointFromLeftNm(x) => Hold::JointFromLeft(x.0),
+            HoldJson::JointFromTopNm(y) => Hold::JointFromTop(y.0),
+        }),
     };
     (ask, on)
 }

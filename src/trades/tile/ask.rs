@@ -25,6 +25,8 @@ pub struct Ask {
     pub turn: Angle,
     /// Where it starts.
     pub start: Start,
+    /// What a balanced start has to keep to.
+    pub hold: Option<Hold>,
     /// What the saw takes away.
     pub kerf: Length,
     /// The face has a direction: a piece may be turned half round, never a quarter.
@@ -54,6 +56,7 @@ impl Default for Ask {
             pattern: Pattern::Grid,
             turn: Angle::ZERO,
             start: Start::Balanced(Sight::Middle),
+            hold: None,
             kerf: Length::in_64(0, 6),
             grain: false,
             reuse: true,
@@ -234,6 +237,30 @@ pub enum Start {
     Corner,
     /// By hand: the pattern's own corner, from the upper left corner of the field.
     ByHand(Point),
+}
+
+/// What a balanced start keeps to, in a pattern that lies square to the sheet.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Hold {
+    /// A whole tile at an edge: the threshold, the tub.
+    Whole(Side),
+    /// The middle of a joint so far from the left edge of the surface: a line of the wall, a centre line.
+    JointFromLeft(Length),
+    /// The same from the top edge.
+    JointFromTop(Length),
+}
+
+/// An edge of the surface.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Side {
+    /// The left one.
+    Left,
+    /// The right one.
+    Right,
+    /// The upper one.
+    Top,
+    /// The lower one.
+    Bottom,
 }
 
 /// How a box is counted.

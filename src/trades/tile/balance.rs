@@ -3,7 +3,7 @@
 use super::cuts::facing;
 use super::lay::{box_of, field};
 use super::pattern::{Frame, domain, module, placed};
-use super::{Ask, Layout, Pattern, Piece, Placed, Problem, Sight, lay::lay_in};
+use super::{Ask, Hold, Layout, Pattern, Piece, Placed, Problem, Side, Sight, lay::lay_in};
 use crate::geometry::{Point, Region};
 use crate::measure::{Angle, Length};
 
@@ -283,7 +283,7 @@ pub fn balance(ask: &Ask, sight: Sight, fewest: bool) -> Result<Balance, Problem
     let quick = Quick::new(&field);
     let (along, across) = domain(ask);
     let frame = Frame::new(ask.turn, Point::default());
-    let out = |u: i64, v: i64| frame.out(u, v);
+    let out = |u: i64, v: i64| held(ask, &field, frame.out(u, v));
     let mut starts: Vec<(i64, i64)> = Vec::new();
     for i in 0..TRIED {
         for j in 0..TRIED {
@@ -334,7 +334,7 @@ pub fn balance(ask: &Ask, sight: Sight, fewest: bool) -> Result<Balance, Problem
         return Ok(best);
     }
     // The quick looks are rough where a tile comes in several pieces: the corner is the start to beat, exactly.
-    let corner = found(Point::default());
+    let corner = found(out(0, 0));
     let better = thinnest(ask, &corner.layout) > thinnest(ask, &best.layout) + 0.001;
     Ok(if better { corner } else { best })
 }
@@ -357,6 +357,33 @@ fn thinnest(ask: &Ask, layout: &Layout) -> f64 {
         }
     }
     least
+}
+
+/// A start moved so that it keeps to what is held; nothing is held in a pattern that lies at a slant.
+fn held(ask: &Ask, field: &Region, from: Point) -> Point {
+    let Some(hold) = ask
+        .hold
+        .filter(|_| ask.turn.as_microdegrees() % 90_000_000 == 0)
+    else {
+        return from;
+    };
+    let (least, size) = box_of(field);
+    let edge = ask.surface.bounds().map_or(least, |(edge, _)| edge);
+    // Where a tile lies about its corner, once it is turned.
+    let far =
+        Frame::new(ask.turn, Point::default()).out(ask.tile.long.as_nm(), ask.tile.short.as_nm());
+    let none = Length::ZERO;
+    let (left, top) = (far.x.min(none), far.y.min(none));
+    let (wide, high) = (far.x.abs(), far.y.abs());
+    let half = ask.joint.half();
+    match hold {
+        Hold::Whole(Side::Left) => Point::new(-left, from.y),
+        Hold::Whole(Side::Right) => Point::new(size.x - wide - left, from.y),
+        Hold::Whole(Side::Top) => Point::new(from.x, -top),
+        Hold::Whole(Side::Bottom) => Point::new(from.x, size.y - high - top),
+        Hold::JointFromLeft(x) => Point::new(edge.x + x - least.x + half - left, from.y),
+        Hold::JointFromTop(y) => Point::new(from.x, edge.y + y - least.y + half - top),
+    }
 }
 
 /// Starts with a tile or a joint on the middle, or a whole tile at an edge, both ways.
@@ -470,5 +497,39 @@ mod tests {
                 }
             }
         }
+    }
+
+    #[test]
+    fn what_is_held_is_kept_to_whatever_is_balanced() {
+        let gap = Length::in_64(0, 16);
+        for turn in [0, 90] {
+            for side in [Side::Left, Side::Right, Side::Top, Side::Bottom] {
+                let ask = Ask {
+                    hold: Some(Hold::Whole(side)),
+                    turn: Angle::degrees(turn),
+                    ..Ask::default()
+                };
+                let best = balance(&ask, Sight::Middle, false).unwrap();
+                // Whole tiles touch the gap at that edge.
+                let (least, most) = ask.surface.bounds().unwrap();
+                let touches = |p: &Point| match side {
+                    Side::Left => p.x == least.x + gap,
+                    Side::Right => p.x == most.x - gap,
+                    Side::Top => p.y == least.y + gap,
+                    Side::Bottom => p.y == most.y - gap,
+                };
+                let whole = best.layout.tiles.iter().filter(|laid| {
+                    laid.piece == Piece::Whole && laid.tile.points().iter().any(touches)
+                });
+                assert!(whole.count() >= 3, "{turn} {side:?}");
+            }
+        }
+        let ask = Ask {
+            hold: Some(Hold::JointFromLeft(Length::inches(30))),
+            ..Ask::default()
+        };
+        let best = balance(&ask, Sight::Middle, false).unwrap();
+        let marks = crate::trades::tile::running(&ask, &best.layout, true);
+        assert!(marks.contains(&Length::inches(30)), "{marks:?}");
     }
 }
