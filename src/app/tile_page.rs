@@ -200,18 +200,19 @@ impl App {
                 label: "cut".into(),
             },
         });
-        strip.push(Big {
-            value: self.amount(figure.covered),
-            label: match ask.on {
-                tile::Surface::Floor => "floor covered".into(),
-                tile::Surface::Wall => "wall covered".into(),
-            },
-        });
+        // Beside boxes a fourth figure has no room; it stands in the list.
+        if figure.boxes.is_none() {
+            strip.push(Big {
+                value: self.amount(figure.covered),
+                label: covered(ask.on).into(),
+            });
+        }
         strip
     }
 
     fn tile_results(&self, ask: &tile::Ask, figure: &Figure) -> Vec<Row> {
         let mut rows = vec![Row::Heading("Counts".into())];
+        rows.push(Row::ours(covered(ask.on), self.amount(figure.covered)));
         rows.push(Row::ours("Whole tiles", figure.layout.whole().to_string()));
         rows.push(Row::ours("Cut pieces", figure.layout.cut().to_string()));
         rows.push(Row::ours(
@@ -346,5 +347,13 @@ impl App {
             }
         });
         lines.collect::<Vec<_>>().join("; ")
+    }
+}
+
+/// What is covered.
+fn covered(on: tile::Surface) -> &'static str {
+    match on {
+        tile::Surface::Floor => "floor covered",
+        tile::Surface::Wall => "wall covered",
     }
 }

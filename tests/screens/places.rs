@@ -3,10 +3,13 @@
 use chrono::DateTime;
 use i_slint_backend_testing::{AccessibleRole, ElementQuery};
 use storyrod::app::{
-    App, Choice, Command, Here, Keeper, MixChoice, Shape, Slot, StudsOf, TileChoice, demo_job,
+    App, Choice, Command, Here, Keeper, MixChoice, Row, Shape, Slot, StudsOf, ThingField,
+    TileChoice, TileSlot, Tone, demo_job,
 };
 use storyrod::drawing::Theme;
 use storyrod::measure::{Angle, Length};
+use storyrod::site::OpeningKind;
+use storyrod::takeoff::TileOn;
 use storyrod::trades::paint::Part;
 use storyrod::trades::tile::Pattern;
 
@@ -184,4 +187,78 @@ fn the_about_sheet_shows_what_the_screens_are_made_with() {
             .iter()
             .any(|label| label.contains("MadeWithSlint"))
     );
+}
+
+/// Types a measure into a slot.
+fn type_in(app: &mut App, slot: Slot, text: &str) {
+    app.send(Command::Pad(slot));
+    if let Some(pad) = &mut app.pad {
+        pad.typed = text.to_owned();
+        pad.fresh = false;
+    }
+    app.take();
+    assert!(
+        app.pad.as_ref().is_none_or(|pad| pad.wrong.is_empty()),
+        "{text}"
+    );
+    app.pad = None;
+}
+
+/// For eyes: herringbone at a slant round a flange, and a wall with a window and a niche.
+#[test]
+fn tiles_lie_round_a_flange_and_on_a_wall_with_a_window() {
+    let tile = |choice| Command::Set(2, Choice::Tile(choice));
+    for (name, size) in [SIZES[0], SIZES[1]] {
+        let desk = desk(demo(), size);
+        desk.act(|app| {
+            app.send(Command::Go(Here::Task(2)));
+            type_in(app, Slot::Tile(2, TileSlot::Short), "2 7/8");
+            type_in(app, Slot::Tile(2, TileSlot::Long), "5 7/8");
+            app.send(tile(TileChoice::Pattern(Pattern::Herringbone)));
+            app.send(tile(TileChoice::Turn(Angle::degrees(45))));
+            app.send(tile(TileChoice::AddThing(true)));
+            type_in(
+                app,
+                Slot::Tile(2, TileSlot::Thing(0, ThingField::Left)),
+                "18",
+            );
+            type_in(
+                app,
+                Slot::Tile(2, TileSlot::Thing(0, ThingField::Top)),
+                "14",
+            );
+        });
+        assert!(shot(&desk, &format!("tile-flange-{name}-day")).2 > 20);
+        desk.with_app(|app| {
+            let rows = app.screen().rows;
+            let stops = rows.iter().filter(|row| {
+                matches!(
+                    row,
+                    Row::Note {
+                        tone: Tone::Stop,
+                        ..
+                    }
+                )
+            });
+            assert_eq!(stops.count(), 0);
+        });
+        desk.act(|app| {
+            app.send(Command::AddOpening(0, 0, OpeningKind::Niche));
+            for (slot, text) in [
+                (Slot::OpeningFromLeft(0, 2), "20"),
+                (Slot::OpeningWidth(0, 2), "14"),
+                (Slot::OpeningHeight(0, 2), "14"),
+                (Slot::OpeningSill(0, 2), "36"),
+            ] {
+                type_in(app, slot, text);
+            }
+            app.send(Command::NewTile(Some(0), TileOn::Wall(0)));
+            app.send(Command::Set(
+                3,
+                Choice::Tile(TileChoice::Pattern(Pattern::Bond { over: 1, of: 2 })),
+            ));
+            type_in(app, Slot::Tile(3, TileSlot::Short), "5 7/8");
+        });
+        assert!(shot(&desk, &format!("tile-wall-{name}-day")).2 > 20);
+    }
 }
