@@ -40,7 +40,7 @@ impl App {
         let lines = self.buying_lines();
         let mut rows = Vec::new();
         if lines.is_empty() {
-            rows.push(Row::Text("Nothing to buy yet. Figure a patch or some paint and tap Add to buying list; or write a line by hand.".into()));
+            rows.push(Row::Text("Nothing to buy yet. Figure something and tap Add to buying list; or write a line by hand.".into()));
         }
         let mut shelf = None;
         for line in &lines {

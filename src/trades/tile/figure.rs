@@ -177,15 +177,12 @@ fn cuts(ask: &Ask, layout: &Layout) -> Vec<Cut> {
         let Piece::Cut(pieces) = &laid.piece else {
             continue;
         };
-        // To a quarter of a millimetre two pieces are one shape.
-        let step = |n: f64| (n / 250_000.0).round() as i64;
-        let mut key: Vec<(i64, i64)> = pieces
+        let points: Vec<(f64, f64)> = pieces
             .iter()
             .flat_map(|piece| on_tile(laid, piece).rings)
             .flatten()
-            .map(|(x, y)| (step(x), step(y)))
             .collect();
-        key.sort_unstable();
+        let mut key = shape_of(&points, super::cuts::sides(ask, laid), ask.grain);
         key.insert(0, (i64::from(laid.tile.size), pieces.len() as i64));
         shapes.entry(key).or_default().push(at);
     }
@@ -198,6 +195,29 @@ fn cuts(ask: &Ask, layout: &Layout) -> Vec<Cut> {
         cut.number = number;
     }
     cuts
+}
+
+/// A shape by its corners, whichever way its tile is turned: half round, or a quarter where the tile is square and its
+/// face has no direction. To a quarter of a millimetre two pieces are one shape.
+fn shape_of(points: &[(f64, f64)], (long, short): (f64, f64), grain: bool) -> Vec<(i64, i64)> {
+    let square = (long - short).abs() < 1.0 && !grain;
+    let ways: [fn((f64, f64), f64, f64) -> (f64, f64); 4] = [
+        |p, _, _| p,
+        |(x, y), long, short| (long - x, short - y),
+        |(x, y), _, short| (short - y, x),
+        |(x, y), long, _| (y, long - x),
+    ];
+    let step = |n: f64| (n / 250_000.0).round() as i64;
+    ways.iter()
+        .take(if square { 4 } else { 2 })
+        .map(|way| {
+            let turned = points.iter().map(|p| way(*p, long, short));
+            let mut key: Vec<_> = turned.map(|(x, y)| (step(x), step(y))).collect();
+            key.sort_unstable();
+            key
+        })
+        .min()
+        .unwrap_or_default()
 }
 
 fn cut(ask: &Ask, layout: &Layout, pieces: Vec<usize>) -> Cut {
