@@ -24,14 +24,6 @@ enum Known {
     Nothing,
 }
 
-/// What there is in a box.
-pub(super) enum Found {
-    /// No edge: all of it inside, or all outside.
-    Clear(bool),
-    /// These may come into it.
-    Edges,
-}
-
 /// Edges in a grid of cells.
 pub(super) struct Buckets {
     pub edges: Vec<Bound>,
@@ -128,24 +120,40 @@ impl Buckets {
         )
     }
 
-    /// The edges that may come into a box.
-    pub fn near(&mut self, least: Point, most: Point, found: &mut Vec<usize>) -> Found {
+    /// Whether a box lies inside or outside, where no edge is in its cells.
+    pub fn clear(&mut self, least: Point, most: Point) -> Option<bool> {
         if most.x <= self.least.x
             || least.x >= self.most.x
             || most.y <= self.least.y
             || least.y >= self.most.y
         {
-            return Found::Clear(false);
+            return Some(false);
+        }
+        // Past the region's box a cell says nothing.
+        if least.x < self.least.x
+            || most.x > self.most.x
+            || least.y < self.least.y
+            || most.y > self.most.y
+        {
+            return None;
         }
         let ((x0, y0), (x1, y1)) = (self.cell_of(least), self.cell_of(most));
-        self.turn += 1;
-        let mut any = false;
+        for y in y0..=y1 {
+            let row = &self.known[y * CELLS + x0..=y * CELLS + x1];
+            if row.contains(&Known::Edges) {
+                return None;
+            }
+        }
+        Some(self.inside(x0, y0))
+    }
+
+    /// The edges that may come into a box.
+    pub fn near(&mut self, least: Point, most: Point, found: &mut Vec<usize>) {
+        found.clear();
+        let ((x0, y0), (x1, y1)) = (self.cell_of(least), self.cell_of(most));
+        self.turn = self.turn.wrapping_add(1);
         for y in y0..=y1 {
             for cell in y * CELLS + x0..=y * CELLS + x1 {
-                if self.known[cell] != Known::Edges {
-                    continue;
-                }
-                any = true;
                 let (from, to) = (self.begin[cell] as usize, self.begin[cell + 1] as usize);
                 for at in &self.listed[from..to] {
                     let at = *at as usize;
@@ -156,15 +164,6 @@ impl Buckets {
                 }
             }
         }
-        // Past the region's box a cell says nothing: there the edges of the box's side are found.
-        let within = least.x >= self.least.x
-            && most.x <= self.most.x
-            && least.y >= self.least.y
-            && most.y <= self.most.y;
-        if any || !within {
-            return Found::Edges;
-        }
-        Found::Clear(self.inside(x0, y0))
     }
 
     /// Whether a cell without edges lies inside; asked of its neighbour, where that is known.

@@ -5,7 +5,7 @@ use i_overlay::core::overlay::{Overlay, ShapeType};
 use i_overlay::core::overlay_rule::OverlayRule;
 use i_overlay::i_float::int::point::IntPoint;
 
-use super::buckets::{Buckets, Found};
+use super::buckets::Buckets;
 use super::walk::Walk;
 use super::{Point, Polygon, Region};
 use crate::measure::Length;
@@ -89,15 +89,14 @@ impl Clip {
         let Some((least, most)) = bounds(tile) else {
             return Inside::Nothing;
         };
-        self.near.clear();
-        let found = self.buckets.near(least, most, &mut self.near);
-        if let Found::Clear(inside) = found {
+        if let Some(inside) = self.buckets.clear(least, most) {
             return if inside {
                 Inside::Whole
             } else {
                 Inside::Nothing
             };
         }
+        self.buckets.near(least, most, &mut self.near);
         let edges = &self.buckets.edges;
         self.near
             .retain(|at| enters(tile, edges[*at].from, edges[*at].to));
@@ -119,6 +118,12 @@ impl Clip {
             Some(pieces) => classed(tile, pieces),
             None => self.cut(tile),
         }
+    }
+
+    /// Whether a box lies inside or outside, where that is known at once.
+    #[must_use]
+    pub fn clear(&mut self, least: Point, most: Point) -> Option<bool> {
+        self.buckets.clear(least, most)
     }
 
     fn cut(&mut self, tile: &[Point]) -> Inside {
