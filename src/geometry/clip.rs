@@ -5,6 +5,8 @@ use i_overlay::core::overlay::{Overlay, ShapeType};
 use i_overlay::core::overlay_rule::OverlayRule;
 use i_overlay::i_float::int::point::IntPoint;
 
+use super::buckets::Buckets;
+use super::walk::Walk;
 use super::{Point, Polygon, Region};
 use crate::measure::Length;
 
@@ -24,11 +26,14 @@ pub enum Inside {
 
 /// A region to cut many tiles by.
 pub struct Clip {
-    edges: Vec<(Point, Point)>,
+    buckets: Buckets,
     rings: Vec<Vec<IntPoint<i64>>>,
     overlay: Overlay<i64>,
     /// The tile that is cut, kept to be filled anew.
     tile: Vec<IntPoint<i64>>,
+    /// Edges that may come into a tile, and ways through it, kept likewise.
+    near: Vec<usize>,
+    walk: Walk,
 }
 
 pub(super) fn int(point: Point) -> IntPoint<i64> {
@@ -40,10 +45,11 @@ pub(super) fn back(point: &IntPoint<i64>) -> Point {
 }
 
 /// Twice the area of a triangle; more than zero where `c` is right of the way from `a` to `b` on the sheet.
-fn side(a: Point, b: Point, c: Point) -> i128 {
-    let wide = |length: Length| i128::from(length.as_nm());
-    (wide(b.x) - wide(a.x)) * (wide(c.y) - wide(a.y))
-        - (wide(b.y) - wide(a.y)) * (wide(c.x) - wide(a.x))
+pub(super) fn side(a: Point, b: Point, c: Point) -> i128 {
+    // Differences of places in one job are far within 64 bits; their products are not.
+    let (dx, dy) = ((b.x - a.x).as_nm(), (b.y - a.y).as_nm());
+    let (ex, ey) = ((c.x - a.x).as_nm(), (c.y - a.y).as_nm());
+    i128::from(dx) * i128::from(ey) - i128::from(dy) * i128::from(ex)
 }
 
 fn doubled(points: &[Point]) -> i128 {
@@ -63,52 +69,61 @@ impl Clip {
     pub fn new(region: &Region) -> Clip {
         let ring = |polygon: &Polygon| polygon.points.iter().map(|p| int(*p)).collect();
         Clip {
-            edges: region.edges().collect(),
+            buckets: Buckets::new(region),
             rings: std::iter::once(&region.outer)
                 .chain(&region.holes)
                 .map(ring)
                 .collect(),
             overlay: Overlay::new(64),
             tile: Vec::new(),
+            near: Vec::new(),
+            walk: Walk::default(),
         }
     }
 
-    /// What of a convex tile lies inside.
+    /// What of a convex tile, clockwise on the sheet, lies inside.
     ///
-    /// Where no edge of the region comes near, one corner decides; else the pieces are cut exactly, but for new corners,
+    /// Where no edge of the region comes in, one place decides; else the pieces are cut exactly, but for new corners,
     /// which lie on whole nanometres.
     pub fn of(&mut self, tile: &[Point]) -> Inside {
-        if !self.meets(tile) {
-            return match tile.first() {
-                Some(corner) if self.holds(*corner) => Inside::Whole,
-                _ => Inside::Nothing,
+        let Some((least, most)) = bounds(tile) else {
+            return Inside::Nothing;
+        };
+        if let Some(inside) = self.buckets.clear(least, most) {
+            return if inside {
+                Inside::Whole
+            } else {
+                Inside::Nothing
             };
         }
-        self.cut(tile)
+        self.buckets.near(least, most, &mut self.near);
+        let edges = &self.buckets.edges;
+        self.near
+            .retain(|at| enters(tile, edges[*at].from, edges[*at].to));
+        if self.near.is_empty() {
+            // Midway between two corners that are no neighbours: inside the tile.
+            let (one, other) = (tile[0], tile[tile.len() / 2]);
+            let middle = Point::new(
+                one.x + (other.x - one.x).half(),
+                one.y + (other.y - one.y).half(),
+            );
+            return if self.buckets.holds(middle) {
+                Inside::Whole
+            } else {
+                Inside::Nothing
+            };
+        }
+        self.near.sort_unstable();
+        match self.walk.pieces(tile, edges, &self.near) {
+            Some(pieces) => classed(tile, pieces),
+            None => self.cut(tile),
+        }
     }
 
-    /// Whether an edge of the region comes into the tile's box and does not lie on one side of it.
-    fn meets(&self, tile: &[Point]) -> bool {
-        let Some((least, most)) = bounds(tile) else {
-            return false;
-        };
-        self.edges.iter().any(|&(a, b)| {
-            a.x.min(b.x) <= most.x
-                && a.x.max(b.x) >= least.x
-                && a.y.min(b.y) <= most.y
-                && a.y.max(b.y) >= least.y
-                && !apart(tile, a, b)
-        })
-    }
-
-    /// Whether a point lies inside, by the number of edges to its right.
-    fn holds(&self, p: Point) -> bool {
-        self.edges
-            .iter()
-            .filter(|(a, b)| (a.y > p.y) != (b.y > p.y) && (side(*a, *b, p) > 0) == (b.y < a.y))
-            .count()
-            % 2
-            == 1
+    /// Whether a box lies inside or outside, where that is known at once.
+    #[must_use]
+    pub fn clear(&mut self, least: Point, most: Point) -> Option<bool> {
+        self.buckets.clear(least, most)
     }
 
     fn cut(&mut self, tile: &[Point]) -> Inside {
@@ -121,31 +136,16 @@ impl Clip {
         let shapes = self
             .overlay
             .overlay(OverlayRule::Intersect, FillRule::EvenOdd);
-        let whole = doubled(tile);
-        let mut all = 0;
-        let mut pieces = Vec::new();
-        for shape in shapes {
+        let pieces = shapes.iter().filter_map(|shape| {
             let mut rings = shape.iter().map(|ring| Polygon {
                 points: ring.iter().map(back).collect(),
             });
-            let Some(outer) = rings.next() else { continue };
-            let piece = Region {
-                outer,
+            Some(Region {
+                outer: rings.next()?,
                 holes: rings.collect(),
-            };
-            let area = piece.doubled_area();
-            all += area;
-            if area >= LEAST_DOUBLED {
-                pieces.push(piece);
-            }
-        }
-        if whole - all < LEAST_DOUBLED {
-            Inside::Whole
-        } else if pieces.is_empty() {
-            Inside::Nothing
-        } else {
-            Inside::Part(pieces)
-        }
+            })
+        });
+        classed(tile, pieces.collect())
     }
 }
 
@@ -185,6 +185,39 @@ pub(super) fn difference(region: &Region, taken: &[Polygon]) -> Vec<Region> {
     rest
 }
 
+/// What a tile comes to whose pieces are these.
+fn classed(tile: &[Point], mut pieces: Vec<Region>) -> Inside {
+    let mut all = 0;
+    pieces.retain(|piece| {
+        let area = piece.doubled_area();
+        all += area;
+        area >= LEAST_DOUBLED
+    });
+    if doubled(tile) - all < LEAST_DOUBLED {
+        Inside::Whole
+    } else if pieces.is_empty() {
+        Inside::Nothing
+    } else {
+        Inside::Part(pieces)
+    }
+}
+
+/// Whether an edge comes into the inside of a convex tile, clockwise on the sheet.
+fn enters(tile: &[Point], a: Point, b: Point) -> bool {
+    let (mut right, mut left) = (false, false);
+    for p in tile {
+        let side = side(a, b, *p);
+        right |= side > 0;
+        left |= side < 0;
+    }
+    right
+        && left
+        && (0..tile.len()).all(|at| {
+            let (p, q) = (tile[at], tile[(at + 1) % tile.len()]);
+            side(p, q, a) > 0 || side(p, q, b) > 0
+        })
+}
+
 /// The corners of the least box round points.
 fn bounds(points: &[Point]) -> Option<(Point, Point)> {
     let first = *points.first()?;
@@ -194,15 +227,6 @@ fn bounds(points: &[Point]) -> Option<(Point, Point)> {
             Point::new(most.x.max(p.x), most.y.max(p.y)),
         )
     }))
-}
-
-/// Whether all of a convex tile lies strictly on one side of a line.
-fn apart(tile: &[Point], a: Point, b: Point) -> bool {
-    let mut sides = tile.iter().map(|p| side(a, b, *p).signum());
-    match sides.next() {
-        Some(0) | None => false,
-        Some(first) => sides.all(|side| side == first),
-    }
 }
 
 #[cfg(test)]

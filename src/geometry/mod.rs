@@ -1,9 +1,11 @@
 //! Points and polygons on the nanometre grid, exact where integers can be.
 
+mod buckets;
 mod clip;
 mod point;
 mod polygon;
 mod region;
+mod walk;
 
 pub use clip::{Clip, Inside, LEAST_DOUBLED};
 pub use point::Point;

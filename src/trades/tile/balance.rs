@@ -1,10 +1,10 @@
-//! The best start of a pattern: tried on thousands of starts with rough geometry, then laid exactly.
+//! The best start of a pattern: thousands of starts, each cut exactly, and left as soon as a better one is known.
 
 use super::cuts::facing;
 use super::lay::{box_of, field};
 use super::pattern::{Frame, domain, module, placed};
-use super::{Ask, Hold, Layout, Pattern, Piece, Placed, Problem, Side, Sight, lay::lay_in};
-use crate::geometry::{Point, Region};
+use super::{Ask, Hold, Layout, Pattern, Placed, Problem, Side, Sight, lay::lay_in};
+use crate::geometry::{Clip, Inside, Point, Polygon, Region};
 use crate::measure::{Angle, Length};
 
 /// Starts tried each way over the pattern's own repeat.
@@ -50,90 +50,150 @@ impl Worth {
         let (a, b) = (key(self), key(other));
         a < b || (a == b && (self.thin, -self.uneven) > (other.thin, -other.uneven))
     }
+
+    /// Whether this start is better than one of which not every tile is known.
+    fn surely_beats(&self, other: &Worth, fewest: bool) -> bool {
+        let thin = |w: &Worth| (w.thin * 1_000.0).round() as i64;
+        if fewest {
+            self.tiles < other.tiles
+        } else {
+            thin(self) > thin(other)
+        }
+    }
 }
 
-/// The field in plain numbers, for many quick looks.
-struct Quick {
-    rings: Vec<Vec<P>>,
+/// A tile that an edge of the field may come into at some start, and its box.
+struct Band {
+    tile: Placed,
     least: Point,
     most: Point,
 }
 
-impl Quick {
-    fn new(field: &Region) -> Quick {
+/// What is looked at for every start.
+struct Search<'a> {
+    ask: &'a Ask,
+    sight: Sight,
+    fewest: bool,
+    clip: Clip,
+    least: Point,
+    most: Point,
+    level: bool,
+    /// Tiles at the edges, those that ruled a start out last in front.
+    band: Vec<Band>,
+    /// How many lie whole at every start.
+    whole: usize,
+    /// The starts, along and across, that these hold for.
+    reach: (i64, i64),
+    best: Option<(Worth, (i64, i64))>,
+}
+
+impl<'a> Search<'a> {
+    fn new(ask: &'a Ask, field: &Region, sight: Sight, fewest: bool) -> Search<'a> {
         let (least, size) = box_of(field);
-        let ring = |polygon: &crate::geometry::Polygon| {
-            let float = |p: &Point| (p.x.as_nm() as f64, p.y.as_nm() as f64);
-            let mut ring: Vec<P> = polygon.points.iter().map(float).collect();
-            if !polygon.clockwise() {
-                ring.reverse();
-            }
-            ring
-        };
-        Quick {
-            rings: std::iter::once(&field.outer)
-                .chain(&field.holes)
-                .map(ring)
-                .collect(),
+        let (along, across) = domain(ask);
+        let mut search = Search {
+            ask,
+            sight,
+            fewest,
+            clip: Clip::new(field),
             least,
             most: least + size,
-        }
-    }
-
-    /// What a start is worth.
-    fn worth(&self, ask: &Ask, from: Point, sight: Sight) -> Worth {
-        let start = self.least + from;
-        let (mut thin, mut tiles) = (0.5f64, 0);
-        let level = ask.turn.as_microdegrees() % 90_000_000 == 0;
-        for tile in placed(ask, start, self.least, self.most) {
-            if let Some(share) = self.look(ask, &tile, level) {
-                tiles += 1;
-                thin = thin.min(share);
-            }
-        }
-        Worth {
-            thin,
-            uneven: self.uneven(ask, start, sight),
-            tiles,
-        }
-    }
-
-    /// How thin the piece of a tile is, as a share of its side; one for a whole tile, `None` for no piece.
-    fn look(&self, ask: &Ask, tile: &Placed, level: bool) -> Option<f64> {
-        let points = tile.points();
-        let mut corners = [(0.0, 0.0); 6];
-        for (corner, p) in corners.iter_mut().zip(points) {
-            *corner = (p.x.as_nm() as f64, p.y.as_nm() as f64);
-        }
-        let corners = &corners[..points.len()];
-        let bounds = bounds(corners);
-        let near = |ring: &Vec<P>| {
-            (0..ring.len()).any(|at| touches(bounds, ring[at], ring[(at + 1) % ring.len()]))
+            level: ask.turn.as_microdegrees() % 90_000_000 == 0,
+            band: Vec::new(),
+            whole: 0,
+            reach: (along.as_nm(), across.as_nm()),
+            best: None,
         };
-        let (outer, holes) = self.rings.split_first()?;
-        if !self.rings.iter().any(near) {
-            let inside = holds(outer, corners[0]) && !holes.iter().any(|h| holds(h, corners[0]));
-            return inside.then_some(1.0);
-        }
-        let whole = doubled(corners).abs();
-        let piece = clipped(outer, corners);
-        let mut left = doubled(&piece).abs();
-        let mut rings = vec![piece];
-        for hole in holes.iter().filter(|hole| near(hole)) {
-            let part = clipped(hole, corners);
-            let taken = doubled(&part).abs();
-            if taken > 1.0 {
-                left -= taken;
-                rings.push(part);
+        // A tile moves with the start, all its corners by as much: it is placed once, and where no edge can come near it
+        // is settled once.
+        let frame = Frame::new(ask.turn, Point::default());
+        let (u, v) = search.reach;
+        let ends = [(0, 0), (u, 0), (0, v), (u, v)].map(|(u, v)| frame.out(u, v));
+        let Some((low, high)) = (Polygon {
+            points: ends.to_vec(),
+        })
+        .bounds() else {
+            return search;
+        };
+        for tile in placed(ask, least, least - high, search.most - low) {
+            let Some((from, to)) = (Polygon {
+                points: tile.points().to_vec(),
+            })
+            .bounds() else {
+                continue;
+            };
+            match search.clip.clear(from + low, to + high) {
+                Some(true) => search.whole += 1,
+                Some(false) => {}
+                None => search.band.push(Band {
+                    tile,
+                    least: from,
+                    most: to,
+                }),
             }
         }
-        if left < 2e12 {
-            return None;
+        search
+    }
+
+    /// Tries a start: it is the best where it beats the best.
+    fn consider(&mut self, (u, v): (i64, i64)) {
+        let by = Frame::new(self.ask.turn, Point::default()).out(u, v);
+        let mut worth = Worth {
+            thin: 0.5,
+            uneven: self.uneven(self.ask, self.least + by, self.sight),
+            tiles: 0,
+        };
+        let within = (0..=self.reach.0).contains(&u) && (0..=self.reach.1).contains(&v);
+        let lies = if within {
+            worth.tiles = self.whole;
+            self.band_at(by, &mut worth)
+        } else {
+            let tiles = placed(self.ask, self.least + by, self.least, self.most);
+            tiles.iter().all(|tile| self.take(tile, &mut worth))
+        };
+        if lies
+            && self
+                .best
+                .as_ref()
+                .is_none_or(|(b, _)| worth.beats(b, self.fewest))
+        {
+            self.best = Some((worth, (u, v)));
         }
-        if whole - left < 2e12 {
-            return Some(1.0);
+    }
+
+    /// Looks at the tiles at the edges; not to the end where the start can no longer be the best.
+    fn band_at(&mut self, by: Point, worth: &mut Worth) -> bool {
+        for at in 0..self.band.len() {
+            let Band { tile, least, most } = &self.band[at];
+            match self.clip.clear(*least + by, *most + by) {
+                Some(inside) => worth.tiles += usize::from(inside),
+                None => {
+                    let tile = tile.moved(by);
+                    if !self.take(&tile, worth) {
+                        // The next start is near: it is likely to be ruled out by the same tile.
+                        self.band[..=at].rotate_right(1);
+                        return false;
+                    }
+                }
+            }
         }
-        Some(thinness(ask, tile, &rings, level))
+        true
+    }
+
+    /// Takes a tile into what the start is worth; whether it can still be the best.
+    fn take(&mut self, tile: &Placed, worth: &mut Worth) -> bool {
+        match self.clip.of(tile.points()) {
+            Inside::Nothing => return true,
+            Inside::Whole => {}
+            Inside::Part(pieces) => {
+                for piece in &pieces {
+                    worth.thin = worth.thin.min(thinness(self.ask, tile, piece, self.level));
+                }
+            }
+        }
+        worth.tiles += 1;
+        // What is to come can only make it thinner and add tiles.
+        (self.best.as_ref()).is_none_or(|(best, _)| !best.surely_beats(worth, self.fewest))
     }
 
     /// How far the sight line is from the middle of a tile or of a joint.
@@ -177,10 +237,6 @@ fn bounds(points: &[P]) -> [f64; 4] {
     )
 }
 
-fn touches(b: [f64; 4], p: P, q: P) -> bool {
-    p.0.min(q.0) <= b[2] && p.0.max(q.0) >= b[0] && p.1.min(q.1) <= b[3] && p.1.max(q.1) >= b[1]
-}
-
 fn doubled(points: &[P]) -> f64 {
     let Some(&(ox, oy)) = points.first() else {
         return 0.0;
@@ -191,48 +247,14 @@ fn doubled(points: &[P]) -> f64 {
         .sum()
 }
 
-fn holds(ring: &[P], p: P) -> bool {
-    let mut inside = false;
-    for at in 0..ring.len() {
-        let (a, b) = (ring[at], ring[(at + 1) % ring.len()]);
-        if (a.1 > p.1) != (b.1 > p.1) {
-            let x = a.0 + (p.1 - a.1) / (b.1 - a.1) * (b.0 - a.0);
-            inside ^= p.0 < x;
-        }
-    }
-    inside
-}
-
-/// A ring less everything outside a convex tile, edge by edge; parts of it may hang together by edges of no width.
-fn clipped(ring: &[P], tile: &[P]) -> Vec<P> {
-    let way = doubled(tile).signum();
-    let mut rest = ring.to_vec();
-    let mut next = Vec::with_capacity(rest.len() + 4);
-    for at in 0..tile.len() {
-        let (a, b) = (tile[at], tile[(at + 1) % tile.len()]);
-        let side = |p: P| ((b.0 - a.0) * (p.1 - a.1) - (b.1 - a.1) * (p.0 - a.0)) * way;
-        next.clear();
-        for i in 0..rest.len() {
-            let (p, q) = (rest[i], rest[(i + 1) % rest.len()]);
-            let (sp, sq) = (side(p), side(q));
-            if sp >= 0.0 {
-                next.push(p);
-            }
-            if (sp > 0.0 && sq < 0.0) || (sp < 0.0 && sq > 0.0) {
-                let t = sp / (sp - sq);
-                next.push((p.0 + (q.0 - p.0) * t, p.1 + (q.1 - p.1) * t));
-            }
-        }
-        std::mem::swap(&mut rest, &mut next);
-        if rest.is_empty() {
-            break;
-        }
-    }
-    rest
-}
-
 /// How thin a piece is, as a share of its tile's side.
-fn thinness(ask: &Ask, tile: &Placed, rings: &[Vec<P>], level: bool) -> f64 {
+fn thinness(ask: &Ask, tile: &Placed, piece: &Region, level: bool) -> f64 {
+    let float = |p: &Point| (p.x.as_nm() as f64, p.y.as_nm() as f64);
+    let rings: Vec<Vec<P>> = std::iter::once(&piece.outer)
+        .chain(&piece.holes)
+        .map(|ring| ring.points.iter().map(float).collect())
+        .collect();
+    let rings = &rings[..];
     let side = |length: Length| length.as_nm() as f64;
     let (mut long, mut short) = match ask.pattern {
         Pattern::TwoSquares { small } if tile.size == 1 => (side(small), side(small)),
@@ -280,32 +302,24 @@ fn thinness(ask: &Ask, tile: &Placed, rings: &[Vec<P>], level: bool) -> f64 {
 /// ```
 pub fn balance(ask: &Ask, sight: Sight, fewest: bool) -> Result<Balance, Problem> {
     let field = field(ask)?;
-    let quick = Quick::new(&field);
-    let (along, across) = domain(ask);
-    let frame = Frame::new(ask.turn, Point::default());
-    let out = |u: i64, v: i64| held(ask, &field, frame.out(u, v));
-    let mut starts: Vec<(i64, i64)> = Vec::new();
+    let mut search = Search::new(ask, &field, sight, fewest);
+    let (along, across) = search.reach;
+    let mut starts = even_starts(ask, &field);
     for i in 0..TRIED {
         for j in 0..TRIED {
-            starts.push((along.as_nm() * i / TRIED, across.as_nm() * j / TRIED));
+            starts.push((along * i / TRIED, across * j / TRIED));
         }
     }
-    starts.extend(even_starts(ask, &field));
     let tried = starts.len();
-    let mut best: Option<(Worth, (i64, i64))> = None;
-    let mut consider = |(u, v): (i64, i64)| {
-        let worth = quick.worth(ask, out(u, v), sight);
-        if best.as_ref().is_none_or(|(b, _)| worth.beats(b, fewest)) {
-            best = Some((worth, (u, v)));
-        }
-    };
     for start in starts {
-        consider(start);
+        search.consider(held(ask, &field, start, search.reach));
     }
-    let mut step = (along.as_nm() / TRIED, across.as_nm() / TRIED);
+    let mut step = (along / TRIED, across / TRIED);
     for _ in 0..ROUNDS {
         step = (step.0 / 2, step.1 / 2);
-        let Some((_, (u, v))) = best else { break };
+        let Some((_, (u, v))) = search.best else {
+            break;
+        };
         for (du, dv) in [
             (-1, 0),
             (1, 0),
@@ -317,73 +331,50 @@ pub fn balance(ask: &Ask, sight: Sight, fewest: bool) -> Result<Balance, Problem
             (1, -1),
         ] {
             let start = (u + du * step.0, v + dv * step.1);
-            let worth = quick.worth(ask, out(start.0, start.1), sight);
-            if best.as_ref().is_none_or(|(b, _)| worth.beats(b, fewest)) {
-                best = Some((worth, start));
-            }
+            search.consider(held(ask, &field, start, search.reach));
         }
     }
-    let from = best.map_or_else(Point::default, |(_, (u, v))| out(u, v));
-    let found = |from: Point| Balance {
+    let frame = Frame::new(ask.turn, Point::default());
+    let from = (search.best).map_or_else(Point::default, |(_, (u, v))| frame.out(u, v));
+    Ok(Balance {
         layout: lay_in(ask, &field, from),
         from,
         tried,
-    };
-    let best = found(from);
-    if fewest {
-        return Ok(best);
-    }
-    // The quick looks are rough where a tile comes in several pieces: the corner is the start to beat, exactly.
-    let corner = found(out(0, 0));
-    let better = thinnest(ask, &corner.layout) > thinnest(ask, &best.layout) + 0.001;
-    Ok(if better { corner } else { best })
-}
-
-/// The thinnest cut of a layout as a share of its tile's side, at most a half.
-fn thinnest(ask: &Ask, layout: &Layout) -> f64 {
-    let level = ask.turn.as_microdegrees() % 90_000_000 == 0;
-    let float = |p: &Point| (p.x.as_nm() as f64, p.y.as_nm() as f64);
-    let mut least = 0.5f64;
-    for laid in &layout.tiles {
-        let Piece::Cut(pieces) = &laid.piece else {
-            continue;
-        };
-        for piece in pieces {
-            let rings: Vec<Vec<P>> = std::iter::once(&piece.outer)
-                .chain(&piece.holes)
-                .map(|ring| ring.points.iter().map(float).collect())
-                .collect();
-            least = least.min(thinness(ask, &laid.tile, &rings, level));
-        }
-    }
-    least
+    })
 }
 
 /// A start moved so that it keeps to what is held; nothing is held in a pattern that lies at a slant.
-fn held(ask: &Ask, field: &Region, from: Point) -> Point {
+fn held(ask: &Ask, field: &Region, start: (i64, i64), reach: (i64, i64)) -> (i64, i64) {
     let Some(hold) = ask
         .hold
         .filter(|_| ask.turn.as_microdegrees() % 90_000_000 == 0)
     else {
-        return from;
+        return start;
     };
+    let frame = Frame::new(ask.turn, Point::default());
+    let from = frame.out(start.0, start.1);
     let (least, size) = box_of(field);
     let edge = ask.surface.bounds().map_or(least, |(edge, _)| edge);
     // Where a tile lies about its corner, once it is turned.
-    let far =
-        Frame::new(ask.turn, Point::default()).out(ask.tile.long.as_nm(), ask.tile.short.as_nm());
+    let far = frame.out(ask.tile.long.as_nm(), ask.tile.short.as_nm());
     let none = Length::ZERO;
     let (left, top) = (far.x.min(none), far.y.min(none));
     let (wide, high) = (far.x.abs(), far.y.abs());
     let half = ask.joint.half();
-    match hold {
+    let kept = match hold {
         Hold::Whole(Side::Left) => Point::new(-left, from.y),
         Hold::Whole(Side::Right) => Point::new(size.x - wide - left, from.y),
         Hold::Whole(Side::Top) => Point::new(from.x, -top),
         Hold::Whole(Side::Bottom) => Point::new(from.x, size.y - high - top),
         Hold::JointFromLeft(x) => Point::new(edge.x + x - least.x + half - left, from.y),
         Hold::JointFromTop(y) => Point::new(from.x, edge.y + y - least.y + half - top),
-    }
+    };
+    // Back into the pattern's own repeat, where it lies the same.
+    let (u, v) = frame.back(kept);
+    (
+        (u.round() as i64).rem_euclid(reach.0.max(1)),
+        (v.round() as i64).rem_euclid(reach.1.max(1)),
+    )
 }
 
 /// Starts with a tile or a joint on the middle, or a whole tile at an edge, both ways.
@@ -427,8 +418,7 @@ fn even_starts(ask: &Ask, field: &Region) -> Vec<(i64, i64)> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::geometry::Polygon;
-    use crate::trades::tile::{Tile, narrowest};
+    use crate::trades::tile::{Piece, Tile, narrowest};
 
     /// The thinnest cut of a start by the measure that is shown.
     fn thinnest_from(ask: &Ask, from: Point) -> f64 {

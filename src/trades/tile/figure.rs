@@ -201,17 +201,16 @@ fn cuts(ask: &Ask, layout: &Layout) -> Vec<Cut> {
 /// face has no direction. To a quarter of a millimetre two pieces are one shape.
 fn shape_of(points: &[(f64, f64)], (long, short): (f64, f64), grain: bool) -> Vec<(i64, i64)> {
     let square = (long - short).abs() < 1.0 && !grain;
-    let ways: [fn((f64, f64), f64, f64) -> (f64, f64); 4] = [
-        |p, _, _| p,
-        |(x, y), long, short| (long - x, short - y),
-        |(x, y), _, short| (short - y, x),
-        |(x, y), long, _| (y, long - x),
-    ];
+    let way = |turn: usize, &(x, y): &(f64, f64)| match turn {
+        0 => (x, y),
+        1 => (long - x, short - y),
+        2 => (short - y, x),
+        _ => (y, long - x),
+    };
     let step = |n: f64| (n / 250_000.0).round() as i64;
-    ways.iter()
-        .take(if square { 4 } else { 2 })
-        .map(|way| {
-            let turned = points.iter().map(|p| way(*p, long, short));
+    (0..if square { 4 } else { 2 })
+        .map(|turn| {
+            let turned = points.iter().map(|p| way(turn, p));
             let mut key: Vec<_> = turned.map(|(x, y)| (step(x), step(y))).collect();
             key.sort_unstable();
             key

@@ -26,6 +26,16 @@ impl Placed {
     }
 }
 
+impl Placed {
+    /// The same tile, moved.
+    pub(super) fn moved(&self, by: Point) -> Placed {
+        Placed {
+            points: self.points.map(|p| p + by),
+            ..*self
+        }
+    }
+}
+
 /// From the pattern's own frame to the surface.
 #[derive(Clone, Copy)]
 pub(super) struct Frame {

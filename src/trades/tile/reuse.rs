@@ -3,6 +3,8 @@
 //! A piece stays where it lies on its tile, and only the tile is turned: so its factory edges stay factory edges, and
 //! every piece is cut with the face up. Two pieces come out of one tile where, so turned, they lie a saw cut apart.
 
+use std::cmp::Reverse;
+
 use super::cuts::{OnTile, hull, on_tile, sides};
 use super::{Ask, Laid, Layout, Piece};
 
@@ -21,6 +23,9 @@ struct Opened {
     taken: i128,
     hulls: Vec<Hull>,
 }
+
+/// What the slack of a line may add to the area that a tile gives, twice, in square nanometres.
+const AREA_SLACK: i128 = 100_000_000_000_000;
 
 type Hull = Vec<(f64, f64)>;
 
@@ -55,38 +60,26 @@ fn ways(piece: &[OnTile], (long, short): (f64, f64), grain: bool) -> Vec<Way> {
         .collect()
 }
 
-/// How far two hulls lie apart along the best line between them; less than nothing where they overlap.
-fn apart(a: &[(f64, f64)], b: &[(f64, f64)]) -> f64 {
-    let mut best = f64::NEG_INFINITY;
-    for (one, other) in [(a, b), (b, a)] {
-        for at in 0..one.len() {
+/// Whether a straight band so wide lies between two hulls, along a side of either.
+fn apart(a: &[(f64, f64)], b: &[(f64, f64)], by: f64) -> bool {
+    [(a, b), (b, a)].iter().any(|(one, other)| {
+        (0..one.len()).any(|at| {
             let (p, q) = (one[at], one[(at + 1) % one.len()]);
-            let long = (q.0 - p.0).hypot(q.1 - p.1);
-            if long < 1.0 {
-                continue;
-            }
-            let off =
-                |r: &(f64, f64)| ((q.0 - p.0) * (r.1 - p.1) - (q.1 - p.1) * (r.0 - p.0)) / long;
-            // A hull runs one way round: its own points are on the one side.
-            let own = one.iter().map(off).sum::<f64>().signum();
-            let gap = other
-                .iter()
-                .map(|r| -off(r) * own)
-                .fold(f64::INFINITY, f64::min);
-            best = best.max(gap);
-        }
-    }
-    best
+            let (dx, dy) = (q.0 - p.0, q.1 - p.1);
+            let long = dx.hypot(dy);
+            // A hull runs so that its own points are on the side where this is more than nothing.
+            let off = |r: &(f64, f64)| dx * (r.1 - p.1) - dy * (r.0 - p.0);
+            long >= 1.0 && other.iter().all(|r| -off(r) >= by * long)
+        })
+    })
 }
 
 fn fits(new: &Way, placed: &[Hull], kerf: f64) -> bool {
     // A hundredth of a millimetre is lost in the drawing of any line.
-    let slack = 10_000.0;
-    new.hulls.iter().all(|hull| {
-        placed
-            .iter()
-            .all(|other| apart(hull, other) + slack >= kerf)
-    })
+    let by = kerf - 10_000.0;
+    new.hulls
+        .iter()
+        .all(|hull| placed.iter().all(|other| apart(hull, other, by)))
 }
 
 /// A plan of the tiles to cut: the largest piece first, each into the fullest tile that still takes it.
@@ -121,25 +114,25 @@ pub fn plan(ask: &Ask, layout: &Layout) -> Vec<Planned> {
         }
     };
     let mut pieces: Vec<_> = layout.tiles.iter().enumerate().filter_map(cut).collect();
-    pieces.sort_by_key(|(at, _, area, ..)| (std::cmp::Reverse(*area), *at));
+    pieces.sort_by_key(|(at, _, area, ..)| (Reverse(*area), *at));
     let kerf = ask.kerf.as_nm() as f64;
     let mut open: Vec<Opened> = Vec::new();
     for (at, size, area, parts, sides) in pieces {
         let ways = ways(&parts, sides, ask.grain);
         let six = layout.tiles[at].tile.points().len() == 6;
-        let found = (ask.reuse && !six)
-            .then(|| {
-                open.iter()
-                    .enumerate()
-                    .filter(|(_, tile)| tile.size == size)
-                    .filter_map(|(n, tile)| {
-                        let way = ways.iter().find(|way| fits(way, &tile.hulls, kerf))?;
-                        Some((n, tile.taken, way))
-                    })
-                    .max_by_key(|(n, taken, _)| (*taken, std::cmp::Reverse(*n)))
-                    .map(|(n, _, way)| (n, way.hulls.clone()))
-            })
-            .flatten();
+        let mut fullest: Vec<(i128, Reverse<usize>)> = Vec::new();
+        if ask.reuse && !six {
+            // What is taken and what is new lie apart: together they are no more than a tile.
+            let most = (sides.0 * sides.1 * 2.0) as i128 + AREA_SLACK;
+            let room = |tile: &Opened| tile.size == size && tile.taken + area <= most;
+            let open = open.iter().enumerate().filter(|(_, tile)| room(tile));
+            fullest.extend(open.map(|(n, tile)| (tile.taken, Reverse(n))));
+            fullest.sort_unstable_by(|a, b| b.cmp(a));
+        }
+        let found = fullest.into_iter().find_map(|(_, Reverse(n))| {
+            let way = ways.iter().find(|way| fits(way, &open[n].hulls, kerf))?;
+            Some((n, way.hulls.clone()))
+        });
         match found {
             Some((n, hulls)) => {
                 open[n].planned.pieces.push(at);
