@@ -59,7 +59,12 @@ impl App {
             };
             let laid = self.tile_figure(&ask);
             if let Ok(figure) = laid.as_ref() {
-                sketches.push(tile_sketch(&ask, Some(figure), false, self.job.units));
+                sketches.push(tile_sketch(
+                    &ask,
+                    Some(figure),
+                    (false, self.joint_role(*rival)),
+                    self.job.units,
+                ));
                 figures.push((*rival, ask, figure.clone()));
             }
         }

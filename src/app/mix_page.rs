@@ -3,8 +3,8 @@
 use super::{
     App, Chip, Choice, Command, Here, MixChoice, MixSlot, Row, Screen, Slot, Tone, view::Big,
 };
-use crate::measure::Amount;
 use crate::measure::quantity::Volume;
+use crate::measure::{Amount, Length};
 use crate::site::Id;
 use crate::takeoff::Ask;
 use crate::trades::grout::{self, JointOf, Meeting, Seam};
@@ -43,14 +43,24 @@ impl App {
             };
             ask.width = tile.joint;
             ask.depth = tile.tile.thickness;
-            if tile.gap.is_positive() {
-                ask.seams = vec![Seam {
-                    at: Meeting::Perimeter,
-                    length: figure.edges,
-                    width: tile.gap,
-                    depth: tile.gap.half(),
-                }];
-            }
+            let seam = |at, length, width: Length| Seam {
+                at,
+                length,
+                width,
+                depth: width.half(),
+            };
+            let soft: Length = figure.soft.iter().map(|(a, b)| a.distance(*b)).sum();
+            ask.seams = [
+                seam(Meeting::Perimeter, figure.edges, tile.gap),
+                seam(
+                    Meeting::Movement,
+                    soft,
+                    tile.joint.max(Length::in_64(0, 16)),
+                ),
+            ]
+            .into_iter()
+            .filter(|seam| seam.length.is_positive() && seam.width.is_positive())
+            .collect();
         }
         Some(ask)
     }

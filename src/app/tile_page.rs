@@ -5,7 +5,7 @@ use std::rc::Rc;
 use super::{
     App, Chip, Command, Here, Row, Screen, Slot, TileSlot, Tone, tile_inputs, view::Big, words,
 };
-use crate::drawing::{TileTag, tile_sketch};
+use crate::drawing::{Role, TileTag, tile_sketch};
 use crate::geometry::Point;
 use crate::measure::{Amount, Length};
 use crate::site::{Wall, surface};
@@ -129,11 +129,16 @@ impl App {
         };
         let figured = self.tile_figure(&ask);
         let own = on == TileOn::Own;
-        let picture = tile_sketch(&ask, figured.as_ref().as_ref().ok(), own, self.job.units)
-            .map_tags(|tag| match tag {
-                TileTag::Width => Command::Pad(Slot::Tile(at, TileSlot::Width)),
-                TileTag::Height => Command::Pad(Slot::Tile(at, TileSlot::Height)),
-            });
+        let picture = tile_sketch(
+            &ask,
+            figured.as_ref().as_ref().ok(),
+            (own, self.joint_role(at)),
+            self.job.units,
+        )
+        .map_tags(|tag| match tag {
+            TileTag::Width => Command::Pad(Slot::Tile(at, TileSlot::Width)),
+            TileTag::Height => Command::Pad(Slot::Tile(at, TileSlot::Height)),
+        });
         let mut rows = Vec::new();
         let (mut strip, mut main) = (Vec::new(), None);
         match figured.as_ref() {
@@ -176,6 +181,28 @@ impl App {
             strip,
             main,
             ..base
+        }
+    }
+
+    /// How joints are drawn: dark, light or between, by what the grout of these tiles is called.
+    pub(super) fn joint_role(&self, at: usize) -> Role {
+        let id = self.job.tasks.get(at).map(|task| task.id);
+        let color = self.job.tasks.iter().find_map(|task| match &task.ask {
+            Ask::Grout(grout, of) if *of == id && id.is_some() => Some(grout.color.to_lowercase()),
+            _ => None,
+        });
+        let named = |words: &[&str]| {
+            let color = color.as_deref().unwrap_or_default();
+            words.iter().any(|word| color.contains(word))
+        };
+        if named(&["black", "dark", "charcoal", "brown", "anthracite", "navy"]) {
+            Role::Ink
+        } else if named(&["white", "ivory", "cream"]) {
+            Role::Sheet
+        } else if named(&["gray", "grey", "silver", "slate"]) {
+            Role::Soft
+        } else {
+            Role::Rule
         }
     }
 
@@ -265,6 +292,14 @@ impl App {
                 label: "Square, by a triangle on the lines".into(),
                 detail: "along the one, along the other, and between the two marks".into(),
                 value: format!("{}, {}, {}", self.show(a), self.show(b), self.show(c)),
+                command: None,
+            });
+        }
+        if let Some(first) = tile::running(ask, &figure.layout, false).first() {
+            rows.push(Row::Figure {
+                label: "Lay a row dry along the line first".into(),
+                detail: "the row at the upper edge ends here; whole rows begin below it".into(),
+                value: self.show(*first),
                 command: None,
             });
         }

@@ -19,14 +19,28 @@ const NUMBERED: usize = 400;
 
 /// A surface in tile; without a figure its outline alone.
 ///
-/// `own`: its width and height are measured by hand and can be tapped.
+/// `own`: its width and height are measured by hand and can be tapped. `joint`: how joints are drawn, by the colour of
+/// their grout.
 #[must_use]
-pub fn tile_sketch(ask: &Ask, figure: Option<&Figure>, own: bool, units: Units) -> Scene<TileTag> {
+pub fn tile_sketch(
+    ask: &Ask,
+    figure: Option<&Figure>,
+    (own, joint): (bool, Role),
+    units: Units,
+) -> Scene<TileTag> {
     let mut scene = Scene::empty("The tiles");
     if let Some(figure) = figure {
         let small: std::collections::BTreeSet<usize> = figure.small.iter().copied().collect();
         for (at, laid) in figure.layout.tiles.iter().enumerate() {
-            tile(&mut scene, laid, small.contains(&at));
+            tile(&mut scene, laid, small.contains(&at), joint);
+        }
+        for (from, to) in &figure.soft {
+            scene.marks.push(Mark::Path {
+                points: vec![*from, *to],
+                closed: false,
+                pen: Some(Pen::solid(Role::Amber, Stroke::Heavy)),
+                fill: None,
+            });
         }
         numbers(&mut scene, figure);
         scene.says = format!(
@@ -53,7 +67,7 @@ pub fn tile_sketch(ask: &Ask, figure: Option<&Figure>, own: bool, units: Units) 
     scene
 }
 
-fn tile(scene: &mut Scene<TileTag>, laid: &Laid, small: bool) {
+fn tile(scene: &mut Scene<TileTag>, laid: &Laid, small: bool, joint: Role) {
     let fill = match (&laid.piece, small) {
         (Piece::Whole, _) => Role::Board,
         (Piece::Cut(_), false) => Role::ChalkWash,
@@ -63,7 +77,7 @@ fn tile(scene: &mut Scene<TileTag>, laid: &Laid, small: bool) {
         scene.marks.push(Mark::Path {
             points,
             closed: true,
-            pen: Some(Pen::solid(Role::Rule, Stroke::Hair)),
+            pen: Some(Pen::solid(joint, Stroke::Hair)),
             fill: Some(fill),
         });
     };

@@ -295,7 +295,8 @@ fn a_drag() {
     let step = |ask: &Ask| {
         let figure = figure(ask).unwrap();
         let units = Units::FeetInches { marks: 16 };
-        let scene = tile_sketch(ask, Some(&figure), true, units);
+        let joint = (true, storyrod::drawing::Role::Rule);
+        let scene = tile_sketch(ask, Some(&figure), joint, units);
         let canvas = Canvas {
             width: 1_180.0,
             height: 820.0,

@@ -263,6 +263,16 @@ fn can_lie(pieces: &[Vec<Vec<P>>], placed: &mut Vec<Vec<P>>, turns: &[u8], kerf:
     })
 }
 
+/// Whether a piece, or what a piece lacks of its tile, is so near to 1 mm² that the rounding of a corner decides if it
+/// counts. A corner cut off at 45° by a millimetre is just that large.
+fn by_a_hair(layout: &Layout) -> bool {
+    let near = |doubled: f64| (doubled / 2e12 - 1.0).abs() < 0.05;
+    layout.tiles.iter().any(|laid| {
+        let is = laid.doubled_area() as f64;
+        laid.piece != Piece::Whole && (near(is) || near(area(&corners(&laid.tile)) * 2.0 - is))
+    })
+}
+
 proptest! {
     #![proptest_config(ProptestConfig { cases: 96, ..ProptestConfig::default() })]
 
@@ -321,6 +331,7 @@ proptest! {
             n * moves[0].1 + m * moves[1].1,
         );
         let moved = lay(&ask, from(&ask) + by).unwrap();
+        prop_assume!(!by_a_hair(&layout) && !by_a_hair(&moved));
         prop_assert_eq!(counts(&layout), counts(&moved));
     }
 

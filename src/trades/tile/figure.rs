@@ -66,6 +66,8 @@ pub struct Figure {
     pub edges: Length,
     /// Movement joints inside the field: up and down, and across.
     pub movement: (u32, u32),
+    /// Where those joints run, each in the joint of tiles that is nearest to an equal part of the field.
+    pub soft: Vec<(Point, Point)>,
     /// Lines to chalk.
     pub chalk: Option<Chalk>,
     /// Working, findings, cautions, needs.
@@ -115,6 +117,7 @@ pub fn figure(ask: &Ask) -> Result<Figure, Problem> {
             .map(|(a, b)| a.distance(b))
             .sum(),
         movement: movement(ask, &layout),
+        soft: soft(ask, &layout),
         chalk: chalk(ask, &layout),
         boxes: in_box(ask).map(|n| {
             let boxes = (to_buy as u32).div_ceil(n);
@@ -278,6 +281,41 @@ fn movement(ask: &Ask, layout: &Layout) -> (u32, u32) {
         (parts - 1).max(0) as u32
     };
     (joints(size.x), joints(size.y))
+}
+
+/// Movement joints inside the field, from edge to edge of its box.
+fn soft(ask: &Ask, layout: &Layout) -> Vec<(Point, Point)> {
+    let (up, across) = movement(ask, layout);
+    let (least, size) = super::lay::box_of(&layout.field);
+    let edge = ask.surface.bounds().map_or(least, |(edge, _)| edge);
+    let most = least + size;
+    let mut lines = Vec::new();
+    for (parts, upright) in [(up, true), (across, false)] {
+        let marks = super::running(ask, layout, upright);
+        let (start, run) = if upright {
+            (least.x - edge.x, size.x)
+        } else {
+            (least.y - edge.y, size.y)
+        };
+        for n in 1..=i64::from(parts) {
+            let even = start + (run * n).divided(i64::from(parts) + 1);
+            // In a pattern without straight joints it is cut where it falls.
+            let nearest = marks.iter().min_by_key(|mark| (**mark - even).abs());
+            let at = nearest.copied().unwrap_or(even);
+            lines.push(if upright {
+                (
+                    Point::new(edge.x + at, least.y),
+                    Point::new(edge.x + at, most.y),
+                )
+            } else {
+                (
+                    Point::new(least.x, edge.y + at),
+                    Point::new(most.x, edge.y + at),
+                )
+            });
+        }
+    }
+    lines
 }
 
 fn account(ask: &Ask, figure: &mut Figure, broken: usize) {

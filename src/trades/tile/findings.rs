@@ -1,7 +1,7 @@
 //! What the rules say of a layout: joint, offset, cuts, lippage, flatness, movement.
 
 use super::{Ask, Edge, Figure, Pattern, Surface};
-use crate::handbook::{Cite, tile as book};
+use crate::handbook::{Cite, mortar as shower, tile as book};
 use crate::measure::{Amount, Length, Phrase};
 use crate::trades::{Finding, Weight};
 
@@ -82,7 +82,8 @@ pub(super) fn findings(ask: &Ask, figure: &Figure) -> Vec<Finding> {
     }
     all.extend(offset(ask));
     all.extend(cuts(ask, figure));
-    all.extend(movement(figure));
+    all.extend(movement(ask, figure));
+    all.extend(to_the_drain(ask));
     let (most, rule) = lippage(ask);
     all.push(finding(
         Weight::Note,
@@ -173,7 +174,23 @@ fn cuts(ask: &Ask, figure: &Figure) -> Vec<Finding> {
     all
 }
 
-fn movement(figure: &Figure) -> Option<Finding> {
+/// A round thing in a floor may be a drain, and a floor falls to its drain.
+fn to_the_drain(ask: &Ask) -> Option<Finding> {
+    let round = |thing: &super::Thing| matches!(thing.shape, super::ThingShape::Round { .. });
+    (ask.on == Surface::Floor && ask.things.iter().any(round)).then(|| {
+        let (least, most) = shower::SHOWER_SLOPE.value;
+        finding(
+            Weight::Note,
+            Phrase::with(
+                "If a round one is a shower's drain, the floor falls to it by {0} to {1} on every run: tile that is small enough follows it.",
+                [Amount::Slope(least), Amount::Slope(most)],
+            ),
+            shower::SHOWER_SLOPE.cite,
+        )
+    })
+}
+
+fn movement(ask: &Ask, figure: &Figure) -> Option<Finding> {
     let (up, across) = figure.movement;
     (up + across > 0).then(|| {
         finding(
@@ -182,7 +199,10 @@ fn movement(figure: &Figure) -> Option<Finding> {
                 "The field is long: it wants {0} soft joints across its width and {1} along it, beside those at its edges.",
                 [Amount::Count(up.into()), Amount::Count(across.into())],
             ),
-            book::MOVEMENT_DRY.cite,
+            match ask.run {
+                super::Run::Dry => book::MOVEMENT_DRY.cite,
+                super::Run::SunOrWet => book::MOVEMENT_SUN.cite,
+            },
         )
     })
 }
