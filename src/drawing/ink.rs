@@ -27,6 +27,11 @@ fn pen_line(pen: Pen, heft: f32) -> (Role, f32, Vec<f32>) {
 /// A line through points of the sheet.
 fn through(points: impl Iterator<Item = (f32, f32)>, closed: bool) -> Option<Path> {
     let mut path = PathBuilder::new();
+    add(&mut path, points, closed);
+    path.finish()
+}
+
+fn add(path: &mut PathBuilder, points: impl Iterator<Item = (f32, f32)>, closed: bool) {
     for (n, (x, y)) in points.enumerate() {
         if n == 0 {
             path.move_to(x, y);
@@ -37,7 +42,6 @@ fn through(points: impl Iterator<Item = (f32, f32)>, closed: bool) -> Option<Pat
     if closed {
         path.close();
     }
-    path.finish()
 }
 
 /// Points along an arc, its ends among them.
@@ -61,6 +65,13 @@ fn outline(mark: &Mark, place: &Place) -> Option<Path> {
     match mark {
         Mark::Path { points, closed, .. } => {
             through(points.iter().map(|point| place.of(*point)), *closed)
+        }
+        Mark::Rings { rings, .. } => {
+            let mut path = PathBuilder::new();
+            for ring in rings {
+                add(&mut path, ring.iter().map(|point| place.of(*point)), true);
+            }
+            path.finish()
         }
         Mark::Circle { centre, radius, .. } => {
             let (x, y) = place.of(*centre);
@@ -132,7 +143,9 @@ pub(super) fn draw_mark(
 ) -> Option<Piece> {
     let heft = (canvas.width.min(canvas.height) / 480.0).clamp(0.55, 1.15);
     let (fill, pen) = match mark {
-        Mark::Path { fill, pen, .. } | Mark::Circle { fill, pen, .. } => (*fill, *pen),
+        Mark::Path { fill, pen, .. }
+        | Mark::Rings { fill, pen, .. }
+        | Mark::Circle { fill, pen, .. } => (*fill, *pen),
         Mark::Arc { pen, .. } => (None, Some(*pen)),
         Mark::Dot { role, .. } => (Some(*role), None),
         Mark::Text { .. } => return word(mark, place, canvas, clip),

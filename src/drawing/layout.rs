@@ -235,6 +235,7 @@ fn shown<T>(scene: &Scene<T>) -> Option<[f64; 4]> {
         for mark in &scene.marks {
             match mark {
                 Mark::Path { points, .. } => points.iter().copied().for_each(&mut take),
+                Mark::Rings { rings, .. } => rings.iter().flatten().copied().for_each(&mut take),
                 Mark::Arc {
                     centre,
                     radius,

@@ -115,6 +115,15 @@ pub enum Mark {
         /// Its inside.
         fill: Option<Role>,
     },
+    /// Many closed lines of one look that do not overlap, drawn at once.
+    Rings {
+        /// The points of each.
+        rings: Vec<Vec<Point>>,
+        /// Their outline.
+        pen: Option<Pen>,
+        /// Their inside.
+        fill: Option<Role>,
+    },
     /// A circle.
     Circle {
         /// Its centre.

@@ -3,7 +3,7 @@
 use super::{Align, Dimension, Edge, Mark, Pen, Role, Scene, Standing, Stroke};
 use crate::geometry::{Point, Polygon, Region};
 use crate::measure::{Figures, Length, Rounding, Units};
-use crate::trades::tile::{Ask, Chalk, Figure, Laid, Piece};
+use crate::trades::tile::{Ask, Chalk, Figure, Piece};
 
 /// What can be tapped on it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -30,10 +30,7 @@ pub fn tile_sketch(
 ) -> Scene<TileTag> {
     let mut scene = Scene::empty("The tiles");
     if let Some(figure) = figure {
-        let small: std::collections::BTreeSet<usize> = figure.small.iter().copied().collect();
-        for (at, laid) in figure.layout.tiles.iter().enumerate() {
-            tile(&mut scene, laid, small.contains(&at), joint);
-        }
+        tiles(&mut scene, figure, joint);
         for (from, to) in &figure.soft {
             scene.marks.push(Mark::Path {
                 points: vec![*from, *to],
@@ -67,29 +64,38 @@ pub fn tile_sketch(
     scene
 }
 
-fn tile(scene: &mut Scene<TileTag>, laid: &Laid, small: bool, joint: Role) {
-    let fill = match (&laid.piece, small) {
-        (Piece::Whole, _) => Role::Board,
-        (Piece::Cut(_), false) => Role::ChalkWash,
-        (Piece::Cut(_), true) => Role::RedWash,
-    };
-    let mut ring = |points: Vec<Point>, fill| {
-        scene.marks.push(Mark::Path {
-            points,
-            closed: true,
-            pen: Some(Pen::solid(joint, Stroke::Hair)),
-            fill: Some(fill),
-        });
-    };
-    match &laid.piece {
-        Piece::Whole => ring(laid.tile.points().to_vec(), fill),
-        Piece::Cut(pieces) => {
-            for piece in pieces {
-                ring(piece.outer.points.clone(), fill);
-                for hole in &piece.holes {
-                    ring(hole.points.clone(), Role::Paper);
+/// Every tile: whole ones, cut ones, those under half a tile, and the holes in them.
+fn tiles(scene: &mut Scene<TileTag>, figure: &Figure, joint: Role) {
+    let small: std::collections::BTreeSet<usize> = figure.small.iter().copied().collect();
+    let [mut whole, mut cut, mut thin, mut holes] = [const { Vec::new() }; 4];
+    for (at, laid) in figure.layout.tiles.iter().enumerate() {
+        match &laid.piece {
+            Piece::Whole => whole.push(laid.tile.points().to_vec()),
+            Piece::Cut(pieces) => {
+                let rings = if small.contains(&at) {
+                    &mut thin
+                } else {
+                    &mut cut
+                };
+                for piece in pieces {
+                    rings.push(piece.outer.points.clone());
+                    holes.extend(piece.holes.iter().map(|hole| hole.points.clone()));
                 }
             }
+        }
+    }
+    for (rings, fill) in [
+        (whole, Role::Board),
+        (cut, Role::ChalkWash),
+        (thin, Role::RedWash),
+        (holes, Role::Paper),
+    ] {
+        if !rings.is_empty() {
+            scene.marks.push(Mark::Rings {
+                rings,
+                pen: Some(Pen::solid(joint, Stroke::Hair)),
+                fill: Some(fill),
+            });
         }
     }
 }
