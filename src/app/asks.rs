@@ -142,8 +142,10 @@ fn tile_asks(field: TileSlot) -> &'static str {
         TileSlot::Hold => "From the left edge to the joint",
         TileSlot::Thing(_, ThingField::Width) => "In the way: its width",
         TileSlot::Thing(_, ThingField::Height) => "In the way: its height",
-        TileSlot::Thing(_, ThingField::Left) => "From the left edge to it",
-        TileSlot::Thing(_, ThingField::Top) => "From the top edge to it",
+        TileSlot::Thing(_, ThingField::Left) => {
+            "From the left to its edge, or a round one's centre"
+        }
+        TileSlot::Thing(_, ThingField::Top) => "From the top to its edge, or a round one's centre",
     }
 }
 

@@ -306,16 +306,16 @@ impl App {
                     field(format!("No. {}, height", n + 1), height, ThingField::Height);
                 }
             }
-            field(
-                "From the left edge to it".into(),
-                thing.from_left,
-                ThingField::Left,
-            );
-            field(
-                "From the top edge to it".into(),
-                thing.from_top,
-                ThingField::Top,
-            );
+            let (left, top) = match thing.shape {
+                ThingShape::Round { .. } => {
+                    ("From the left to its centre", "From the top to its centre")
+                }
+                ThingShape::Rectangle { .. } => {
+                    ("From the left to its edge", "From the top to its edge")
+                }
+            };
+            field(left.into(), thing.from_left, ThingField::Left);
+            field(top.into(), thing.from_top, ThingField::Top);
         }
         let set = |choice| Command::Set(at, Choice::Tile(choice));
         rows.push(Row::choice(

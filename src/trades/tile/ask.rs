@@ -104,9 +104,9 @@ impl Default for Tile {
 pub struct Thing {
     /// Its shape and size.
     pub shape: ThingShape,
-    /// From the left edge of the surface to its left edge.
+    /// From the left edge of the surface to its left edge, or to a round one's centre.
     pub from_left: Length,
-    /// From the top edge of the surface to its top edge.
+    /// From the top edge of the surface to its top edge, or to a round one's centre.
     pub from_top: Length,
 }
 
@@ -143,8 +143,7 @@ impl Thing {
                 .map(|n| {
                     let (sine, cosine) = Angle::microdegrees(n * 5_625_000).sin_cos();
                     let part = |share: f64| {
-                        let half = across.metres() / 2.0;
-                        Length::from_metres(half + half * share).unwrap_or_default()
+                        Length::from_metres(across.metres() / 2.0 * share).unwrap_or_default()
                     };
                     at(part(cosine), part(sine))
                 })

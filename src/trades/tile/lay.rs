@@ -200,8 +200,8 @@ mod tests {
             shape: ThingShape::Round {
                 across: Length::inches(7),
             },
-            from_left: Length::in_64(20, 32),
-            from_top: Length::in_64(20, 32),
+            from_left: Length::inches(24),
+            from_top: Length::inches(24),
         });
         let layout = lay(&ask, Point::default()).unwrap();
         // About the corner of four tiles.
