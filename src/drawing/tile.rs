@@ -17,6 +17,9 @@ pub enum TileTag {
 /// Most cut pieces whose numbers are written on them.
 const NUMBERED: usize = 400;
 
+/// Steps across a piece and down it in which a place for its number is sought.
+const PLACES: i64 = 12;
+
 /// A surface in tile; without a figure its outline alone.
 ///
 /// `own`: its width and height are measured by hand and can be tapped. `joint`: how joints are drawn, by the colour of
@@ -39,7 +42,7 @@ pub fn tile_sketch(
                 fill: None,
             });
         }
-        numbers(&mut scene, figure);
+        numbers(&mut scene, ask, figure);
         scene.says = format!(
             "{} whole tiles and {} cut ones",
             figure.layout.whole(),
@@ -101,20 +104,24 @@ fn tiles(scene: &mut Scene<TileTag>, figure: &Figure, joint: Role) {
 }
 
 /// Each cut piece bears its number from the cut list, where it has the room.
-fn numbers(scene: &mut Scene<TileTag>, figure: &Figure) {
+fn numbers(scene: &mut Scene<TileTag>, ask: &Ask, figure: &Figure) {
     if figure.layout.cut() > NUMBERED {
         return;
     }
+    let corner = ask.surface.bounds().map_or_else(Point::default, |b| b.0);
+    let chalk = figure
+        .chalk
+        .map(|lines| corner + Point::new(lines.from_left, lines.from_top));
     for cut in &figure.cuts {
         for at in &cut.pieces {
             let Piece::Cut(pieces) = &figure.layout.tiles[*at].piece else {
                 continue;
             };
-            let Some((middle, room)) = pieces.first().and_then(middle) else {
+            let Some((at, room)) = pieces.first().and_then(|p| clearest(p, chalk)) else {
                 continue;
             };
             scene.marks.push(Mark::Text {
-                at: middle,
+                at,
                 text: cut.number.to_string(),
                 role: Role::Soft,
                 align: Align::Middle,
@@ -125,16 +132,26 @@ fn numbers(scene: &mut Scene<TileTag>, figure: &Figure) {
     }
 }
 
-/// The middle of a piece, and how wide it is there.
-fn middle(piece: &Region) -> Option<(Point, Length)> {
-    let Polygon { points } = &piece.outer;
-    let count = i64::try_from(points.len()).ok().filter(|n| *n > 0)?;
-    let sum = points.iter().fold(Point::default(), |sum, p| sum + *p);
+/// Where in a piece there is most room for its number, clear of its edges and of the chalk lines; and how much.
+fn clearest(piece: &Region, chalk: Option<Point>) -> Option<(Point, Length)> {
     let (least, most) = piece.outer.bounds()?;
-    let at = Point::new(sum.x.divided(count), sum.y.divided(count));
-    // Of an L the middle of its corners may lie outside: then its number stands in the list alone.
-    let room = (most.x - least.x).min(most.y - least.y);
-    piece.outer.contains(at).then_some((at, room))
+    let size = most - least;
+    let middle = least + Point::new(size.x.half(), size.y.half());
+    let room = |at: Point| {
+        let edge = piece.clear_of_edges(at)?;
+        let line = chalk.map(|chalk| (at.x - chalk.x).abs().min((at.y - chalk.y).abs()));
+        Some(line.map_or(edge, |line| line.min(edge)))
+    };
+    // Of places with much the same room the one nearest the middle.
+    let worth = |(at, room): &(Point, Length)| *room - at.distance(middle).divided(8);
+    (1..PLACES)
+        .flat_map(|x| (1..PLACES).map(move |y| (x, y)))
+        .map(|(x, y)| {
+            least + Point::new((size.x * x).divided(PLACES), (size.y * y).divided(PLACES))
+        })
+        .filter(|at| piece.contains(*at))
+        .filter_map(|at| Some((at, room(at)? * 2)))
+        .max_by_key(worth)
 }
 
 fn dimension(
@@ -237,10 +254,11 @@ pub fn side_by_side(sketches: Vec<Scene<TileTag>>) -> Scene<TileTag> {
 
 fn bounds(marks: &[Mark]) -> Option<(Point, Point)> {
     let points = marks.iter().flat_map(|mark| match mark {
-        Mark::Path { points, .. } => &points[..],
+        Mark::Path { points, .. } => std::slice::from_ref(points),
+        Mark::Rings { rings, .. } => &rings[..],
         _ => &[],
     });
-    points.fold(None, |bounds: Option<(Point, Point)>, p| {
+    (points.flatten()).fold(None, |bounds: Option<(Point, Point)>, p| {
         let (least, most) = bounds.unwrap_or((*p, *p));
         Some((
             Point::new(least.x.min(p.x), least.y.min(p.y)),
@@ -250,19 +268,45 @@ fn bounds(marks: &[Mark]) -> Option<(Point, Point)> {
 }
 
 /// Outlines and fills moved; words are left out, since they would be too small.
-fn moved(mark: Mark, by: Point) -> Option<Mark> {
-    match mark {
-        Mark::Path {
-            points,
-            closed,
-            pen,
-            fill,
-        } => Some(Mark::Path {
-            points: points.into_iter().map(|p| p + by).collect(),
-            closed,
-            pen,
-            fill,
-        }),
-        _ => None,
+fn moved(mut mark: Mark, by: Point) -> Option<Mark> {
+    let all = |points: &mut Vec<Point>| points.iter_mut().for_each(|p| *p = *p + by);
+    match &mut mark {
+        Mark::Path { points, .. } => all(points),
+        Mark::Rings { rings, .. } => rings.iter_mut().for_each(all),
+        Mark::Circle { centre, .. } | Mark::Arc { centre, .. } => *centre = *centre + by,
+        Mark::Dot { at, .. } => *at = *at + by,
+        Mark::Text { .. } => return None,
+    }
+    Some(mark)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::trades::tile;
+
+    fn corners(scene: &Scene<TileTag>) -> usize {
+        let of = |mark: &Mark| match mark {
+            Mark::Path { points, .. } => points.len(),
+            Mark::Rings { rings, .. } => rings.iter().map(Vec::len).sum(),
+            _ => 0,
+        };
+        scene.marks.iter().map(of).sum()
+    }
+
+    #[test]
+    fn side_by_side_every_tile_is_drawn_and_none_over_another() {
+        let ask = Ask::default();
+        let figure = tile::figure(&ask).unwrap();
+        let units = Units::FeetInches { marks: 16 };
+        let one = tile_sketch(&ask, Some(&figure), (false, Role::Rule), units);
+        let two = side_by_side(vec![one.clone(), one.clone()]);
+        assert!(corners(&one) > 4 * figure.layout.tiles.len() / 2);
+        assert_eq!(corners(&two), 2 * corners(&one));
+        let width = |scene: &Scene<TileTag>| {
+            let (least, most) = bounds(&scene.marks).unwrap();
+            most.x - least.x
+        };
+        assert!(width(&two) > width(&one) * 2);
     }
 }

@@ -72,6 +72,30 @@ impl Region {
             })
     }
 
+    /// Whether a point is inside it, and in none of its holes.
+    #[must_use]
+    pub fn contains(&self, point: Point) -> bool {
+        self.outer.contains(point) && !self.holes.iter().any(|hole| hole.contains(point))
+    }
+    /// How far a point is from the nearest edge; `None` without edges.
+    #[must_use]
+    pub fn clear_of_edges(&self, point: Point) -> Option<Length> {
+        let metres = |p: Point| (p.x.metres(), p.y.metres());
+        let (x, y) = metres(point);
+        let away = self.edges().map(|(a, b)| {
+            let ((ax, ay), (bx, by)) = (metres(a), metres(b));
+            let (dx, dy) = (bx - ax, by - ay);
+            let long = dx * dx + dy * dy;
+            let along = if long > 0.0 {
+                ((x - ax) * dx + (y - ay) * dy) / long
+            } else {
+                0.0
+            };
+            let along = along.clamp(0.0, 1.0);
+            (x - ax - along * dx).hypot(y - ay - along * dy)
+        });
+        away.reduce(f64::min).and_then(Length::from_metres)
+    }
     /// The first two edges of one ring that cross or touch where they should not: the ring (0 the outside), the edges.
     #[must_use]
     pub fn crossing(&self) -> Option<(usize, usize, usize)> {
