@@ -144,8 +144,9 @@ impl App {
                         "of the area is joint",
                     ),
                 ];
-                results = self.notes(&figure.account);
-                results.extend(self.grout_results(at, &figure));
+                // What can hurt stands right under the result, before its details.
+                rows.extend(self.notes(&figure.account));
+                results = self.grout_results(at, &figure);
             }
         }
         rows.extend(self.grout_inputs(at, &ask, of.is_some()));

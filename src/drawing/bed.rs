@@ -28,8 +28,13 @@ pub fn bed_sketch((across, up): (Length, Length), bed: &BedFigure, units: Units)
     for spot in &bed.spots {
         let place = at(spot.across, spot.up);
         if let (Some(drain), SpotKind::Corner) = (drain, spot.what) {
+            // Short of the depths written at both ends.
+            let way = at(drain.across, drain.up) - place;
+            let part = |share: i64| {
+                place + Point::new((way.x * share).divided(10), (way.y * share).divided(10))
+            };
             scene.marks.push(Mark::Path {
-                points: vec![place, at(drain.across, drain.up)],
+                points: vec![part(4), part(8)],
                 closed: false,
                 pen: Some(Pen::dashed(Role::Soft, Stroke::Hair)),
                 fill: None,

@@ -8,7 +8,7 @@ use super::generated::{Big, Card, Chip, Page, Row as RowData, RowKind, Spot, Tab
 use super::{Desk, theme};
 use crate::app::{self, App, Command, Here, Icon, Kept, Row, Screen, Tone};
 use crate::drawing::{Canvas, Palette, lay_out, paint};
-use crate::measure::plain;
+use crate::measure::{plain, stacked};
 
 /// Numbers commands as they are laid out.
 #[derive(Default)]
@@ -225,11 +225,13 @@ fn row_data(row: &Row, numbered: &mut Numbered) -> RowData {
     match row {
         Row::Heading(text) => {
             data.kind = RowKind::Heading;
-            data.label = text.as_str().into();
+            data.label = stacked(text).into();
+            data.says = spoken(&[text]);
         }
         Row::Text(text) => {
             data.kind = RowKind::Text;
-            data.label = text.as_str().into();
+            data.label = stacked(text).into();
+            data.says = spoken(&[text]);
         }
         Row::Figure {
             label,
@@ -239,8 +241,8 @@ fn row_data(row: &Row, numbered: &mut Numbered) -> RowData {
         } => {
             data.kind = RowKind::Figure;
             (data.label, data.detail, data.value) = (
-                label.as_str().into(),
-                detail.as_str().into(),
+                stacked(label).into(),
+                stacked(detail).into(),
                 value.as_str().into(),
             );
             data.says = spoken(&[label, value, detail]);
@@ -282,7 +284,8 @@ fn row_data(row: &Row, numbered: &mut Numbered) -> RowData {
             mend,
         } => {
             data.kind = RowKind::Note;
-            (data.label, data.detail) = (text.as_str().into(), detail.as_str().into());
+            (data.label, data.detail) = (stacked(text).into(), stacked(detail).into());
+            data.says = spoken(&[text, detail]);
             data.weight = match tone {
                 Tone::Note => 0,
                 Tone::Caution => 1,

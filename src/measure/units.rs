@@ -65,6 +65,58 @@ pub fn plain(text: &str) -> String {
     out
 }
 
+/// Plain text with its fractions of an inch stacked: halves to sixty-fourths, alone or behind a whole number. What only
+/// looks like one (`9/16/2021`, `12/4`, `1/3`) is left as it stands.
+///
+/// # Example
+/// ```
+/// use storyrod::measure::{fraction_glyph, stacked};
+/// assert_eq!(stacked("a 1 1/2 in face"), format!("a 1{} in face", fraction_glyph(1, 2)));
+/// ```
+#[must_use]
+pub fn stacked(text: &str) -> String {
+    let mut out = String::with_capacity(text.len());
+    for (at, word) in text.split(' ').enumerate() {
+        let end = word.trim_end_matches(|c: char| !c.is_ascii_digit()).len();
+        let start = word.len() - word.trim_start_matches(['(', '[', '"']).len();
+        let (bare, rest) = word.split_at(end);
+        let glyph = bare
+            .get(start..)
+            .and_then(of_an_inch)
+            .filter(|_| !rest.starts_with('/'));
+        let whole = out.rsplit(' ').next().is_some_and(|w| {
+            !w.is_empty()
+                && w.trim_start_matches(['(', '['])
+                    .bytes()
+                    .all(|b| b.is_ascii_digit())
+        });
+        if at > 0 && !(glyph.is_some() && start == 0 && whole) {
+            out.push(' ');
+        }
+        match glyph {
+            Some(glyph) => {
+                out.push_str(&word[..start]);
+                out.push(glyph);
+                out.push_str(rest);
+            }
+            None => out.push_str(word),
+        }
+    }
+    out
+}
+
+/// The glyph of `n/d` where `d` is 2 to 64, a power of two, and `n` less than it.
+fn of_an_inch(word: &str) -> Option<char> {
+    let (over, under) = word.split_once('/')?;
+    let digits = |s: &str| s.bytes().all(|b| b.is_ascii_digit());
+    if !digits(over) || !digits(under) {
+        return None;
+    }
+    let (over, under): (u32, u32) = (over.parse().ok()?, under.parse().ok()?);
+    let marks = (2..=64).contains(&under) && under.is_power_of_two() && (1..under).contains(&over);
+    marks.then(|| fraction_glyph(over, under))
+}
+
 impl Units {
     /// Millimetres, centimetres or metres.
     #[must_use]
@@ -348,6 +400,30 @@ mod tests {
         let set = tape.length(Length::in_64(43, 20), Rounding::Nearest, Figures::Set);
         assert_eq!(set, format!("3′\u{a0}7{}″", fraction_glyph(5, 16)));
         assert_eq!(plain(&set), "3' 7 5/16\"");
+    }
+
+    #[test]
+    fn fractions_in_a_sentence_are_stacked_and_read_back() {
+        let says = "Set the saw 1/8 in deep (3/4 in at most), 1 1/2 in. at a stud, 3/16\" at an edge, 1/3 of it";
+        let set = stacked(says);
+        assert_eq!(set.matches('/').count(), 1, "{set}");
+        assert!(set.contains(&format!("1{} in. at", fraction_glyph(1, 2))));
+        assert_eq!(plain(&set), says);
+        for left in [
+            "9/16/2021",
+            "12/4",
+            "1/3",
+            "and/or",
+            "5/",
+            "/8",
+            "1/8/",
+            "",
+            "  ",
+            "2/2",
+            "A1/2",
+        ] {
+            assert_eq!(stacked(left), left);
+        }
     }
 
     #[test]
