@@ -3,7 +3,7 @@
 use super::{App, Card, Chip, Command, Here, Icon, Row, Screen, Tone, words};
 use crate::measure::Figures;
 use crate::takeoff::{Ask, TileOn};
-use crate::trades::{Account, Finding, Weight};
+use crate::trades::{Account, Weight};
 
 impl App {
     /// The bench: each trade a card, then the figures of this job.
@@ -184,31 +184,42 @@ impl App {
 
     /// What stops or warns, then what can hurt, then what is worth knowing.
     pub(super) fn notes(&self, account: &Account) -> Vec<Row> {
-        let units = self.job.units;
-        let finding = |finding: &Finding| Row::Note {
-            tone: match finding.weight {
-                Weight::Note => Tone::Note,
-                Weight::Caution => Tone::Caution,
-                Weight::Stop => Tone::Stop,
-            },
-            text: units.phrase(&finding.says, Figures::Set),
-            detail: words::cite(&finding.rule),
-            mend: None,
-        };
-        let (notes, heavy): (Vec<_>, Vec<_>) = account
-            .findings
-            .iter()
-            .partition(|finding| finding.weight == Weight::Note);
-        let cautions = account.cautions.iter().map(|caution| Row::Note {
+        let mut rows = self.warnings(account);
+        rows.extend(self.remarks(account));
+        rows
+    }
+
+    /// What stops or warns, then what can hurt.
+    pub(super) fn warnings(&self, account: &Account) -> Vec<Row> {
+        let mut rows = self.findings(account, |weight| weight != Weight::Note);
+        rows.extend(account.cautions.iter().map(|caution| Row::Note {
             tone: Tone::Caution,
             text: format!("{}: {}", caution.danger, caution.says),
             detail: words::cite(&caution.cite),
             mend: None,
-        });
-        let mut rows: Vec<Row> = heavy.into_iter().map(finding).collect();
-        rows.extend(cautions);
-        rows.extend(notes.into_iter().map(finding));
+        }));
         rows
+    }
+
+    /// What is worth knowing.
+    pub(super) fn remarks(&self, account: &Account) -> Vec<Row> {
+        self.findings(account, |weight| weight == Weight::Note)
+    }
+
+    fn findings(&self, account: &Account, of: impl Fn(Weight) -> bool) -> Vec<Row> {
+        let found = account.findings.iter().filter(|finding| of(finding.weight));
+        found
+            .map(|finding| Row::Note {
+                tone: match finding.weight {
+                    Weight::Note => Tone::Note,
+                    Weight::Caution => Tone::Caution,
+                    Weight::Stop => Tone::Stop,
+                },
+                text: self.job.units.phrase(&finding.says, Figures::Set),
+                detail: words::cite(&finding.rule),
+                mend: None,
+            })
+            .collect()
     }
 
     /// The rows that end every figure's list.

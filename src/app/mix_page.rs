@@ -145,8 +145,9 @@ impl App {
                     ),
                 ];
                 // What can hurt stands right under the result, before its details.
-                rows.extend(self.notes(&figure.account));
-                results = self.grout_results(at, &figure);
+                rows.extend(self.warnings(&figure.account));
+                results = self.remarks(&figure.account);
+                results.extend(self.grout_results(at, &figure));
             }
         }
         rows.extend(self.grout_inputs(at, &ask, of.is_some()));

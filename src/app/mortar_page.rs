@@ -34,8 +34,9 @@ impl App {
             Ok(figure) => {
                 strip = self.mortar_strip(figure);
                 // What can hurt stands right under the result, before its details.
-                rows.extend(self.notes(&figure.account));
-                results = self.mortar_results(at, figure);
+                rows.extend(self.warnings(&figure.account));
+                results = self.remarks(&figure.account);
+                results.extend(self.mortar_results(at, figure));
                 if let (Some(bed), Work::Bed(asked, _)) = (&figure.bed, &ask.work) {
                     let sketch = bed_sketch((asked.across, asked.up), bed, self.job.units);
                     picture = Some(sketch.map_tags(|on: u8| match on {

@@ -152,11 +152,12 @@ impl App {
                 main = Some(self.list_button(at));
                 strip = self.tile_strip(&ask, figure);
                 // What can hurt stands right under the result, before its details.
-                rows.extend(self.notes(&figure.account));
+                rows.extend(self.warnings(&figure.account));
             }
         }
         rows.extend(self.tile_inputs(at, &ask, stored, on));
         if let Ok(figure) = figured.as_ref() {
+            rows.extend(self.remarks(&figure.account));
             rows.extend(self.tile_results(&ask, figure));
         }
         let id = task.id;

@@ -1,6 +1,6 @@
 //! The sketch of a sloped bed: its depths where they are set, and how it falls.
 
-use super::{Align, Dimension, Edge, Mark, Pen, Role, Scene, Standing, Stroke};
+use super::{Align, Dimension, Edge, Fit, Mark, Pen, Role, Scene, Standing, Stroke};
 use crate::geometry::Point;
 use crate::measure::{Figures, Length, Rounding, Units};
 use crate::trades::mortar::{BedFigure, SpotKind};
@@ -62,7 +62,7 @@ pub fn bed_sketch((across, up): (Length, Length), bed: &BedFigure, units: Units)
             role: Role::Ink,
             align: Align::Middle,
             bold: spot.what == SpotKind::Drain,
-            within: None,
+            fit: Fit::Always,
         });
     }
     for (from, to, edge, length, tag) in [

@@ -4,7 +4,7 @@ use tiny_skia::{Path, PathBuilder, Rect};
 
 use super::face;
 use super::layout::{Canvas, Piece, Place};
-use super::{Align, Line, Mark, Pen, Role, Stroke};
+use super::{Align, Fit, Line, Mark, Pen, Role, Stroke};
 use crate::geometry::Point;
 use crate::measure::{Angle, Length};
 
@@ -95,6 +95,9 @@ fn outline(mark: &Mark, place: &Place) -> Option<Path> {
     }
 }
 
+/// How small a word is set where room is short, as a share of its size.
+const LEAST_SHRUNK: f32 = 0.6;
+
 /// A word on the sheet, kept on it; `None` outside the window or where it has no room.
 fn word(mark: &Mark, place: &Place, canvas: &Canvas, clip: Option<Rect>) -> Option<Piece> {
     let Mark::Text {
@@ -103,19 +106,25 @@ fn word(mark: &Mark, place: &Place, canvas: &Canvas, clip: Option<Rect>) -> Opti
         role,
         align,
         bold,
-        within,
+        fit,
     } = mark
     else {
         return None;
     };
     let (x, y) = place.of(*at);
     let outside = |r: Rect| x < r.left() || x > r.right() || y < r.top() || y > r.bottom();
-    let size = 16.0 * canvas.text;
-    let width = face::width(text, size, *bold);
-    let room = within.map(|room| (room.metres() * place.scale) as f32);
-    if clip.is_some_and(outside) || room.is_some_and(|room| width > room) {
+    let full = face::width(text, 16.0, *bold) * canvas.text;
+    let (room, least) = match fit {
+        Fit::Always => (full, 1.0),
+        Fit::Whole(room) => ((room.metres() * place.scale) as f32, 1.0),
+        Fit::Shrunk(room) => ((room.metres() * place.scale) as f32, LEAST_SHRUNK),
+    };
+    let shrunk = (room / full).min(1.0);
+    if clip.is_some_and(outside) || shrunk < least {
         return None;
     }
+    let size = 16.0 * canvas.text * shrunk;
+    let width = full * shrunk;
     let x = match align {
         Align::Start => x,
         Align::Middle => x - width / 2.0,

@@ -28,7 +28,7 @@ pub use palette::{Colour, Palette, Theme};
 pub use patch::patch_sketch;
 pub use pixels::{Pixels, paint, png};
 pub use plan::{PlanTag, plan};
-pub use scene::{Align, Dimension, Edge, Hot, Line, Mark, Pen, Role, Scene, Standing, Stroke};
+pub use scene::{Align, Dimension, Edge, Fit, Hot, Line, Mark, Pen, Role, Scene, Standing, Stroke};
 pub use svg::svg;
 pub use tape::{length_of_drag, tape};
 pub use tile::{TileTag, side_by_side, tile_sketch};

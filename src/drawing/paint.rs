@@ -1,6 +1,6 @@
 //! The sketch of what is painted: every surface to one scale, side by side.
 
-use super::{Align, Dimension, Edge, Hot, Mark, Pen, Role, Scene, Standing, Stroke};
+use super::{Align, Dimension, Edge, Fit, Hot, Mark, Pen, Role, Scene, Standing, Stroke};
 use crate::geometry::Point;
 use crate::measure::quantity::in_square_metres;
 use crate::measure::{Amount, Figures, Length, Rounding, Units};
@@ -150,7 +150,7 @@ fn draw<T>(
             role,
             align: Align::Middle,
             bold: role == Role::Ink,
-            within: Some(within),
+            fit: Fit::Whole(within),
         });
     }
 }

@@ -1,7 +1,7 @@
 //! The plan of a room: its walls, letters and dimensions.
 
 use super::elevation::{drawable, whose};
-use super::{Align, Dimension, Edge, Hot, Line, Mark, Pen, Role, Scene, Standing, Stroke};
+use super::{Align, Dimension, Edge, Fit, Hot, Line, Mark, Pen, Role, Scene, Standing, Stroke};
 use crate::geometry::Point;
 use crate::measure::{Angle, Figures, Length, Rounding, Units};
 use crate::site::{self, Opening, OpeningKind, Room, Wall};
@@ -126,7 +126,7 @@ fn letter(index: usize, from: Point, to: Point) -> Mark {
         role: Role::Soft,
         align: Align::Middle,
         bold: true,
-        within: None,
+        fit: Fit::Always,
     }
 }
 

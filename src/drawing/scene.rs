@@ -101,6 +101,17 @@ pub enum Align {
     End,
 }
 
+/// What becomes of a word where room is short.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Fit {
+    /// It is set all the same.
+    Always,
+    /// Left out where it would be wider than this.
+    Whole(Length),
+    /// Set smaller where it would be wider than this, and left out where it could not be read.
+    Shrunk(Length),
+}
+
 /// One thing drawn.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Mark {
@@ -167,8 +178,8 @@ pub enum Mark {
         align: Align,
         /// Bold.
         bold: bool,
-        /// Left out where it would be set wider than this; `None` sets it always.
-        within: Option<Length>,
+        /// What becomes of it where room is short.
+        fit: Fit,
     },
 }
 

@@ -119,7 +119,7 @@ fn data(path: &Path) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::drawing::{Align, Canvas, Mark, Pen, Scene, Stroke, Theme, lay_out, paint};
+    use crate::drawing::{Align, Canvas, Fit, Mark, Pen, Scene, Stroke, Theme, lay_out, paint};
     use crate::geometry::Point;
     use crate::measure::Length;
 
@@ -140,7 +140,7 @@ mod tests {
             role: Role::Red,
             align: Align::Middle,
             bold: true,
-            within: None,
+            fit: Fit::Always,
         }
     }
     fn line(pen: Pen) -> Mark {

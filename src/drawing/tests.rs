@@ -289,7 +289,7 @@ fn a_planted_overlap_is_found() {
         role: Role::Ink,
         align: Align::Middle,
         bold: true,
-        within: None,
+        fit: Fit::Always,
     };
     let mut scene: Scene<u8> = Scene::empty("a");
     scene.marks = vec![word("One"), word("Two")];

@@ -1,6 +1,6 @@
 //! The sketch of a tiled surface: every tile, what is cut, where to chalk.
 
-use super::{Align, Dimension, Edge, Mark, Pen, Role, Scene, Standing, Stroke};
+use super::{Align, Dimension, Edge, Fit, Mark, Pen, Role, Scene, Standing, Stroke};
 use crate::geometry::{Point, Polygon, Region};
 use crate::measure::{Figures, Length, Rounding, Units};
 use crate::trades::tile::{Ask, Chalk, Figure, Piece};
@@ -126,7 +126,7 @@ fn numbers(scene: &mut Scene<TileTag>, ask: &Ask, figure: &Figure) {
                 role: Role::Soft,
                 align: Align::Middle,
                 bold: false,
-                within: Some(room),
+                fit: Fit::Shrunk(room),
             });
         }
     }

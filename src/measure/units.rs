@@ -144,8 +144,17 @@ impl Units {
         let sign = |at: Length| if at.as_nm() < 0 { minus } else { "" };
         match self {
             Units::FeetInches { marks } => {
-                let marks = i64::from(marks.clamp(1, 64));
-                let at = length.rounded(Length::nm(25_400_000 / marks), rounding);
+                let mut marks = i64::from(marks.clamp(1, 64));
+                let mut at = length.rounded(Length::nm(25_400_000 / marks), rounding);
+                // What is there is not shown as nothing where a finer mark can show it.
+                while rounding == Rounding::Nearest
+                    && at == Length::ZERO
+                    && length != at
+                    && marks < 64
+                {
+                    marks *= 2;
+                    at = length.rounded(Length::nm(25_400_000 / marks), rounding);
+                }
                 format!("{}{}", sign(at), feet_inches(at.abs(), figures))
             }
             Units::DecimalInches => {
@@ -173,6 +182,17 @@ impl Units {
         }
     }
 
+    /// The marks that show a small limit of the trade as it is printed: 3/32 stays 3/32 where all else goes by sixteenths.
+    fn exactly(self, length: Length) -> Units {
+        let on_a_mark = length.as_nm() % Length::SIXTY_FOURTH.as_nm() == 0;
+        match self {
+            Units::FeetInches { .. } if on_a_mark && length.abs() < Length::in_64(0, 32) => {
+                Units::FeetInches { marks: 64 }
+            }
+            other => other,
+        }
+    }
+
     /// A length in the other system, small beside the first.
     #[must_use]
     pub fn other(self, length: Length) -> String {
@@ -190,7 +210,10 @@ impl Units {
         let metric = self.is_metric();
         let number = |value: f64, places: usize| trimmed(value, places);
         match amount {
-            Amount::Length(length) => self.length(*length, Rounding::Nearest, figures),
+            Amount::Length(length) => {
+                self.exactly(*length)
+                    .length(*length, Rounding::Nearest, figures)
+            }
             Amount::Film(film) if metric => format!("{} µm", number(film.metres() * 1e6, 0)),
             Amount::Film(film) => format!("{} mil", number(film.in_inches() * 1000.0, 1)),
             Amount::Angle(angle) => format!("{}°", number(angle.in_degrees(), 2)),
@@ -400,6 +423,19 @@ mod tests {
         let set = tape.length(Length::in_64(43, 20), Rounding::Nearest, Figures::Set);
         assert_eq!(set, format!("3′\u{a0}7{}″", fraction_glyph(5, 16)));
         assert_eq!(plain(&set), "3' 7 5/16\"");
+    }
+
+    #[test]
+    fn small_limits_are_shown_as_they_are() {
+        let tape = Units::FeetInches { marks: 16 };
+        let shown = |length: Length| tape.amount(&length.into(), Figures::Plain);
+        assert_eq!(shown(Length::in_64(0, 2)), "1/32\"");
+        assert_eq!(shown(Length::in_64(0, 6)), "3/32\"");
+        assert_eq!(shown(Length::in_64(1, 2)), "1\"");
+        assert_eq!(shown(Length::ZERO), "0\"");
+        let nearest = |n| tape.length(Length::nm(n), Rounding::Nearest, Figures::Plain);
+        assert_eq!(nearest(793_750), "1/32\"");
+        assert_eq!(nearest(1_000), "0\"");
     }
 
     #[test]
