@@ -5,6 +5,8 @@
 mod absolute_volumes_articles;
 #[path = "published/army_carpentry_course.rs"]
 mod army_carpentry_course;
+#[path = "published/asks.rs"]
+mod asks;
 #[path = "published/bagged_mix_pages.rs"]
 mod bagged_mix_pages;
 #[path = "published/body_sizes_and_reach.rs"]

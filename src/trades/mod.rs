@@ -5,6 +5,7 @@
 
 mod account;
 pub mod grout;
+mod limits;
 pub mod mortar;
 pub mod paint;
 pub mod patch;

@@ -1,12 +1,8 @@
 //! Articles on absolute volumes, concreteconstruction.net and concretedecor.net, read.
 
+use super::asks::near;
 use storyrod::measure::quantity::{gallons, in_cubic_feet, pounds};
 use storyrod::trades::mortar::absolute_volume;
-
-#[track_caller]
-fn near(value: f64, printed: f64, half_a_digit: f64) {
-    assert!((value - printed).abs() <= half_a_digit, "{value} {printed}");
-}
 
 /// A sack of cement and 5 gal of water are 0.478 + 0.667 = 1.145 ft³.
 ///

@@ -1,22 +1,9 @@
 //! General pages on bagged concrete, read; low authority, but all agree on what a bag makes.
 
-use storyrod::measure::quantity::{Volume, cubic_feet, pounds};
+use super::asks::{mortar, near};
+use storyrod::measure::quantity::{cubic_feet, pounds};
 use storyrod::takeoff::{Choice, cover};
-use storyrod::trades::mortar::{Ask, Figure, Mix, Work, figure};
-
-fn mortar(volume: Volume, mix: Mix) -> Figure {
-    let ask = Ask {
-        work: Work::Volume(volume, mix),
-        waste: 0.0,
-        ..Ask::default()
-    };
-    figure(&ask).unwrap()
-}
-
-#[track_caller]
-fn near(value: f64, printed: f64, half_a_digit: f64) {
-    assert!((value - printed).abs() <= half_a_digit, "{value} {printed}");
-}
+use storyrod::trades::mortar::Mix;
 
 /// 60 lb make 0.45 ft³, 80 lb 0.60. 2.482 ft³ take 5.52, so six, or 4.14, so five.
 #[test]

@@ -1,11 +1,7 @@
 //! Gillette and Hill, Concrete Construction, 1908, pp. 21-22, read.
 
+use super::asks::near;
 use storyrod::trades::mortar::{Parts, Shrink, factor};
-
-#[track_caller]
-fn near(value: f64, printed: f64, half_a_digit: f64) {
-    assert!((value - printed).abs() <= half_a_digit, "{value} {printed}");
-}
 
 /// Sabin's 2.06, 1.62 and 1.33 barrels of 3.65 ft³ a yd³ are 1.114, 1.095 and 1.079 of dry
 /// volume to one of wet.

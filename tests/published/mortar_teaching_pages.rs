@@ -1,24 +1,10 @@
 //! Teaching pages on mortar quantities, read.
 
+use super::asks::{mortar, near};
 use storyrod::measure::quantity::{
-    Volume, cubic_feet, in_cubic_feet, in_kilograms, in_litres, kilograms, kilograms_per_litre,
-    litres,
+    cubic_feet, in_cubic_feet, in_kilograms, in_litres, kilograms, kilograms_per_litre, litres,
 };
-use storyrod::trades::mortar::{Ask, Figure, Mix, Parts, Shrink, Work, figure};
-
-fn mortar(volume: Volume, mix: Mix) -> Figure {
-    let ask = Ask {
-        work: Work::Volume(volume, mix),
-        waste: 0.0,
-        ..Ask::default()
-    };
-    figure(&ask).unwrap()
-}
-
-#[track_caller]
-fn near(value: f64, printed: f64, half_a_digit: f64) {
-    assert!((value - printed).abs() <= half_a_digit, "{value} {printed}");
-}
+use storyrod::trades::mortar::{Mix, Parts, Shrink};
 
 /// 1 m³ of 1:4, × 1.33, cement 1440 kg/m³, w/c 0.5: 0.266 m³ or 383.04 kg or 7.66 bags of 50 kg; 1.064 m³
 /// of sand; 191.5 L of water.

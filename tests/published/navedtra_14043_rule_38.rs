@@ -1,22 +1,9 @@
 //! NAVEDTRA 14043, chapter 8, rule 38, read.
 
+use super::asks::{mortar, near};
 use storyrod::handbook::{Known, mortar as book};
-use storyrod::measure::quantity::{Volume, cubic_feet, in_cubic_feet, pounds};
-use storyrod::trades::mortar::{Ask, Figure, Mix, Parts, Shrink, Work, factor, figure};
-
-fn mortar(volume: Volume, mix: Mix) -> Figure {
-    let ask = Ask {
-        work: Work::Volume(volume, mix),
-        waste: 0.0,
-        ..Ask::default()
-    };
-    figure(&ask).unwrap()
-}
-
-#[track_caller]
-fn near(value: f64, printed: f64, half_a_digit: f64) {
-    assert!((value - printed).abs() <= half_a_digit, "{value} {printed}");
-}
+use storyrod::measure::quantity::{cubic_feet, in_cubic_feet, pounds};
+use storyrod::trades::mortar::{Mix, Parts, Shrink, factor};
 
 /// 1 yd³ of 1:3 takes 9 1/2 sacks of cement and 28 1/2 ft³ of sand.
 #[test]

@@ -3,28 +3,10 @@
 //! A1, A2: a university's mathematics forum (1999) and a homework page, both read. A6 to A18 and the bath floor: arithmetic
 //! in exact fractions, checked against shapely 2.2.0 when they were written down.
 
+use super::asks::{bare, inches};
 use storyrod::geometry::{Point, Polygon, Region};
 use storyrod::measure::{Angle, Length};
 use storyrod::trades::tile::{Ask, Pattern, Tile, lay, plan};
-
-fn inches(whole: i64, of_64: i64) -> Length {
-    Length::in_64(whole, of_64)
-}
-
-fn bare(width: Length, height: Length, long: Length, short: Length) -> Ask {
-    Ask {
-        surface: Region::rectangle(width, height),
-        gap: Length::ZERO,
-        tile: Tile {
-            long,
-            short,
-            ..Tile::default()
-        },
-        joint: Length::ZERO,
-        kerf: Length::ZERO,
-        ..Ask::default()
-    }
-}
 
 /// Whole and cut pieces, and the tiles that the cut ones come out of.
 #[track_caller]

@@ -2,14 +2,11 @@
 //! written down, so derived and refereed, not published. Each row: whole, cut, of these more than half a tile where it was written
 //! down, and the area in tiles.
 
+use super::asks::inches;
 use storyrod::geometry::{Point, Region};
 use storyrod::measure::quantity::in_square_metres;
 use storyrod::measure::{Angle, Length};
 use storyrod::trades::tile::{Ask, Pattern, Piece, Tile, lay};
-
-fn inches(whole: i64, of_64: i64) -> Length {
-    Length::in_64(whole, of_64)
-}
 
 fn floor(width: Length, height: Length, (long, short): (Length, Length), joint: Length) -> Ask {
     Ask {

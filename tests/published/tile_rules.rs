@@ -2,35 +2,14 @@
 //!
 //! Each test names its source and how it is known: "published" was read on the page named, "derived" is arithmetic.
 
-use storyrod::geometry::{Point, Region};
+use super::asks::{bare, inches};
+use storyrod::geometry::Point;
 use storyrod::measure::quantity::{in_square_metres, square_metres};
 use storyrod::measure::{Angle, Length};
 use storyrod::trades::tile::{
-    Ask, BoxOf, Edge, Figure, Pattern, Piece, Run, Sight, Start, Tile, figure, lay, least_joint,
-    lippage, narrowest,
+    Ask, BoxOf, Edge, Figure, Pattern, Piece, Run, Sight, Start, figure, lay, least_joint, lippage,
+    narrowest,
 };
-
-fn inches(whole: i64, of_64: i64) -> Length {
-    Length::in_64(whole, of_64)
-}
-
-/// A floor with no gap, no joint, nothing lost to the saw and no breakage.
-fn bare(width: Length, height: Length, long: Length, short: Length) -> Ask {
-    Ask {
-        surface: Region::rectangle(width, height),
-        gap: Length::ZERO,
-        tile: Tile {
-            long,
-            short,
-            ..Tile::default()
-        },
-        joint: Length::ZERO,
-        kerf: Length::ZERO,
-        breakage: 0.0,
-        start: Start::Corner,
-        ..Ask::default()
-    }
-}
 
 /// The widths of the cut pieces, least first.
 fn cut_widths(figure: &Figure) -> Vec<Length> {

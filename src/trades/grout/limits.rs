@@ -1,5 +1,6 @@
 //! What is taken, and what is not.
 
+use super::super::limits::{Limited, length, within};
 use super::{Ask, Field, JointOf, Problem};
 use crate::measure::quantity::{
     kilograms, litres, pounds, pounds_per_cubic_foot, square_feet, square_metres,
@@ -106,24 +107,14 @@ fn number(field: Field, value: f64, most: f64, shown: fn(f64) -> Amount) -> Resu
     within(inside, field, shown(0.0), shown(most))
 }
 
-fn length(field: Field, length: Length, (least, most): (Length, Length)) -> Result<(), Problem> {
-    within(length >= least && length <= most, field, least, most)
-}
-
-fn within(
-    inside: bool,
-    field: Field,
-    least: impl Into<Amount>,
-    most: impl Into<Amount>,
-) -> Result<(), Problem> {
-    if inside {
-        Ok(())
-    } else {
-        Err(Problem::Beyond {
-            field,
-            least: least.into(),
-            most: most.into(),
-        })
+impl Limited for Field {
+    type Problem = Problem;
+    fn beyond(self, least: Amount, most: Amount) -> Problem {
+        Problem::Beyond {
+            field: self,
+            least,
+            most,
+        }
     }
 }
 

@@ -1,5 +1,6 @@
 //! What is taken, and what is not.
 
+use super::super::limits::{Limited, length, within};
 use super::{
     Ask, Bed, Drain, Fall, Field, Label, Mix, NotchShape, Parts, Problem, Setting, Shrink, Under,
     Work, factor,
@@ -226,24 +227,14 @@ fn number(
     within(inside, field, shown(least), shown(most))
 }
 
-fn length(field: Field, length: Length, (least, most): (Length, Length)) -> Result<(), Problem> {
-    within(length >= least && length <= most, field, least, most)
-}
-
-fn within(
-    inside: bool,
-    field: Field,
-    least: impl Into<Amount>,
-    most: impl Into<Amount>,
-) -> Result<(), Problem> {
-    if inside {
-        Ok(())
-    } else {
-        Err(Problem::Beyond {
-            field,
-            least: least.into(),
-            most: most.into(),
-        })
+impl Limited for Field {
+    type Problem = Problem;
+    fn beyond(self, least: Amount, most: Amount) -> Problem {
+        Problem::Beyond {
+            field: self,
+            least,
+            most,
+        }
     }
 }
 

@@ -1,5 +1,6 @@
 //! What is taken, and what is not.
 
+use super::super::limits::{Limited, length, within};
 use super::{Ask, Coats, Field, Problem, Product};
 use crate::measure::quantity::{Area, square_feet, square_feet_per_gallon};
 use crate::measure::{Amount, Length};
@@ -26,27 +27,29 @@ pub(super) fn checked(ask: &Ask) -> Result<(), Problem> {
     }
     for (i, surface) in ask.surfaces.iter().enumerate() {
         an_area(Field::SurfaceArea(i), surface.area)?;
-        a_length(Field::CutIn(i), surface.cut_in, Length::ZERO, MOST_LENGTH)?;
+        length(Field::CutIn(i), surface.cut_in, (Length::ZERO, MOST_LENGTH))?;
         if let Some(height) = surface.height {
-            a_length(
+            length(
                 Field::SurfaceHeight(i),
                 height,
-                Length::inches(1),
-                MOST_HEIGHT,
+                (Length::inches(1), MOST_HEIGHT),
             )?;
         }
         if let Some(width) = surface.width {
-            a_length(
+            length(
                 Field::SurfaceWidth(i),
                 width,
-                Length::inches(1),
-                MOST_LENGTH,
+                (Length::inches(1), MOST_LENGTH),
             )?;
         }
     }
     for (i, trim) in ask.trim.iter().enumerate() {
-        a_length(Field::TrimLength(i), trim.length, Length::ZERO, MOST_LENGTH)?;
-        a_length(Field::TrimFace(i), trim.face, Length::ZERO, MOST_HEIGHT)?;
+        length(
+            Field::TrimLength(i),
+            trim.length,
+            (Length::ZERO, MOST_LENGTH),
+        )?;
+        length(Field::TrimFace(i), trim.face, (Length::ZERO, MOST_HEIGHT))?;
     }
     for (i, area) in ask.patched.iter().enumerate() {
         an_area(Field::Patched(i), *area)?;
@@ -56,10 +59,10 @@ pub(super) fn checked(ask: &Ask) -> Result<(), Problem> {
     some_coats(Product::Finish, &ask.finish)?;
     some_coats(Product::Trim, &ask.trim_finish)?;
     if let Some(stature) = ask.reach.stature {
-        a_length(Field::Stature, stature, STATURE.0, STATURE.1)?;
+        length(Field::Stature, stature, STATURE)?;
     }
     let off = ask.reach.standing_off;
-    a_length(Field::StandingOff, off, Length::ZERO, Length::feet(10))?;
+    length(Field::StandingOff, off, (Length::ZERO, Length::feet(10)))?;
     within(
         ask.level.is_none_or(|level| level <= 5),
         Field::Level,
@@ -83,7 +86,7 @@ fn some_coats(product: Product, coats: &Coats) -> Result<(), Problem> {
         );
         // A hair of room for a figure that went through m²/L and back.
         let inside = rate >= least * (1.0 - 1e-9) && rate <= most * (1.0 + 1e-9);
-        within(inside, Field::LabelRate(product), least.into(), most.into())?;
+        within(inside, Field::LabelRate(product), least, most)?;
     }
     if let Some(share) = coats.volume_solids {
         within(
@@ -106,28 +109,17 @@ fn some_coats(product: Product, coats: &Coats) -> Result<(), Problem> {
 fn an_area(field: Field, area: Area) -> Result<(), Problem> {
     let most = square_feet(MOST_AREA);
     let none = square_feet(0.0);
-    within(
-        area >= none && area <= most,
-        field,
-        none.into(),
-        most.into(),
-    )
+    within(area >= none && area <= most, field, none, most)
 }
 
-fn a_length(field: Field, length: Length, least: Length, most: Length) -> Result<(), Problem> {
-    within(
-        length >= least && length <= most,
-        field,
-        least.into(),
-        most.into(),
-    )
-}
-
-fn within(inside: bool, field: Field, least: Amount, most: Amount) -> Result<(), Problem> {
-    if inside {
-        Ok(())
-    } else {
-        Err(Problem::Beyond { field, least, most })
+impl Limited for Field {
+    type Problem = Problem;
+    fn beyond(self, least: Amount, most: Amount) -> Problem {
+        Problem::Beyond {
+            field: self,
+            least,
+            most,
+        }
     }
 }
 
