@@ -113,18 +113,20 @@ fn word(mark: &Mark, place: &Place, canvas: &Canvas, clip: Option<Rect>) -> Opti
     };
     let (x, y) = place.of(*at);
     let outside = |r: Rect| x < r.left() || x > r.right() || y < r.top() || y > r.bottom();
-    let full = face::width(text, 16.0, *bold) * canvas.text;
-    let (room, least) = match fit {
-        Fit::Always => (full, 1.0),
-        Fit::Whole(room) => ((room.metres() * place.scale) as f32, 1.0),
-        Fit::Shrunk(room) => ((room.metres() * place.scale) as f32, LEAST_SHRUNK),
+    let full = 16.0 * canvas.text;
+    let wide = face::width(text, full, *bold);
+    let pixels = |room: &Length| (room.metres() * place.scale) as f32;
+    let shrunk = match fit {
+        Fit::Always => 1.0,
+        Fit::Whole(room) if wide > pixels(room) => return None,
+        Fit::Whole(_) => 1.0,
+        // A digit is higher than wide.
+        Fit::Shrunk(room) => (pixels(room) / wide.max(full * 0.75)).min(1.0),
     };
-    let shrunk = (room / full).min(1.0);
-    if clip.is_some_and(outside) || shrunk < least {
+    if clip.is_some_and(outside) || shrunk < LEAST_SHRUNK {
         return None;
     }
-    let size = 16.0 * canvas.text * shrunk;
-    let width = full * shrunk;
+    let (size, width) = (full * shrunk, wide * shrunk);
     let x = match align {
         Align::Start => x,
         Align::Middle => x - width / 2.0,

@@ -108,7 +108,7 @@ pub enum Fit {
     Always,
     /// Left out where it would be wider than this.
     Whole(Length),
-    /// Set smaller where it would be wider than this, and left out where it could not be read.
+    /// Set smaller where it would be wider or higher than this, and left out where it could not be read.
     Shrunk(Length),
 }
 
