@@ -69,6 +69,18 @@ impl App {
         self.edit("The batch is timed", |job| job.batch = Some(batch));
     }
 
+    /// Where a batch is begun, and the one in the bucket.
+    pub(super) fn batch_begun(&self, task: usize) -> Vec<Row> {
+        let begin = if self.job.batch.is_some() {
+            "The next batch is mixed now: time it"
+        } else {
+            "A batch is mixed now: time it"
+        };
+        let mut rows = vec![Row::button(begin, Command::Mixed(task))];
+        rows.extend(self.batch_row());
+        rows
+    }
+
     /// What stands on every page while a batch is in the bucket.
     pub(super) fn batch_row(&self) -> Option<Row> {
         let batch = self.job.batch?;

@@ -25,7 +25,7 @@ impl App {
             }
             Command::Twin(task) => self.twin(task),
             Command::Mixed(task) => self.mixed(task),
-            Command::BatchDone => self.edit("", |job| job.batch = None),
+            Command::BatchDone => self.edit("The bucket is empty", |job| job.batch = None),
             Command::NewGrout(of) => {
                 let room = self.room_of(of);
                 self.new_task(room, Ask::Grout(Box::default(), of));

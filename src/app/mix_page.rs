@@ -138,7 +138,10 @@ impl App {
             Ok(figure) => {
                 strip = vec![
                     big(self.amount(figure.mass), grout_name(figure.kind)),
-                    big(format!("{:.2}", figure.bags), "bags, before rounding up"),
+                    big(
+                        format!("{:.2}", figure.bags),
+                        &format!("bags of {}, before rounding up", self.amount(figure.bag)),
+                    ),
                     big(
                         self.amount(Amount::Share(figure.fraction)),
                         "of the area is joint",
@@ -175,10 +178,8 @@ impl App {
     }
 
     fn grout_results(&self, at: usize, figure: &grout::Figure) -> Vec<Row> {
-        let mut rows = vec![
-            Row::Heading("Mixing and waiting".into()),
-            Row::button("A batch is mixed now: time it", Command::Mixed(at)),
-        ];
+        let mut rows = vec![Row::Heading("Mixing and waiting".into())];
+        rows.extend(self.batch_begun(at));
         if let Some((least, most)) = figure.water {
             rows.push(Row::ours("Water for all of it", self.range(least, most)));
         }

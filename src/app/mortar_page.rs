@@ -77,10 +77,8 @@ impl App {
     }
 
     fn mortar_results(&self, at: usize, figure: &mortar::Figure) -> Vec<Row> {
-        let mut rows = vec![
-            Row::Heading("Batch by batch".into()),
-            Row::button("A batch is mixed now: time it", Command::Mixed(at)),
-        ];
+        let mut rows = vec![Row::Heading("Batch by batch".into())];
+        rows.extend(self.batch_begun(at));
         let batches = &figure.batches;
         let held = match batches.held_by {
             HeldBy::Bucket => "as much as the bucket takes",
@@ -95,7 +93,7 @@ impl App {
         });
         for part in &batches.dry {
             rows.push(Row::Figure {
-                label: format!("{} in a batch", ingredient(part.what)),
+                label: format!("In a batch: {}", ingredient(part.what)),
                 detail: format!("{} loose", self.amount(Amount::Bulk(part.volume))),
                 value: self.amount(part.mass),
                 command: None,

@@ -20,6 +20,15 @@ const LISTED: usize = 60;
 /// A layout, or why there is none.
 pub(super) type Laid = Rc<Result<Figure, Problem>>;
 
+/// Tiles, counted in words.
+fn tiles(count: usize) -> String {
+    if count == 1 {
+        "1 tile".to_owned()
+    } else {
+        format!("{count} tiles")
+    }
+}
+
 impl App {
     /// What is asked, with the surface that the room knows; `None` while the room does not know it.
     pub(super) fn tile_ask(&self, at: usize) -> Option<tile::Ask> {
@@ -69,7 +78,7 @@ impl App {
     pub(super) fn tile_answer(&self, at: usize) -> String {
         let figure = self.tile_ask(at).map(|ask| self.tile_figure(&ask));
         match figure.as_deref() {
-            Some(Ok(figure)) => format!("{} tiles", figure.to_buy),
+            Some(Ok(figure)) => tiles(figure.to_buy),
             _ => "not figured yet".to_owned(),
         }
     }
@@ -354,11 +363,11 @@ impl App {
         }
         if !shared.is_empty() {
             rows.push(Row::Heading("Pieces that come out of one tile".into()));
-            for (numbers, tiles) in shared.into_iter().take(LISTED) {
+            for (numbers, count) in shared.into_iter().take(LISTED) {
                 let numbers: Vec<String> = numbers.iter().map(u32::to_string).collect();
                 rows.push(Row::ours(
                     format!("Nos. {}", numbers.join(" and ")),
-                    format!("{tiles} tiles"),
+                    tiles(count),
                 ));
             }
         }
