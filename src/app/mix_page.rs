@@ -140,7 +140,7 @@ impl App {
                     big(self.amount(figure.mass), grout_name(figure.kind)),
                     big(
                         format!("{:.2}", figure.bags),
-                        &format!("bags of {}, before rounding up", self.amount(figure.bag)),
+                        &format!("bags of {}", self.amount(figure.bag)),
                     ),
                     big(
                         self.amount(Amount::Share(figure.fraction)),

@@ -18,7 +18,7 @@ pub enum TileTag {
 const NUMBERED: usize = 400;
 
 /// Steps across a piece and down it in which a place for its number is sought.
-const PLACES: i64 = 12;
+const PLACES: i64 = 8;
 
 /// A surface in tile; without a figure its outline alone.
 ///
