@@ -15,6 +15,7 @@ use storyrod::site::{
     Studs,
 };
 use storyrod::store::document::{self, Part};
+use storyrod::store::json::from_json;
 use storyrod::store::{
     Kind, OpenError, SaveError, Snapshot, Writer, check_job, create_job, jobs_in, open_job,
     open_shelf, open_to_write, recover_job, salvage_job, save_job, save_shelf, seal, versions_of,
@@ -22,10 +23,10 @@ use storyrod::store::{
 use storyrod::takeoff::{
     Ask, Batch, HandLine, Job, LineKey, PackKey, Stamps, TapeBench, Task, TileOn, packs_on_sale,
 };
-use storyrod::trades::Material;
 use storyrod::trades::patch::{Air, HoleShape, Method};
 use storyrod::trades::tape::Ends;
 use storyrod::trades::tile;
+use storyrod::trades::{Material, mortar};
 
 use super::mixes;
 
@@ -312,6 +313,25 @@ fn a_job_of_format_1_opens_with_everything_in_it() {
     // The names of its entries are the same whenever and wherever it is opened.
     assert_eq!(open_job(&files.join("job-1.rod")).unwrap(), opened);
     assert_eq!(open_shelf(&files.join("shelf-1")).unwrap(), nameless(&new));
+}
+
+/// `tests/files/job-2.site` and `job-2.json` were written on 2026-11-26 from one job, before fixed points, what is
+/// behind a wall and the trades after mortar were known.
+#[test]
+fn a_job_of_format_2_as_it_was_first_written_opens_with_everything_in_it() {
+    let files = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/files");
+    let opened = open_job(&files.join("job-2.site")).unwrap();
+    let told = from_json(&fs::read_to_string(files.join("job-2.json")).unwrap()).unwrap();
+    assert_eq!((&opened.job, &opened.stamps), (&told.job, &told.stamps));
+    assert_eq!((opened.done.len(), opened.undone.len()), (2, 1));
+    assert_eq!(opened.done[0].name, "Nothing yet");
+    assert_eq!(opened.undone[0].roll[1].length, Length::inches(88));
+    let job = &opened.job;
+    assert_eq!((job.rooms.len(), job.tasks.len()), (2, 8));
+    assert_eq!(job.rooms[0].walls[0].length, Some(Length::inches(88)));
+    assert_eq!(job.buying.by_hand[0].price, Some(Money::minor(499)));
+    let is_bed = |task: &Task| matches!(&task.ask, Ask::Mortar(ask, None) if matches!(ask.work, mortar::Work::Bed(..)));
+    assert_eq!(job.tasks.iter().filter(|task| is_bed(task)).count(), 1);
 }
 
 #[test]
