@@ -102,18 +102,18 @@ pub fn figure(ask: &Ask) -> Result<Figure, Problem> {
     // 7 % of 300 is 21 and no hair more, as a floating product has it.
     let broken = (taken as f64 * ask.breakage - 1e-6).ceil() as usize;
     let to_buy = taken + broken + ask.attic as usize;
-    let field = in_square_metres(layout.field.area());
+    let field = in_square_metres(layout.covered());
     let joints = (1.0 - in_square_metres(layout.faces()) / field).max(0.0);
     let mut figure = Figure {
         from,
         tried,
         narrowest: cuts.iter().map(|cut| cut.thin).min(),
         small: small(ask, &layout),
-        covered: layout.field.area(),
+        covered: layout.covered(),
         joints,
         edges: super::lay::open(ask)
-            .unwrap_or_default()
-            .edges()
+            .iter()
+            .flat_map(crate::geometry::Region::edges)
             .map(|(a, b)| a.distance(b))
             .sum(),
         movement: movement(ask, &layout),
@@ -274,7 +274,7 @@ fn movement(ask: &Ask, layout: &Layout) -> (u32, u32) {
         super::Run::Dry => MOVEMENT_DRY.value,
         super::Run::SunOrWet => MOVEMENT_SUN.value,
     };
-    let (_, size) = super::lay::box_of(&layout.field);
+    let (_, size) = super::lay::box_of(&layout.parts);
     let joints = |run: Length| {
         let parts = run.as_nm().div_euclid(limit.as_nm())
             + i64::from(run.as_nm().rem_euclid(limit.as_nm()) > 0);
@@ -286,7 +286,7 @@ fn movement(ask: &Ask, layout: &Layout) -> (u32, u32) {
 /// Movement joints inside the field, from edge to edge of its box.
 fn soft(ask: &Ask, layout: &Layout) -> Vec<(Point, Point)> {
     let (up, across) = movement(ask, layout);
-    let (least, size) = super::lay::box_of(&layout.field);
+    let (least, size) = super::lay::box_of(&layout.parts);
     let edge = ask.surface.bounds().map_or(least, |(edge, _)| edge);
     let most = least + size;
     let mut lines = Vec::new();

@@ -65,7 +65,7 @@ pub fn running(ask: &Ask, layout: &Layout, across: bool) -> Vec<Length> {
         (_, true) => between,
         (_, false) => along,
     };
-    let (least, size) = box_of(&layout.field);
+    let (least, size) = box_of(&layout.parts);
     let Some((edge, _)) = ask.surface.bounds() else {
         return Vec::new();
     };
