@@ -6,7 +6,8 @@ use crate::measure::quantity::{square_feet, square_metres};
 use crate::measure::{Amount, Angle, Figures, Length};
 use crate::takeoff::{Ask, Job, TileOn};
 use crate::trades::tile::{
-    self, BoxOf, Edge, Hold, Pattern, Problem, Run, Side, Sight, Start, Surface, Thing, ThingShape,
+    self, BoxOf, Edge, Hold, Pattern, Problem, Run, Side, Sight, Start, Surface, Taken, Thing,
+    ThingShape,
 };
 
 /// What would mend a layout that cannot be.
@@ -18,6 +19,9 @@ pub(super) fn mend(at: usize, problem: &Problem) -> Option<Chip> {
         Problem::JointWiderThanTile => TileSlot::Joint,
         Problem::NothingLeft => TileSlot::Gap,
         Problem::NoSuchBox => TileSlot::Box,
+        Problem::Overlap(_, Taken::Thing(n)) | Problem::Outside(Taken::Thing(n)) => {
+            TileSlot::Thing(*n, ThingField::Left)
+        }
         _ => return None,
     };
     Some(Chip::new(

@@ -3,14 +3,15 @@
 use std::rc::Rc;
 
 use super::{
-    App, Chip, Command, Here, Row, Screen, Slot, TileSlot, Tone, tile_inputs, view::Big, words,
+    App, Chip, Command, Here, Row, Screen, Slot, TileSlot, Tone, tile_inputs, view::Big,
+    wall_page::kind_name, words,
 };
 use crate::drawing::{Role, TileTag, tile_sketch};
 use crate::geometry::Point;
 use crate::measure::{Amount, Length};
-use crate::site::{Wall, surface};
+use crate::site::{Opening, Wall, surface};
 use crate::takeoff::{Ask, TileOn};
-use crate::trades::tile::{self, CutKind, Figure, Problem, Start};
+use crate::trades::tile::{self, CutKind, Figure, Problem, Start, Taken};
 
 /// Layouts that are remembered, so that one screen figures each but once.
 const REMEMBERED: usize = 6;
@@ -153,7 +154,11 @@ impl App {
         match figured.as_ref() {
             Err(problem) => rows.push(Row::Note {
                 tone: Tone::Stop,
-                text: words::tile_problem(problem, self.job.units),
+                text: words::tile_problem(
+                    problem,
+                    &|what| self.taken_name(at, what),
+                    self.job.units,
+                ),
                 detail: String::new(),
                 mend: tile_inputs::mend(at, problem),
             }),
@@ -192,6 +197,32 @@ impl App {
             strip,
             main,
             ..base
+        }
+    }
+
+    /// What no tile lies under, by its name: an opening of the wall, or its number in the list.
+    fn taken_name(&self, at: usize, what: Taken) -> String {
+        let hole = match what {
+            Taken::Thing(n) => return format!("no. {} in the way", n + 1),
+            Taken::Hole(n) => n,
+        };
+        let task = self.job.tasks.get(at);
+        let opening = task.and_then(|task| {
+            let Ask::Tile(_, TileOn::Wall(wall)) = task.ask else {
+                return None;
+            };
+            let openings = &self.job.rooms.get(task.room?)?.openings;
+            // Those that stand on the floor are notches of the outline.
+            let above = |o: &&Opening| o.wall == wall && o.sill.is_some_and(Length::is_positive);
+            openings.iter().filter(above).nth(hole)
+        });
+        match opening {
+            Some(opening) => format!(
+                "the {} {} from the left",
+                kind_name(opening.kind).to_lowercase(),
+                self.show_or_ask(opening.from_left)
+            ),
+            None => format!("hole {} of the surface", hole + 1),
         }
     }
 

@@ -179,6 +179,27 @@ pub(super) fn difference(region: &Region, taken: &[Polygon]) -> Vec<Region> {
     rest
 }
 
+/// Twice the area that two polygons share, whichever way round they run.
+pub(super) fn shared(a: &Polygon, b: &Polygon) -> i128 {
+    if !a.near(b) {
+        return 0;
+    }
+    let ring = |polygon: &Polygon| -> Vec<IntPoint<i64>> {
+        polygon.points.iter().map(|p| int(*p)).collect()
+    };
+    let mut overlay: Overlay<i64> = Overlay::new(64);
+    overlay.add_source(ring(a).as_slice(), ShapeType::Subject);
+    overlay.add_source(ring(b).as_slice(), ShapeType::Clip);
+    let shapes = overlay.overlay(OverlayRule::Intersect, FillRule::EvenOdd);
+    // Rings of a shape: the outside one way round, holes the other.
+    let rings = shapes.iter().flatten();
+    let doubled = rings.map(|ring| {
+        let points = ring.iter().map(back).collect();
+        Polygon { points }.doubled_area()
+    });
+    doubled.sum::<i128>().abs()
+}
+
 /// What a tile comes to whose pieces are these.
 fn classed(tile: &[Point], mut pieces: Vec<Region>) -> Inside {
     let mut all = 0;

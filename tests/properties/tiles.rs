@@ -124,7 +124,7 @@ fn from(ask: &Ask) -> Point {
 fn laid(ask: &Ask) -> Option<Layout> {
     match lay(ask, from(ask)) {
         Ok(layout) => Some(layout),
-        Err(Problem::NothingLeft | Problem::LargerThanSurface) => None,
+        Err(Problem::NothingLeft | Problem::LargerThanSurface | Problem::Outside(_)) => None,
         Err(other) => panic!("{other:?}"),
     }
 }

@@ -11,8 +11,8 @@ mod pattern;
 mod reuse;
 
 pub use ask::{
-    Ask, BoxOf, Edge, Field, Hold, Pattern, Problem, Run, Side, Sight, Start, Surface, Thing,
-    ThingShape, Tile,
+    Ask, BoxOf, Edge, Field, Hold, Pattern, Problem, Run, Side, Sight, Start, Surface, Taken,
+    Thing, ThingShape, Tile,
 };
 pub use balance::{Balance, balance};
 pub use cuts::{CutKind, narrowest};
