@@ -338,6 +338,15 @@ pub(super) fn tile_problem(
         Problem::TooMany { about, most } => format!(
             "That is about {about:.0} tiles; at most {most} are laid out. Check the unit of the tile and of the surface."
         ),
+        Problem::NoSheets => {
+            "Mosaic comes on sheets in a grid, in bond or as hexagons. Change the pattern, or let it come tile by tile.".into()
+        }
+        Problem::SheetOutOfRange { most } => {
+            format!("A sheet has from 1 to {most} small tiles each way. Count those along one edge.")
+        }
+        Problem::RowsOfSheet { of } => format!(
+            "This pattern repeats after {of} rows, and sheets meet only after a whole repeat. Give the rows of a sheet as a multiple of {of}."
+        ),
         Problem::NoSuchBox => {
             "What a box holds is not given, or is nothing. Read it off the box.".into()
         }

@@ -1,5 +1,6 @@
 //! What is asked of a tiled surface, and what can be wrong with it.
 
+use super::sheets::{self, Sheet};
 use crate::geometry::{LEAST_DOUBLED, Point, Polygon, Region};
 use crate::measure::quantity::Area;
 use crate::measure::{Angle, Length};
@@ -41,6 +42,8 @@ pub struct Ask {
     pub attic: u32,
     /// Where it lies, for movement joints.
     pub run: Run,
+    /// The tile comes on sheets: mosaic. `None` where it comes one by one.
+    pub sheet: Option<Sheet>,
 }
 
 impl Default for Ask {
@@ -64,6 +67,7 @@ impl Default for Ask {
             breakage: 0.05,
             attic: 0,
             run: Run::Dry,
+            sheet: None,
         }
     }
 }
@@ -343,10 +347,25 @@ pub enum Problem {
     },
     /// A box holds nothing, or an allowance is no share.
     NoSuchBox,
+    /// A pattern that does not come on sheets.
+    NoSheets,
+    /// A sheet has no tiles, or more than are counted: at most so many each way.
+    SheetOutOfRange {
+        /// The most.
+        most: u16,
+    },
+    /// The rows of a sheet are no multiple of those after which the pattern repeats.
+    RowsOfSheet {
+        /// Rows of a repeat.
+        of: u16,
+    },
 }
 
 /// Most tiles that are laid out.
 pub(super) const MOST_TILES: usize = 60_000;
+
+/// Most small tiles of a sheet, each way.
+const MOST_ON_SHEET: u16 = 100;
 
 /// Every figure within its limits.
 pub(super) fn checked(ask: &Ask) -> Result<(), Problem> {
@@ -379,6 +398,19 @@ pub(super) fn checked(ask: &Ask) -> Result<(), Problem> {
         let tenth = Length::nm(100_000);
         if off < -tenth || off > tenth.min(ask.joint) {
             return Err(Problem::LongSide { wants });
+        }
+    }
+    if let Some(sheet) = ask.sheet {
+        let of = sheets::repeat(ask.pattern).ok_or(Problem::NoSheets)?;
+        let most = MOST_ON_SHEET;
+        if ![sheet.along, sheet.rows]
+            .iter()
+            .all(|n| (1..=most).contains(n))
+        {
+            return Err(Problem::SheetOutOfRange { most });
+        }
+        if sheet.rows % of != 0 {
+            return Err(Problem::RowsOfSheet { of });
         }
     }
     if !(0.0..=1.0).contains(&ask.breakage) {

@@ -128,9 +128,11 @@ fn offset(ask: &Ask) -> Option<Finding> {
 
 fn cuts(ask: &Ask, figure: &Figure) -> Vec<Finding> {
     let mut all = Vec::new();
+    // Small tiles of mosaic are nipped, not sawn.
     let thin = figure
         .cuts
         .iter()
+        .filter(|_| ask.sheet.is_none())
         .filter(|cut| cut.thin < book::TOO_THIN.value)
         .map(|cut| cut.pieces.len())
         .sum::<usize>();

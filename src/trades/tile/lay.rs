@@ -2,7 +2,7 @@
 
 use super::ask::{MOST_TILES, checked};
 use super::pattern::{module, placed};
-use super::{Ask, Pattern, Placed, Problem};
+use super::{Ask, Pattern, Placed, Problem, Sheets, sheets};
 use crate::geometry::{Clip, Inside, Point, Region};
 use crate::measure::quantity::{Area, in_square_metres, square_metres};
 
@@ -33,6 +33,8 @@ pub struct Layout {
     pub start: Point,
     /// Every tile that is laid, row by row.
     pub tiles: Vec<Laid>,
+    /// The sheets that they come on.
+    pub sheets: Option<Sheets>,
 }
 
 impl Layout {
@@ -150,7 +152,7 @@ pub(super) fn lay_in(ask: &Ask, field: &[Region], from: Point) -> Layout {
     let (least, most) = Region::bounds_of(field).unwrap_or_default();
     let start = least + from;
     let mut clip = Clip::new(field);
-    let tiles = placed(ask, start, least, most)
+    let tiles: Vec<Laid> = placed(ask, start, least, most)
         .into_iter()
         .filter_map(|tile| {
             let piece = match clip.of(tile.points()) {
@@ -164,6 +166,7 @@ pub(super) fn lay_in(ask: &Ask, field: &[Region], from: Point) -> Layout {
     Layout {
         parts: field.to_vec(),
         start,
+        sheets: sheets(ask, &tiles),
         tiles,
     }
 }

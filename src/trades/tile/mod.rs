@@ -9,6 +9,7 @@ mod lay;
 mod lines;
 mod pattern;
 mod reuse;
+mod sheets;
 
 pub use ask::{
     Ask, BoxOf, Edge, Field, Hold, Pattern, Problem, Run, Side, Sight, Start, Surface, Taken,
@@ -22,3 +23,4 @@ pub use lay::{Laid, Layout, Piece, lay};
 pub use lines::{Chalk, chalk, running};
 pub use pattern::{Placed, domain, module, placed};
 pub use reuse::{Planned, plan};
+pub use sheets::{Block, Sheet, Sheets, seams, sheet_size, sheets};
