@@ -140,6 +140,8 @@ fn tile_asks(field: TileSlot) -> &'static str {
         TileSlot::Breakage => "Breakage",
         TileSlot::Attic => "Whole tiles kept for later",
         TileSlot::Hold => "From the left edge to the joint",
+        TileSlot::SheetAlong => "Small tiles along a sheet",
+        TileSlot::SheetRows => "Rows of a sheet",
         TileSlot::Thing(_, ThingField::Width) => "In the way: its width",
         TileSlot::Thing(_, ThingField::Height) => "In the way: its height",
         TileSlot::Thing(_, ThingField::Left) => {

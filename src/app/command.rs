@@ -261,4 +261,6 @@ pub enum TileChoice {
     RemoveThing(usize),
     /// How a box is counted: 0 not, 1 tiles, 2 faces, 3 laid.
     BoxKind(u8),
+    /// It comes on sheets: mosaic.
+    OnSheets(bool),
 }

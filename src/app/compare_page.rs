@@ -93,7 +93,10 @@ impl App {
                 .map(|(_, ask, _)| self.show(ask.joint))
                 .collect(),
         ));
-        rows.push(row("Tiles to have", each(&|f| f.to_buy.to_string())));
+        rows.push(row(
+            "Tiles to have",
+            each(&|f| super::tile_page::counted(f.to_buy, f.layout.sheets.is_some())),
+        ));
         rows.push(row(
             "Boxes",
             each(&|f| {
@@ -188,7 +191,8 @@ impl App {
         let Some(need) = figure.account.needs.first() else {
             return "no price".to_owned();
         };
-        let Material::Tile { in_box, .. } = need.material else {
+        let (Material::Tile { in_box, .. } | Material::MosaicSheet { in_box, .. }) = need.material
+        else {
             return "no price".to_owned();
         };
         let packs = match figure.boxes {

@@ -165,6 +165,10 @@ pub enum TileSlot {
     Hold,
     /// A field of something in the way, counted from 0.
     Thing(usize, ThingField),
+    /// Small tiles along a sheet of mosaic.
+    SheetAlong,
+    /// Rows of a sheet.
+    SheetRows,
 }
 
 /// A field of something in the way.

@@ -109,6 +109,8 @@ impl App {
             TileSlot::Turn => number("°", Some(ask.turn.in_degrees())),
             TileSlot::Breakage => number("%", Some(ask.breakage * 100.0)),
             TileSlot::Attic => count(Some(ask.attic)),
+            TileSlot::SheetAlong => count(ask.sheet.map(|sheet| sheet.along.into())),
+            TileSlot::SheetRows => count(ask.sheet.map(|sheet| sheet.rows.into())),
             TileSlot::Box => match ask.box_of {
                 Some(BoxOf::Faces(size) | BoxOf::Laid(size)) => area(Some(size), metric),
                 Some(BoxOf::Tiles(n)) => count(Some(n)),

@@ -6,7 +6,8 @@ use crate::measure::quantity::{square_feet, square_metres};
 use crate::measure::{Amount, Angle, Figures, Length};
 use crate::takeoff::{Ask, Job, TileOn};
 use crate::trades::tile::{
-    self, BoxOf, Edge, Hold, Pattern, Problem, Run, Side, Sight, Start, Surface, Thing, ThingShape,
+    self, BoxOf, Edge, Hold, Pattern, Problem, Run, Sheet, Side, Sight, Start, Surface, Taken,
+    Thing, ThingShape,
 };
 
 /// What would mend a layout that cannot be.
@@ -18,6 +19,9 @@ pub(super) fn mend(at: usize, problem: &Problem) -> Option<Chip> {
         Problem::JointWiderThanTile => TileSlot::Joint,
         Problem::NothingLeft => TileSlot::Gap,
         Problem::NoSuchBox => TileSlot::Box,
+        Problem::Overlap(_, Taken::Thing(n)) | Problem::Outside(Taken::Thing(n)) => {
+            TileSlot::Thing(*n, ThingField::Left)
+        }
         _ => return None,
     };
     Some(Chip::new(
@@ -86,6 +90,7 @@ impl App {
                 pad(TileSlot::Short),
             ));
         }
+        rows.extend(App::sheet_rows(at, ask));
         if let Pattern::TwoSquares { small } = ask.pattern {
             rows.push(Row::yours(
                 "Small tile",
@@ -103,6 +108,33 @@ impl App {
         rows.extend(self.box_rows(at, ask));
         rows.extend(self.thing_rows(at, ask));
         rows.extend(self.detail_rows(at, ask));
+        rows
+    }
+
+    /// Tile by tile, or as mosaic on sheets.
+    fn sheet_rows(at: usize, ask: &tile::Ask) -> Vec<Row> {
+        let ways = [(false, "Tile by tile"), (true, "On sheets: mosaic")];
+        let mut rows = vec![App::tile_choice(
+            at,
+            "It comes",
+            ask.sheet.is_some(),
+            &ways,
+            TileChoice::OnSheets,
+        )];
+        if let Some(sheet) = ask.sheet {
+            let pad = |slot| Command::Pad(Slot::Tile(at, slot));
+            let along = sheet.along.to_string();
+            rows.push(Row::yours(
+                "Small tiles along a sheet",
+                along,
+                pad(TileSlot::SheetAlong),
+            ));
+            rows.push(Row::yours(
+                "Rows of a sheet",
+                sheet.rows.to_string(),
+                pad(TileSlot::SheetRows),
+            ));
+        }
         rows
     }
 
@@ -230,9 +262,17 @@ impl App {
             Some(BoxOf::Faces(_)) => 2,
             Some(BoxOf::Laid(_)) => 3,
         };
+        let sheets = ask.sheet.is_some();
         let kinds = [
             (0, "Not counted"),
-            (1, "So many tiles"),
+            (
+                1,
+                if sheets {
+                    "So many sheets"
+                } else {
+                    "So many tiles"
+                },
+            ),
             (2, "An area of faces"),
             (3, "An area laid, with joints"),
         ];
@@ -245,7 +285,11 @@ impl App {
             None => {}
             Some(BoxOf::Tiles(n)) => {
                 rows.push(Row::yours(
-                    "Tiles in a box",
+                    if sheets {
+                        "Sheets in a box"
+                    } else {
+                        "Tiles in a box"
+                    },
                     n.to_string(),
                     pad(TileSlot::Box),
                 ));
@@ -282,7 +326,11 @@ impl App {
             command: Some(pad(TileSlot::Breakage)),
         });
         rows.push(Row::yours(
-            "Whole tiles kept for later",
+            if sheets {
+                "Whole sheets kept for later"
+            } else {
+                "Whole tiles kept for later"
+            },
             ask.attic.to_string(),
             pad(TileSlot::Attic),
         ));
@@ -419,7 +467,12 @@ impl App {
                 Some(Hold::JointFromLeft(x)) => Some(x),
                 _ => None,
             },
-            TileSlot::Turn | TileSlot::Box | TileSlot::Breakage | TileSlot::Attic => None,
+            TileSlot::Turn
+            | TileSlot::Box
+            | TileSlot::Breakage
+            | TileSlot::Attic
+            | TileSlot::SheetAlong
+            | TileSlot::SheetRows => None,
         }
     }
 }
@@ -462,7 +515,12 @@ pub(super) fn fill_length(job: &mut Job, task: usize, slot: TileSlot, length: Le
             }
         }
         TileSlot::Hold => ask.hold = Some(Hold::JointFromLeft(length)),
-        TileSlot::Turn | TileSlot::Box | TileSlot::Breakage | TileSlot::Attic => {}
+        TileSlot::Turn
+        | TileSlot::Box
+        | TileSlot::Breakage
+        | TileSlot::Attic
+        | TileSlot::SheetAlong
+        | TileSlot::SheetRows => {}
     }
 }
 
@@ -509,9 +567,52 @@ pub(super) fn fill_number(
             return Err("Give a whole number of tiles, up to 10000.".into());
         }
         TileSlot::Attic => ask.attic = number as u32,
+        TileSlot::SheetAlong | TileSlot::SheetRows => {
+            if number.fract() != 0.0 || !(1.0..=100.0).contains(&number) {
+                return Err("Give a whole number of small tiles, from 1 to 100.".into());
+            }
+            if let Some(sheet) = &mut ask.sheet {
+                let place = if slot == TileSlot::SheetAlong {
+                    &mut sheet.along
+                } else {
+                    &mut sheet.rows
+                };
+                *place = number as u16;
+            }
+        }
         _ => {}
     }
     Ok(())
+}
+
+/// A sheet of about 12 in by 12 in, as most are; where the tile is no small one, of 2 in tile.
+fn usual_sheet(ask: &mut tile::Ask) -> Sheet {
+    if ask.tile.long.max(ask.tile.short) > Length::inches(4) {
+        let side = Length::inches(2) - ask.joint.min(Length::in_64(0, 16));
+        (ask.tile.long, ask.tile.short) = (side, side);
+    }
+    if !matches!(
+        ask.pattern,
+        Pattern::Grid | Pattern::Bond { .. } | Pattern::Hexagon
+    ) {
+        ask.pattern = Pattern::Grid;
+    }
+    let of = match ask.pattern {
+        Pattern::Bond { of, .. } => u16::from(of),
+        Pattern::Hexagon => 2,
+        _ => 1,
+    };
+    let fit = |module: Length| (12.0 * 0.0254 / module.metres()).round().clamp(1.0, 60.0) as u16;
+    let (along, across) = tile::module(ask);
+    let across = if ask.pattern == Pattern::Hexagon {
+        Length::from_metres(along.metres() * 3f64.sqrt() / 2.0).unwrap_or(along)
+    } else {
+        across
+    };
+    Sheet {
+        along: fit(along),
+        rows: (fit(across) / of).max(1) * of,
+    }
 }
 
 /// A choice of tile.
@@ -544,6 +645,7 @@ pub(super) fn choose(ask: &mut tile::Ask, choice: TileChoice) {
             ask.things.remove(n);
         }
         TileChoice::RemoveThing(_) => {}
+        TileChoice::OnSheets(on) => ask.sheet = on.then(|| usual_sheet(ask)),
         TileChoice::BoxKind(kind) => {
             ask.box_of = match kind {
                 1 => Some(BoxOf::Tiles(10)),

@@ -3,14 +3,15 @@
 use std::rc::Rc;
 
 use super::{
-    App, Chip, Command, Here, Row, Screen, Slot, TileSlot, Tone, tile_inputs, view::Big, words,
+    App, Chip, Command, Here, Row, Screen, Slot, TileSlot, Tone, tile_inputs, view::Big,
+    wall_page::kind_name, words,
 };
 use crate::drawing::{Role, TileTag, tile_sketch};
 use crate::geometry::Point;
 use crate::measure::{Amount, Length};
-use crate::site::{Wall, surface};
+use crate::site::{Opening, Wall, surface};
 use crate::takeoff::{Ask, TileOn};
-use crate::trades::tile::{self, CutKind, Figure, Problem, Start};
+use crate::trades::tile::{self, CutKind, Figure, Problem, Sheets, Start, Taken};
 
 /// Layouts that are remembered, so that one screen figures each but once.
 const REMEMBERED: usize = 6;
@@ -22,11 +23,14 @@ pub(super) type Laid = Rc<Result<Figure, Problem>>;
 
 /// Tiles, counted in words.
 fn tiles(count: usize) -> String {
-    if count == 1 {
-        "1 tile".to_owned()
-    } else {
-        format!("{count} tiles")
-    }
+    counted(count, false)
+}
+
+/// What is bought, counted in words: tiles, or sheets of mosaic.
+pub(super) fn counted(count: usize, sheets: bool) -> String {
+    let one = if sheets { "sheet" } else { "tile" };
+    let more = if count == 1 { "" } else { "s" };
+    format!("{count} {one}{more}")
 }
 
 impl App {
@@ -78,7 +82,7 @@ impl App {
     pub(super) fn tile_answer(&self, at: usize) -> String {
         let figure = self.tile_ask(at).map(|ask| self.tile_figure(&ask));
         match figure.as_deref() {
-            Some(Ok(figure)) => tiles(figure.to_buy),
+            Some(Ok(figure)) => counted(figure.to_buy, figure.layout.sheets.is_some()),
             _ => "not figured yet".to_owned(),
         }
     }
@@ -153,7 +157,11 @@ impl App {
         match figured.as_ref() {
             Err(problem) => rows.push(Row::Note {
                 tone: Tone::Stop,
-                text: words::tile_problem(problem, self.job.units),
+                text: words::tile_problem(
+                    problem,
+                    &|what| self.taken_name(at, what),
+                    self.job.units,
+                ),
                 detail: String::new(),
                 mend: tile_inputs::mend(at, problem),
             }),
@@ -195,6 +203,32 @@ impl App {
         }
     }
 
+    /// What no tile lies under, by its name: an opening of the wall, or its number in the list.
+    fn taken_name(&self, at: usize, what: Taken) -> String {
+        let hole = match what {
+            Taken::Thing(n) => return format!("no. {} in the way", n + 1),
+            Taken::Hole(n) => n,
+        };
+        let task = self.job.tasks.get(at);
+        let opening = task.and_then(|task| {
+            let Ask::Tile(_, TileOn::Wall(wall)) = task.ask else {
+                return None;
+            };
+            let openings = &self.job.rooms.get(task.room?)?.openings;
+            // Those that stand on the floor are notches of the outline.
+            let above = |o: &&Opening| o.wall == wall && o.sill.is_some_and(Length::is_positive);
+            openings.iter().filter(above).nth(hole)
+        });
+        match opening {
+            Some(opening) => format!(
+                "the {} {} from the left",
+                kind_name(opening.kind).to_lowercase(),
+                self.show_or_ask(opening.from_left)
+            ),
+            None => format!("hole {} of the surface", hole + 1),
+        }
+    }
+
     /// How joints are drawn: dark, light or between, by what the grout of these tiles is called.
     pub(super) fn joint_role(&self, at: usize) -> Role {
         let id = self.job.tasks.get(at).map(|task| task.id);
@@ -220,7 +254,10 @@ impl App {
     fn tile_strip(&self, ask: &tile::Ask, figure: &Figure) -> Vec<Big> {
         let mut strip = vec![Big {
             value: figure.to_buy.to_string(),
-            label: format!("tiles, {} cut", figure.layout.cut()),
+            label: match &figure.layout.sheets {
+                Some(sheets) => format!("sheets, {} cut", sheets.cut.len()),
+                None => format!("tiles, {} cut", figure.layout.cut()),
+            },
         }];
         if let Some((boxes, spare)) = figure.boxes {
             strip.push(Big {
@@ -253,16 +290,20 @@ impl App {
         rows.push(Row::ours(covered(ask.on), self.amount(figure.covered)));
         rows.push(Row::ours("Whole tiles", figure.layout.whole().to_string()));
         rows.push(Row::ours("Cut pieces", figure.layout.cut().to_string()));
-        rows.push(Row::ours(
-            "Tiles, each piece from its own",
-            figure.without_reuse.to_string(),
-        ));
-        rows.push(Row::Figure {
-            label: "Tiles, off-cuts used again".into(),
-            detail: "the plan below says which piece comes out of which tile".into(),
-            value: figure.with_reuse.to_string(),
-            command: None,
-        });
+        if let Some(sheets) = &figure.layout.sheets {
+            rows.extend(self.sheet_results(ask, sheets));
+        } else {
+            rows.push(Row::ours(
+                "Tiles, each piece from its own",
+                figure.without_reuse.to_string(),
+            ));
+            rows.push(Row::Figure {
+                label: "Tiles, off-cuts used again".into(),
+                detail: "the plan below says which piece comes out of which tile".into(),
+                value: figure.with_reuse.to_string(),
+                command: None,
+            });
+        }
         rows.push(Row::ours(
             "Under half a tile",
             figure.small.len().to_string(),
@@ -274,6 +315,48 @@ impl App {
         rows.push(Row::ours("Edges left open", self.show(figure.edges)));
         rows.extend(self.chalk_rows(ask, figure));
         rows.extend(self.cut_rows(figure));
+        rows
+    }
+
+    /// Sheets of mosaic: whole ones, those that are cut along their joints, and the pieces they are cut into.
+    fn sheet_results(&self, ask: &tile::Ask, sheets: &Sheets) -> Vec<Row> {
+        let (wide, high) = tile::sheet_size(ask, sheets.sheet);
+        let fewer = sheets.count() - sheets.at_least;
+        let mut rows = vec![
+            Row::ours("A sheet", self.amount(Amount::Size(wide, high))),
+            Row::ours("Sheets laid whole", sheets.whole.to_string()),
+            Row::Figure {
+                label: "Sheets cut along their joints".into(),
+                detail: if fewer == 0 {
+                    "fewest possible".into()
+                } else {
+                    format!("at most {fewer} fewer may do")
+                },
+                value: sheets.cut.len().to_string(),
+                command: None,
+            },
+            Row::ours(
+                "Sheets, each piece from its own",
+                sheets.blocks.len().to_string(),
+            ),
+        ];
+        let mut cut: std::collections::BTreeMap<String, usize> = std::collections::BTreeMap::new();
+        for sheet in &sheets.cut {
+            let piece = |n: &usize| {
+                let (along, rows) = sheets.blocks[*n].size;
+                format!("{along} by {rows}")
+            };
+            let pieces: Vec<String> = sheet.iter().map(piece).collect();
+            *cut.entry(pieces.join(", ")).or_default() += 1;
+        }
+        if !cut.is_empty() {
+            rows.push(Row::Heading(
+                "Sheets to cut, in small tiles along and rows".into(),
+            ));
+            for (pieces, count) in cut.into_iter().take(LISTED) {
+                rows.push(Row::ours(pieces, counted(count, true)));
+            }
+        }
         rows
     }
 

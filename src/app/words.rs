@@ -277,8 +277,12 @@ pub(super) fn paint_problem(problem: &paint::Problem, units: Units) -> String {
     }
 }
 
-/// Why there is no tile layout.
-pub(super) fn tile_problem(problem: &tile::Problem, units: Units) -> String {
+/// Why there is no tile layout; `name` says what no tile lies under.
+pub(super) fn tile_problem(
+    problem: &tile::Problem,
+    name: &dyn Fn(tile::Taken) -> String,
+    units: Units,
+) -> String {
     use tile::{Field, Problem};
     match problem {
         Problem::Beyond { field, least, most } => {
@@ -312,6 +316,19 @@ pub(super) fn tile_problem(problem: &tile::Problem, units: Units) -> String {
             };
             format!("{what} crosses itself. Check the walls and corners of the room.")
         }
+        Problem::Overlap(one, other) => format!(
+            "{} and {} lie over each other. Check where they are and how large, or make one of them.",
+            capital(&name(*one)),
+            name(*other)
+        ),
+        Problem::Outside(what @ tile::Taken::Hole(_)) => format!(
+            "{} reaches past the edge of the surface. Check where it is and how large.",
+            capital(&name(*what))
+        ),
+        Problem::Outside(what @ tile::Taken::Thing(_)) => format!(
+            "{} lies outside the surface. Check how far it is from the left and from the top.",
+            capital(&name(*what))
+        ),
         Problem::NothingLeft => {
             "The gap at the edges leaves nothing to tile. Make it smaller.".into()
         }
@@ -321,10 +338,26 @@ pub(super) fn tile_problem(problem: &tile::Problem, units: Units) -> String {
         Problem::TooMany { about, most } => format!(
             "That is about {about:.0} tiles; at most {most} are laid out. Check the unit of the tile and of the surface."
         ),
+        Problem::NoSheets => {
+            "Mosaic comes on sheets in a grid, in bond or as hexagons. Change the pattern, or let it come tile by tile.".into()
+        }
+        Problem::SheetOutOfRange { most } => {
+            format!("A sheet has from 1 to {most} small tiles each way. Count those along one edge.")
+        }
+        Problem::RowsOfSheet { of } => format!(
+            "This pattern repeats after {of} rows, and sheets meet only after a whole repeat. Give the rows of a sheet as a multiple of {of}."
+        ),
         Problem::NoSuchBox => {
             "What a box holds is not given, or is nothing. Read it off the box.".into()
         }
     }
+}
+
+/// A sentence begins with a capital.
+fn capital(text: &str) -> String {
+    let mut letters = text.chars();
+    let first = letters.next().map(|c| c.to_uppercase().to_string());
+    first.unwrap_or_default() + letters.as_str()
 }
 
 /// Why the tape gives nothing.

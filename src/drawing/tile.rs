@@ -3,7 +3,7 @@
 use super::{Align, Dimension, Edge, Fit, Mark, Pen, Role, Scene, Standing, Stroke};
 use crate::geometry::{Point, Polygon, Region};
 use crate::measure::{Figures, Length, Rounding, Units};
-use crate::trades::tile::{Ask, Chalk, Figure, Piece};
+use crate::trades::tile::{self, Ask, Chalk, Figure, Piece};
 
 /// What can be tapped on it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -34,6 +34,14 @@ pub fn tile_sketch(
     let mut scene = Scene::empty("The tiles");
     if let Some(figure) = figure {
         tiles(&mut scene, figure, joint);
+        for points in tile::seams(&figure.layout) {
+            scene.marks.push(Mark::Path {
+                points,
+                closed: false,
+                pen: Some(Pen::solid(Role::Soft, Stroke::Thin)),
+                fill: None,
+            });
+        }
         for (from, to) in &figure.soft {
             scene.marks.push(Mark::Path {
                 points: vec![*from, *to],
@@ -283,7 +291,6 @@ fn moved(mut mark: Mark, by: Point) -> Option<Mark> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::trades::tile;
 
     fn corners(scene: &Scene<TileTag>) -> usize {
         let of = |mark: &Mark| match mark {

@@ -1,4 +1,4 @@
-//! The edges of a region, found by place.
+//! The edges of regions, found by place.
 
 use super::clip::side;
 use super::{Point, Polygon, Region};
@@ -41,13 +41,15 @@ pub(super) struct Buckets {
 }
 
 impl Buckets {
-    pub fn new(region: &Region) -> Buckets {
+    pub fn new(parts: &[Region]) -> Buckets {
         let mut edges = Vec::new();
-        ring(&mut edges, &region.outer, true);
-        for hole in &region.holes {
-            ring(&mut edges, hole, false);
+        for region in parts {
+            ring(&mut edges, &region.outer, true);
+            for hole in &region.holes {
+                ring(&mut edges, hole, false);
+            }
         }
-        let (least, most) = region.bounds().unwrap_or_default();
+        let (least, most) = Region::bounds_of(parts).unwrap_or_default();
         let side = |length: i64| length / CELLS as i64 + 1;
         let mut buckets = Buckets {
             seen: vec![0; edges.len()],

@@ -24,7 +24,7 @@ pub enum Inside {
     Part(Vec<Region>),
 }
 
-/// A region to cut many tiles by.
+/// Regions to cut many tiles by.
 pub struct Clip {
     buckets: Buckets,
     rings: Vec<Vec<IntPoint<i64>>>,
@@ -64,16 +64,13 @@ fn doubled(points: &[Point]) -> i128 {
 }
 
 impl Clip {
-    /// Ready to cut tiles by a region.
+    /// Ready to cut tiles by the parts of a field, which lie apart from each other.
     #[must_use]
-    pub fn new(region: &Region) -> Clip {
+    pub fn new(parts: &[Region]) -> Clip {
         let ring = |polygon: &Polygon| polygon.points.iter().map(|p| int(*p)).collect();
         Clip {
-            buckets: Buckets::new(region),
-            rings: std::iter::once(&region.outer)
-                .chain(&region.holes)
-                .map(ring)
-                .collect(),
+            buckets: Buckets::new(parts),
+            rings: parts.iter().flat_map(Region::rings).map(ring).collect(),
             overlay: Overlay::new(64),
             tile: Vec::new(),
             near: Vec::new(),
@@ -159,10 +156,7 @@ pub(super) fn difference(region: &Region, taken: &[Polygon]) -> Vec<Region> {
     for polygon in taken {
         let mut next = Vec::new();
         for region in &rest {
-            let rings: Vec<_> = std::iter::once(&region.outer)
-                .chain(&region.holes)
-                .map(ring)
-                .collect();
+            let rings: Vec<_> = region.rings().map(ring).collect();
             let mut overlay: Overlay<i64> = Overlay::new(64);
             overlay.add_source(&rings, ShapeType::Subject);
             overlay.add_source(ring(polygon).as_slice(), ShapeType::Clip);
@@ -183,6 +177,27 @@ pub(super) fn difference(region: &Region, taken: &[Polygon]) -> Vec<Region> {
     rest.retain(|region| region.doubled_area() >= LEAST_DOUBLED);
     rest.sort_by_key(|region| std::cmp::Reverse(region.doubled_area()));
     rest
+}
+
+/// Twice the area that two polygons share, whichever way round they run.
+pub(super) fn shared(a: &Polygon, b: &Polygon) -> i128 {
+    if !a.near(b) {
+        return 0;
+    }
+    let ring = |polygon: &Polygon| -> Vec<IntPoint<i64>> {
+        polygon.points.iter().map(|p| int(*p)).collect()
+    };
+    let mut overlay: Overlay<i64> = Overlay::new(64);
+    overlay.add_source(ring(a).as_slice(), ShapeType::Subject);
+    overlay.add_source(ring(b).as_slice(), ShapeType::Clip);
+    let shapes = overlay.overlay(OverlayRule::Intersect, FillRule::EvenOdd);
+    // Rings of a shape: the outside one way round, holes the other.
+    let rings = shapes.iter().flatten();
+    let doubled = rings.map(|ring| {
+        let points = ring.iter().map(back).collect();
+        Polygon { points }.doubled_area()
+    });
+    doubled.sum::<i128>().abs()
 }
 
 /// What a tile comes to whose pieces are these.
@@ -245,7 +260,7 @@ mod tests {
         floor.holes.push(Polygon {
             points: rectangle(400, 300, 100, 100),
         });
-        let mut clip = Clip::new(&floor);
+        let mut clip = Clip::new(std::slice::from_ref(&floor));
         assert_eq!(clip.of(&rectangle(10, 10, 100, 100)), Inside::Whole);
         assert_eq!(clip.of(&rectangle(0, 0, 100, 100)), Inside::Whole);
         assert_eq!(clip.of(&rectangle(1_000, 0, 100, 100)), Inside::Nothing);

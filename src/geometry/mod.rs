@@ -2,6 +2,7 @@
 
 mod buckets;
 mod clip;
+mod inset;
 mod point;
 mod polygon;
 mod region;

@@ -110,6 +110,11 @@ impl Polygon {
             })
         })
     }
+    /// Twice the area that it shares with another, in square nanometres.
+    #[must_use]
+    pub fn doubled_shared(&self, other: &Polygon) -> i128 {
+        super::clip::shared(self, other)
+    }
     /// Whether their boxes share a point.
     pub(super) fn near(&self, other: &Polygon) -> bool {
         let (Some((a, b)), Some((c, d))) = (self.bounds(), other.bounds()) else {

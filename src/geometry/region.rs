@@ -1,10 +1,5 @@
 //! An outline with holes: a floor with its drain, a wall with its window.
 
-use i_overlay::core::fill_rule::FillRule;
-use i_overlay::core::overlay::{Overlay, ShapeType};
-use i_overlay::core::overlay_rule::OverlayRule;
-
-use super::clip::{back, int};
 use super::{Point, Polygon};
 use crate::measure::Length;
 use crate::measure::quantity::{Area, square_metres};
@@ -62,14 +57,29 @@ impl Region {
         self.outer.bounds()
     }
 
+    /// The least box round several; `None` where there is no outline.
+    #[must_use]
+    pub fn bounds_of(parts: &[Region]) -> Option<(Point, Point)> {
+        let boxes = parts.iter().filter_map(Region::bounds);
+        boxes.reduce(|(a, b), (c, d)| {
+            (
+                Point::new(a.x.min(c.x), a.y.min(c.y)),
+                Point::new(b.x.max(d.x), b.y.max(d.y)),
+            )
+        })
+    }
+
+    /// The outside, then the holes.
+    pub fn rings(&self) -> impl Iterator<Item = &Polygon> {
+        std::iter::once(&self.outer).chain(&self.holes)
+    }
+
     /// Every edge, of the outside and of the holes.
     pub fn edges(&self) -> impl Iterator<Item = (Point, Point)> + '_ {
-        std::iter::once(&self.outer)
-            .chain(&self.holes)
-            .flat_map(|ring| {
-                let next = ring.points.iter().cycle().skip(1);
-                ring.points.iter().copied().zip(next.copied())
-            })
+        self.rings().flat_map(|ring| {
+            let next = ring.points.iter().cycle().skip(1);
+            ring.points.iter().copied().zip(next.copied())
+        })
     }
 
     /// Whether a point is inside it, and in none of its holes.
@@ -120,154 +130,5 @@ impl Region {
     #[must_use]
     pub fn without(&self, taken: &[Polygon]) -> Vec<Region> {
         super::clip::difference(self, taken)
-    }
-
-    /// The region with a gap left along every edge: walls move in, holes grow, and one that reaches a wall becomes a
-    /// notch. `None` where nothing is left, or where it falls apart.
-    #[must_use]
-    pub fn inset(&self, gap: Length) -> Option<Region> {
-        if gap == Length::ZERO {
-            return Some(self.clone());
-        }
-        let outer = moved(&self.outer, gap)?;
-        if outer.crossing().is_some() || !same_way(&outer, &self.outer) {
-            return None;
-        }
-        let mut holes = Vec::new();
-        for hole in &self.holes {
-            holes.push(moved(hole, -gap)?);
-        }
-        Region { outer, holes }.apart()
-    }
-
-    /// The same with holes that meet walls or each other taken out of the outside; `None` where more than one part is left.
-    fn apart(self) -> Option<Region> {
-        let rings: Vec<&Polygon> = std::iter::once(&self.outer).chain(&self.holes).collect();
-        let clear = |at: usize| rings[at + 1..].iter().all(|ring| !rings[at].near(ring));
-        let inside = |hole: &Polygon| hole.points.iter().all(|p| self.outer.contains(*p));
-        let free = (1..rings.len()).all(clear) && self.holes.iter().all(inside) && {
-            let walls = &self.outer;
-            self.holes.iter().all(|hole| !walls.meets(hole))
-        };
-        if free {
-            return Some(self);
-        }
-        let ring = |polygon: &Polygon| {
-            let mut ring: Vec<_> = polygon.points.iter().map(|p| int(*p)).collect();
-            if !polygon.clockwise() {
-                ring.reverse();
-            }
-            ring
-        };
-        let holes: Vec<_> = self.holes.iter().map(ring).collect();
-        let mut overlay = Overlay::new(64);
-        overlay.add_source(ring(&self.outer).as_slice(), ShapeType::Subject);
-        overlay.add_source(&holes, ShapeType::Clip);
-        let shapes = overlay.overlay(OverlayRule::Difference, FillRule::NonZero);
-        let [shape] = &shapes[..] else {
-            return None;
-        };
-        let mut rings = shape.iter().map(|ring| Polygon {
-            points: ring.iter().map(back).collect(),
-        });
-        Some(Region {
-            outer: rings.next()?,
-            holes: rings.collect(),
-        })
-    }
-}
-
-fn same_way(a: &Polygon, b: &Polygon) -> bool {
-    a.doubled_area().signum() == b.doubled_area().signum()
-}
-
-/// Every edge moved to the inside by `by` (out, where it is less than nothing); corners where the moved edges meet.
-fn moved(ring: &Polygon, by: Length) -> Option<Polygon> {
-    let count = ring.points.len();
-    if count < 3 {
-        return None;
-    }
-    // Clockwise on the sheet the inside is to the right of the way.
-    let side = if ring.clockwise() { 1.0 } else { -1.0 };
-    let lines: Vec<_> = (0..count)
-        .map(|at| {
-            let (a, b) = (ring.points[at], ring.points[(at + 1) % count]);
-            let (dx, dy) = (nm(b.x - a.x), nm(b.y - a.y));
-            let long = dx.hypot(dy);
-            let shift = by.as_nm() as f64 * side / long;
-            (
-                nm(a.x) - dy * shift,
-                nm(a.y) + dx * shift,
-                dx / long,
-                dy / long,
-            )
-        })
-        .collect();
-    let points = (0..count).map(|at| {
-        let (ax, ay, adx, ady) = lines[(at + count - 1) % count];
-        let (bx, by, bdx, bdy) = lines[at];
-        let across = adx * bdy - ady * bdx;
-        if !across.is_finite() {
-            return None;
-        }
-        if across.abs() < 1e-9 {
-            // Two edges in line: the corner moves with them.
-            return point(bx, by);
-        }
-        let along = ((bx - ax) * bdy - (by - ay) * bdx) / across;
-        point(ax + adx * along, ay + ady * along)
-    });
-    Some(Polygon {
-        points: points.collect::<Option<Vec<_>>>()?,
-    })
-}
-
-fn nm(length: Length) -> f64 {
-    length.as_nm() as f64
-}
-
-fn point(x: f64, y: f64) -> Option<Point> {
-    Some(Point::new(
-        Length::from_metres(x * 1e-9)?,
-        Length::from_metres(y * 1e-9)?,
-    ))
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn a_gap_is_left_along_walls_and_round_a_hole() {
-        let inches = Length::inches;
-        let mut floor = Region::rectangle(inches(60), inches(96));
-        let square = |left: i64, top: i64, side: i64| Polygon {
-            points: [(0, 0), (side, 0), (side, side), (0, side)]
-                .map(|(x, y)| Point::new(inches(left + x), inches(top + y)))
-                .to_vec(),
-        };
-        floor.holes.push(square(20, 20, 4));
-        let field = floor.inset(Length::in_64(0, 16)).unwrap();
-        let (least, most) = field.bounds().unwrap();
-        assert_eq!(
-            most - least,
-            Point::new(Length::in_64(59, 32), Length::in_64(95, 32))
-        );
-        let (least, most) = field.holes[0].bounds().unwrap();
-        assert_eq!(
-            most - least,
-            Point::new(Length::in_64(4, 32), Length::in_64(4, 32))
-        );
-        // A hole that comes within the gap of a wall is a notch in it.
-        floor.holes[0] = square(1, 20, 5);
-        floor.holes[0].points.reverse();
-        let field = floor.inset(Length::in_64(0, 32)).unwrap();
-        assert!(field.holes.is_empty());
-        let whole = Region::rectangle(inches(59), inches(95)).doubled_area();
-        let notch = Region::rectangle(inches(6), inches(6)).doubled_area();
-        assert_eq!(field.doubled_area(), whole - notch);
-        floor.holes[0] = square(20, 20, 4);
-        assert_eq!(floor.inset(inches(30)), None);
-        assert_eq!(floor.inset(inches(40)), None);
     }
 }

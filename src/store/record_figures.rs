@@ -15,6 +15,7 @@ use crate::trades::paint::{
     self, Binder, Built, Coats, Part, Reach, Sheen, Surface, Texture, Trim,
 };
 use crate::trades::patch::{self, Air, Hole, HoleShape, Method, Obstacle, WallFacts};
+use crate::trades::tile::Sheet;
 use crate::trades::{Compound, Grout, Material};
 
 #[derive(Serialize, Deserialize)]
@@ -37,6 +38,8 @@ enum AskRecord {
     Tile(Box<TileRecord>),
     Grout(Box<GroutRecord>),
     Mortar(Box<MortarRecord>),
+    /// Tile that comes on sheets: so many along the rows, so many rows.
+    Mosaic(Box<TileRecord>, (u16, u16)),
 }
 
 #[derive(Serialize, Deserialize)]
@@ -106,6 +109,7 @@ pub(super) enum MaterialRecord {
     Sand,
     Lime,
     Tile(i64, i64, u32),
+    MosaicSheet(i64, i64, u32),
 }
 
 const METHODS: [Method; 4] = [
@@ -158,7 +162,13 @@ pub(super) fn write_task(task: &Task) -> TaskRecord {
             Box::new(write_patch(ask)),
             wall.and_then(|wall| u32::try_from(wall).ok()),
         ),
-        Ask::Tile(ask, on) => AskRecord::Tile(Box::new(write_tile(ask, *on))),
+        Ask::Tile(ask, on) => {
+            let record = Box::new(write_tile(ask, *on));
+            match ask.sheet {
+                Some(sheet) => AskRecord::Mosaic(record, (sheet.along, sheet.rows)),
+                None => AskRecord::Tile(record),
+            }
+        }
         Ask::Grout(ask, tile) => AskRecord::Grout(Box::new(write_grout(ask, *tile))),
         Ask::Mortar(ask, tile) => AskRecord::Mortar(Box::new(write_mortar(ask, *tile))),
         Ask::Paint(ask, rule) => AskRecord::Paint(
@@ -202,6 +212,11 @@ pub(super) fn read_task(
         ),
         AskRecord::Tile(record) => {
             let (ask, on) = read_tile(*record)?;
+            Ask::Tile(Box::new(ask), on)
+        }
+        AskRecord::Mosaic(record, (along, rows)) => {
+            let (mut ask, on) = read_tile(*record)?;
+            ask.sheet = Some(Sheet { along, rows });
             Ask::Tile(Box::new(ask), on)
         }
         AskRecord::Grout(record) => {
@@ -430,6 +445,11 @@ pub(super) fn material(material: &Material) -> MaterialRecord {
         Material::Cement => MaterialRecord::Cement,
         Material::Sand => MaterialRecord::Sand,
         Material::Lime => MaterialRecord::Lime,
+        Material::MosaicSheet {
+            long,
+            short,
+            in_box,
+        } => MaterialRecord::MosaicSheet(long.as_nm(), short.as_nm(), *in_box),
     }
 }
 
@@ -469,6 +489,11 @@ pub(super) fn read_material(record: MaterialRecord) -> Option<Material> {
         MaterialRecord::Cement => Material::Cement,
         MaterialRecord::Sand => Material::Sand,
         MaterialRecord::Lime => Material::Lime,
+        MaterialRecord::MosaicSheet(long, short, in_box) => Material::MosaicSheet {
+            long: length(long)?,
+            short: length(short)?,
+            in_box,
+        },
     })
 }
 

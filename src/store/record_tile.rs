@@ -254,6 +254,8 @@ pub(super) fn read_tile(record: TileRecord) -> Option<(Ask, TileOn)> {
             Some(hold) => Some(read_hold(hold)?),
             None => None,
         },
+        // Kept beside this record, which is older.
+        sheet: None,
     };
     Some((ask, on))
 }

@@ -371,6 +371,10 @@ fn named(material: &Material) -> (Shelf, String) {
             Shelf::Tile,
             format!("Tile, {} × {}", inches(*long), inches(*short)),
         ),
+        Material::MosaicSheet { long, short, .. } => (
+            Shelf::Tile,
+            format!("Mosaic sheet, {} × {}", inches(*long), inches(*short)),
+        ),
         Material::Primer { label } | Material::Paint { label } => (Shelf::Paint, label.clone()),
         Material::Grout { kind, color } => {
             let name = match kind {

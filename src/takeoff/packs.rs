@@ -66,7 +66,10 @@ pub fn packs_on_sale(material: &Material, metric: bool) -> Vec<Pack> {
                 .to_vec()
         }
         Material::Tile { in_box: 0, .. } => vec![pack("1 tile", Amount::Count(1), practice)],
-        Material::Tile { in_box, .. } => vec![Pack {
+        Material::MosaicSheet { in_box: 0, .. } => {
+            vec![pack("1 sheet", Amount::Count(1), practice)]
+        }
+        Material::Tile { in_box, .. } | Material::MosaicSheet { in_box, .. } => vec![Pack {
             name: Phrase::with("box of {0}", [Amount::Count(i64::from(*in_box))]),
             holds: Amount::Count(i64::from(*in_box)),
             cite: Cite::practice("as you said the box holds"),

@@ -150,6 +150,15 @@ pub enum Material {
     Sand,
     /// Hydrated lime, needed by mass.
     Lime,
+    /// Sheets of mosaic of a size, needed by count; boxes hold `in_box` of them, nothing where they are sold singly.
+    MosaicSheet {
+        /// Along its rows.
+        long: Length,
+        /// Across them.
+        short: Length,
+        /// How many to a box.
+        in_box: u32,
+    },
 }
 
 /// What sand is in a cement grout.

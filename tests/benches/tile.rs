@@ -182,17 +182,17 @@ fn by_shapely(ask: &Ask, layout: &Layout) -> Option<(f64, usize, usize)> {
         }
         text + "]"
     };
-    let (least, most) = layout.field.bounds()?;
+    let (least, most) = Region::bounds_of(&layout.parts)?;
     let tiles: Vec<String> = placed(ask, layout.start, least, most)
         .iter()
         .map(|tile| points(tile.points()))
         .collect();
-    let holes: Vec<String> = (layout.field.holes.iter())
+    let holes: Vec<String> = (layout.parts[0].holes.iter())
         .map(|hole| points(&hole.points))
         .collect();
     let given = format!(
         "{{\"outer\":{},\"holes\":[{}],\"tiles\":[{}]}}",
-        points(&layout.field.outer.points),
+        points(&layout.parts[0].outer.points),
         holes.join(","),
         tiles.join(",")
     );

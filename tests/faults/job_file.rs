@@ -72,6 +72,7 @@ fn fill_tile(ask: &mut tile::Ask) {
     ask.breakage = 0.07;
     ask.attic = 4;
     ask.run = tile::Run::SunOrWet;
+    ask.sheet = Some(tile::Sheet { along: 11, rows: 9 });
 }
 
 /// The demo job with something in every field that a file holds.

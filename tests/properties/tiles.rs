@@ -124,7 +124,7 @@ fn from(ask: &Ask) -> Point {
 fn laid(ask: &Ask) -> Option<Layout> {
     match lay(ask, from(ask)) {
         Ok(layout) => Some(layout),
-        Err(Problem::NothingLeft | Problem::LargerThanSurface) => None,
+        Err(Problem::NothingLeft | Problem::LargerThanSurface | Problem::Outside(_)) => None,
         Err(other) => panic!("{other:?}"),
     }
 }
@@ -279,7 +279,7 @@ proptest! {
     #[test]
     fn prop_pieces_never_overlap_and_never_cover_more_than_the_field(ask in ask()) {
         let Some(layout) = laid(&ask) else { return Ok(()) };
-        let field = in_square_metres(layout.field.area());
+        let field = in_square_metres(layout.covered());
         prop_assert!(in_square_metres(layout.faces()) <= field * (1.0 + 1e-9) + 1e-6 * layout.whole() as f64);
         let tiles: Vec<Vec<P>> = layout.tiles.iter().map(|laid| corners(&laid.tile)).collect();
         for (i, one) in tiles.iter().enumerate() {
@@ -347,7 +347,7 @@ proptest! {
         let mirror = |ring: &Polygon| Polygon {
             points: ring.points.iter().rev().map(|p| Point::new(-p.x, p.y)).collect(),
         };
-        let (least, most) = layout.field.bounds().unwrap();
+        let (least, most) = Region::bounds_of(&layout.parts).unwrap();
         let turn = Angle::microdegrees(-ask.turn.as_microdegrees());
         // The corner that was left of a tile is right of it; a hexagon starts at its middle.
         let back = if pattern == Pattern::Hexagon { 0.0 } else { -ask.tile.long.as_nm() as f64 };

@@ -108,7 +108,7 @@ fn every_room_is_tiled_as_shapely_tiles_it() {
             [fields[11], fields[12], fields[13]].map(|n| n.parse::<f64>().unwrap() / 1e6);
         let faces = in_square_metres(layout.faces());
         near("pieces", faces, pieces, 1e-9 * pieces, line);
-        let all = in_square_metres(layout.field.area());
+        let all = in_square_metres(layout.covered());
         near("field", all, field, 1e-9 * field, line);
         // What is no piece is joint, but for slivers under 1 mm² at the edges.
         let slivers = 1e-6 * (whole + cut) as f64;

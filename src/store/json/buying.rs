@@ -100,6 +100,11 @@ enum MaterialJson {
     Cement,
     Sand,
     Lime,
+    MosaicSheet {
+        long_nm: Nm,
+        short_nm: Nm,
+        in_box: u32,
+    },
 }
 
 #[derive(Serialize, Deserialize)]
@@ -172,6 +177,15 @@ fn write_material(material: &Material) -> MaterialJson {
         Material::Cement => MaterialJson::Cement,
         Material::Sand => MaterialJson::Sand,
         Material::Lime => MaterialJson::Lime,
+        Material::MosaicSheet {
+            long,
+            short,
+            in_box,
+        } => MaterialJson::MosaicSheet {
+            long_nm: Nm(*long),
+            short_nm: Nm(*short),
+            in_box: *in_box,
+        },
         Material::Primer { label } => MaterialJson::Primer {
             label: label.clone(),
         },
@@ -222,6 +236,15 @@ fn read_material(material: MaterialJson) -> Material {
         MaterialJson::Cement => Material::Cement,
         MaterialJson::Sand => Material::Sand,
         MaterialJson::Lime => Material::Lime,
+        MaterialJson::MosaicSheet {
+            long_nm,
+            short_nm,
+            in_box,
+        } => Material::MosaicSheet {
+            long: long_nm.0,
+            short: short_nm.0,
+            in_box,
+        },
         MaterialJson::Primer { label } => Material::Primer { label },
         MaterialJson::Paint { label } => Material::Paint { label },
     }

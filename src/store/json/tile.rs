@@ -7,7 +7,8 @@ use super::words::{M2, Nm, Parts, Udeg};
 use crate::geometry::{Point, Polygon, Region};
 use crate::takeoff::TileOn;
 use crate::trades::tile::{
-    Ask, BoxOf, Edge, Hold, Pattern, Run, Side, Sight, Start, Surface, Thing, ThingShape, Tile,
+    Ask, BoxOf, Edge, Hold, Pattern, Run, Sheet, Side, Sight, Start, Surface, Thing, ThingShape,
+    Tile,
 };
 
 /// What is missing is as in a new figure.
@@ -40,6 +41,14 @@ pub(super) struct TileJson {
     sun_or_wet: bool,
     things: Vec<ThingJson>,
     hold: Option<HoldJson>,
+    sheet: Option<SheetJson>,
+}
+
+/// How many small tiles are on a sheet.
+#[derive(Serialize, Deserialize)]
+struct SheetJson {
+    along: u16,
+    rows: u16,
 }
 
 #[derive(Serialize, Deserialize)]
@@ -222,6 +231,10 @@ pub(super) fn write_tile(ask: &Ask, on: TileOn) -> TileJson {
             Hold::JointFromLeft(x) => HoldJson::JointFromLeftNm(Nm(x)),
             Hold::JointFromTop(y) => HoldJson::JointFromTopNm(Nm(y)),
         }),
+        sheet: ask.sheet.map(|sheet| SheetJson {
+            along: sheet.along,
+            rows: sheet.rows,
+        }),
     }
 }
 
@@ -304,6 +317,10 @@ pub(super) fn read_tile(tile: TileJson) -> (Ask, TileOn) {
             HoldJson::WholeBottom => Hold::Whole(Side::Bottom),
             HoldJson::JointFromLeftNm(x) => Hold::JointFromLeft(x.0),
             HoldJson::JointFromTopNm(y) => Hold::JointFromTop(y.0),
+        }),
+        sheet: tile.sheet.map(|sheet| Sheet {
+            along: sheet.along,
+            rows: sheet.rows,
         }),
     };
     (ask, on)

@@ -1,6 +1,7 @@
 //! What is asked of a tiled surface, and what can be wrong with it.
 
-use crate::geometry::{Point, Polygon, Region};
+use super::sheets::{self, Sheet};
+use crate::geometry::{LEAST_DOUBLED, Point, Polygon, Region};
 use crate::measure::quantity::Area;
 use crate::measure::{Angle, Length};
 
@@ -41,6 +42,8 @@ pub struct Ask {
     pub attic: u32,
     /// Where it lies, for movement joints.
     pub run: Run,
+    /// The tile comes on sheets: mosaic. `None` where it comes one by one.
+    pub sheet: Option<Sheet>,
 }
 
 impl Default for Ask {
@@ -64,6 +67,7 @@ impl Default for Ask {
             breakage: 0.05,
             attic: 0,
             run: Run::Dry,
+            sheet: None,
         }
     }
 }
@@ -296,6 +300,15 @@ pub enum Field {
     Breakage,
 }
 
+/// What no tile lies under.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Taken {
+    /// A hole of the surface: a window, a niche.
+    Hole(usize),
+    /// Something in the way.
+    Thing(usize),
+}
+
 /// Why there is no layout.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Problem {
@@ -317,6 +330,10 @@ pub enum Problem {
     },
     /// Edges of the outline cross: which ring (0 the outside), and which edges.
     Crosses(usize, usize, usize),
+    /// Two lie over each other.
+    Overlap(Taken, Taken),
+    /// It lies outside the surface, or a hole reaches past its edge.
+    Outside(Taken),
     /// The gap leaves nothing to tile.
     NothingLeft,
     /// The tile is larger than the surface both ways.
@@ -330,10 +347,25 @@ pub enum Problem {
     },
     /// A box holds nothing, or an allowance is no share.
     NoSuchBox,
+    /// A pattern that does not come on sheets.
+    NoSheets,
+    /// A sheet has no tiles, or more than are counted: at most so many each way.
+    SheetOutOfRange {
+        /// The most.
+        most: u16,
+    },
+    /// The rows of a sheet are no multiple of those after which the pattern repeats.
+    RowsOfSheet {
+        /// Rows of a repeat.
+        of: u16,
+    },
 }
 
 /// Most tiles that are laid out.
 pub(super) const MOST_TILES: usize = 60_000;
+
+/// Most small tiles of a sheet, each way.
+const MOST_ON_SHEET: u16 = 100;
 
 /// Every figure within its limits.
 pub(super) fn checked(ask: &Ask) -> Result<(), Problem> {
@@ -368,6 +400,19 @@ pub(super) fn checked(ask: &Ask) -> Result<(), Problem> {
             return Err(Problem::LongSide { wants });
         }
     }
+    if let Some(sheet) = ask.sheet {
+        let of = sheets::repeat(ask.pattern).ok_or(Problem::NoSheets)?;
+        let most = MOST_ON_SHEET;
+        if ![sheet.along, sheet.rows]
+            .iter()
+            .all(|n| (1..=most).contains(n))
+        {
+            return Err(Problem::SheetOutOfRange { most });
+        }
+        if sheet.rows % of != 0 {
+            return Err(Problem::RowsOfSheet { of });
+        }
+    }
     if !(0.0..=1.0).contains(&ask.breakage) {
         return Err(Problem::NoSuchBox);
     }
@@ -380,8 +425,88 @@ pub(super) fn checked(ask: &Ask) -> Result<(), Problem> {
         }
         _ => {}
     }
-    match ask.surface.crossing() {
-        Some((ring, a, b)) => Err(Problem::Crosses(ring, a, b)),
-        None => Ok(()),
+    if let Some((ring, a, b)) = ask.surface.crossing() {
+        return Err(Problem::Crosses(ring, a, b));
+    }
+    clear_of_each_other(ask)
+}
+
+/// Holes lie inside the surface, things at least partly, and none of them over another.
+fn clear_of_each_other(ask: &Ask) -> Result<(), Problem> {
+    let Some((corner, _)) = ask.surface.bounds() else {
+        return Ok(());
+    };
+    let holes = ask.surface.holes.iter().cloned().enumerate();
+    let things = ask.things.iter().map(|thing| thing.outline(corner));
+    let taken: Vec<(Taken, Polygon)> = holes
+        .map(|(n, hole)| (Taken::Hole(n), hole))
+        .chain(things.enumerate().map(|(n, at)| (Taken::Thing(n), at)))
+        .collect();
+    for (n, (one, outline)) in taken.iter().enumerate() {
+        let inside = outline.doubled_shared(&ask.surface.outer);
+        let outside = match one {
+            // A tub may reach into its wall by a hair; an opening of the wall may not.
+            Taken::Thing(_) => inside < LEAST_DOUBLED,
+            Taken::Hole(_) => outline.doubled_area().abs() - inside >= LEAST_DOUBLED,
+        };
+        if outside {
+            return Err(Problem::Outside(*one));
+        }
+        let mut others = taken[n + 1..].iter();
+        if let Some((other, _)) =
+            others.find(|(_, other)| outline.doubled_shared(other) >= LEAST_DOUBLED)
+        {
+            return Err(Problem::Overlap(*one, *other));
+        }
+    }
+    Ok(())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn square(left: i64, top: i64, side: i64) -> Thing {
+        let side = Length::inches(side);
+        Thing {
+            shape: ThingShape::Rectangle {
+                width: side,
+                height: side,
+            },
+            from_left: Length::inches(left),
+            from_top: Length::inches(top),
+        }
+    }
+
+    #[track_caller]
+    fn check(holes: &[Thing], things: &[Thing], expected: Result<(), Problem>) {
+        for gap in [Length::ZERO, Length::in_64(0, 16)] {
+            let mut ask = Ask {
+                gap,
+                things: things.to_vec(),
+                ..Ask::default()
+            };
+            let holes = holes.iter().map(|hole| hole.outline(Point::default()));
+            ask.surface.holes = holes.collect();
+            assert_eq!(checked(&ask), expected, "{gap:?}");
+        }
+    }
+
+    #[test]
+    fn what_lies_over_another_or_outside_is_refused_by_name() {
+        let (a, b, far) = (square(10, 10, 8), square(16, 16, 8), square(40, 60, 8));
+        let beside = square(18, 10, 8);
+        check(&[a, far], &[], Ok(()));
+        check(&[a], &[beside], Ok(()));
+        let over = |one, other| Err(Problem::Overlap(one, other));
+        check(&[far, a, b], &[], over(Taken::Hole(1), Taken::Hole(2)));
+        check(&[a], &[far, b], over(Taken::Hole(0), Taken::Thing(1)));
+        check(&[], &[a, far, b], over(Taken::Thing(0), Taken::Thing(2)));
+        // The surface is 60 by 96 in.
+        let (past, away) = (square(56, 20, 8), square(80, 20, 8));
+        check(&[a, past], &[], Err(Problem::Outside(Taken::Hole(1))));
+        check(&[a, away], &[], Err(Problem::Outside(Taken::Hole(1))));
+        check(&[], &[past], Ok(()));
+        check(&[], &[a, away], Err(Problem::Outside(Taken::Thing(1))));
     }
 }

@@ -88,7 +88,7 @@ struct Search<'a> {
 }
 
 impl<'a> Search<'a> {
-    fn new(ask: &'a Ask, field: &Region, sight: Sight, fewest: bool) -> Search<'a> {
+    fn new(ask: &'a Ask, field: &[Region], sight: Sight, fewest: bool) -> Search<'a> {
         let (least, size) = box_of(field);
         let (along, across) = domain(ask);
         let mut search = Search {
@@ -344,7 +344,7 @@ pub fn balance(ask: &Ask, sight: Sight, fewest: bool) -> Result<Balance, Problem
 }
 
 /// A start moved so that it keeps to what is held; nothing is held in a pattern that lies at a slant.
-fn held(ask: &Ask, field: &Region, start: (i64, i64), reach: (i64, i64)) -> (i64, i64) {
+fn held(ask: &Ask, field: &[Region], start: (i64, i64), reach: (i64, i64)) -> (i64, i64) {
     let Some(hold) = ask
         .hold
         .filter(|_| ask.turn.as_microdegrees() % 90_000_000 == 0)
@@ -378,7 +378,7 @@ fn held(ask: &Ask, field: &Region, start: (i64, i64), reach: (i64, i64)) -> (i64
 }
 
 /// Starts with a tile or a joint on the middle, or a whole tile at an edge, both ways.
-fn even_starts(ask: &Ask, field: &Region) -> Vec<(i64, i64)> {
+fn even_starts(ask: &Ask, field: &[Region]) -> Vec<(i64, i64)> {
     let (_, size) = box_of(field);
     let (along, across) = module(ask);
     let turned = ask.turn.as_microdegrees().rem_euclid(180_000_000) == 90_000_000;

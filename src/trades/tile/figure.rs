@@ -9,6 +9,7 @@ use super::lay::{field, lay_in};
 use super::lines::{Chalk, chalk};
 use super::{
     Ask, BoxOf, CutKind, Layout, Pattern, Piece, Planned, Problem, Start, narrowest, plan,
+    sheet_size,
 };
 use crate::geometry::Point;
 use crate::handbook::{Cite, cautions};
@@ -95,25 +96,30 @@ pub struct Figure {
 pub fn figure(ask: &Ask) -> Result<Figure, Problem> {
     let (layout, from, tried) = started(ask)?;
     let cuts = cuts(ask, &layout);
-    let plan = plan(ask, &layout);
-    let without_reuse = layout.tiles.len();
-    let with_reuse = layout.whole() + plan.len();
+    let (plan, without_reuse, with_reuse) = match &layout.sheets {
+        Some(sheets) => (Vec::new(), sheets.blocks.len(), sheets.count()),
+        None => {
+            let plan = plan(ask, &layout);
+            let with_reuse = layout.whole() + plan.len();
+            (plan, layout.tiles.len(), with_reuse)
+        }
+    };
     let taken = if ask.reuse { with_reuse } else { without_reuse };
     // 7 % of 300 is 21 and no hair more, as a floating product has it.
     let broken = (taken as f64 * ask.breakage - 1e-6).ceil() as usize;
     let to_buy = taken + broken + ask.attic as usize;
-    let field = in_square_metres(layout.field.area());
+    let field = in_square_metres(layout.covered());
     let joints = (1.0 - in_square_metres(layout.faces()) / field).max(0.0);
     let mut figure = Figure {
         from,
         tried,
         narrowest: cuts.iter().map(|cut| cut.thin).min(),
         small: small(ask, &layout),
-        covered: layout.field.area(),
+        covered: layout.covered(),
         joints,
         edges: super::lay::open(ask)
-            .unwrap_or_default()
-            .edges()
+            .iter()
+            .flat_map(crate::geometry::Region::edges)
             .map(|(a, b)| a.distance(b))
             .sum(),
         movement: movement(ask, &layout),
@@ -166,6 +172,8 @@ fn in_box(ask: &Ask) -> Option<u32> {
         }
         _ => (long * short, (long + joint) * (short + joint)),
     };
+    let on_sheet = (ask.sheet).map_or(1.0, |s| f64::from(s.along) * f64::from(s.rows));
+    let (face, module) = (face * on_sheet, module * on_sheet);
     Some(match ask.box_of? {
         BoxOf::Tiles(n) => n,
         BoxOf::Faces(area) => tiles(area, face),
@@ -274,7 +282,7 @@ fn movement(ask: &Ask, layout: &Layout) -> (u32, u32) {
         super::Run::Dry => MOVEMENT_DRY.value,
         super::Run::SunOrWet => MOVEMENT_SUN.value,
     };
-    let (_, size) = super::lay::box_of(&layout.field);
+    let (_, size) = super::lay::box_of(&layout.parts);
     let joints = |run: Length| {
         let parts = run.as_nm().div_euclid(limit.as_nm())
             + i64::from(run.as_nm().rem_euclid(limit.as_nm()) > 0);
@@ -286,7 +294,7 @@ fn movement(ask: &Ask, layout: &Layout) -> (u32, u32) {
 /// Movement joints inside the field, from edge to edge of its box.
 fn soft(ask: &Ask, layout: &Layout) -> Vec<(Point, Point)> {
     let (up, across) = movement(ask, layout);
-    let (least, size) = super::lay::box_of(&layout.field);
+    let (least, size) = super::lay::box_of(&layout.parts);
     let edge = ask.surface.bounds().map_or(least, |(edge, _)| edge);
     let most = least + size;
     let mut lines = Vec::new();
@@ -318,6 +326,26 @@ fn soft(ask: &Ask, layout: &Layout) -> Vec<(Point, Point)> {
     lines
 }
 
+/// What is bought: tile, or sheets of it.
+fn material(ask: &Ask) -> Material {
+    let in_box = in_box(ask).unwrap_or(0);
+    match ask.sheet {
+        Some(sheet) => {
+            let (long, short) = sheet_size(ask, sheet);
+            Material::MosaicSheet {
+                long,
+                short,
+                in_box,
+            }
+        }
+        None => Material::Tile {
+            long: ask.tile.long,
+            short: ask.tile.short,
+            in_box,
+        },
+    }
+}
+
 fn account(ask: &Ask, figure: &mut Figure, broken: usize) {
     let count = |n: usize| Amount::Count(n as i64);
     let step = |what: &'static str, sum: Vec<Term>, gives: Amount, cite| Step {
@@ -341,15 +369,27 @@ fn account(ask: &Ask, figure: &mut Figure, broken: usize) {
                 count(whole),
                 Cite::computed("each tile less what lies outside the field"),
             ),
-            step(
-                "Tiles that the cut pieces come out of",
-                vec![
-                    count(figure.layout.cut()).into(),
-                    Term::Word("pieces out of"),
-                ],
-                count(figure.plan.len()),
-                Cite::computed("the largest piece first; fewer may do"),
-            ),
+            match &figure.layout.sheets {
+                Some(sheets) => step(
+                    "Sheets, those cut along their joints with them",
+                    vec![
+                        count(sheets.whole).into(),
+                        Term::Word("+"),
+                        count(sheets.cut.len()).into(),
+                    ],
+                    count(sheets.count()),
+                    Cite::computed("the largest piece first; fewer may do"),
+                ),
+                None => step(
+                    "Tiles that the cut pieces come out of",
+                    vec![
+                        count(figure.layout.cut()).into(),
+                        Term::Word("pieces out of"),
+                    ],
+                    count(figure.plan.len()),
+                    Cite::computed("the largest piece first; fewer may do"),
+                ),
+            },
             step(
                 "Breakage",
                 vec![Amount::Share(ask.breakage).into()],
@@ -357,7 +397,11 @@ fn account(ask: &Ask, figure: &mut Figure, broken: usize) {
                 Cite::practice("your own allowance; no standard fixes one"),
             ),
             step(
-                "Tiles to have",
+                if ask.sheet.is_some() {
+                    "Sheets to have"
+                } else {
+                    "Tiles to have"
+                },
                 vec![
                     count(if ask.reuse {
                         figure.with_reuse
@@ -387,11 +431,7 @@ fn account(ask: &Ask, figure: &mut Figure, broken: usize) {
         account.cautions.push(&cautions::OLD_FLOORING);
     }
     account.needs.push(Need {
-        material: Material::Tile {
-            long: ask.tile.long,
-            short: ask.tile.short,
-            in_box: in_box(ask).unwrap_or(0),
-        },
+        material: material(ask),
         amount: count(figure.to_buy),
         why: "Every piece, breakage and attic stock".into(),
     });

@@ -83,6 +83,7 @@ pub(super) fn findings(ask: &Ask, figure: &Figure) -> Vec<Finding> {
     all.extend(offset(ask));
     all.extend(cuts(ask, figure));
     all.extend(movement(ask, figure));
+    all.extend(parts(ask, figure));
     all.extend(to_the_drain(ask));
     let (most, rule) = lippage(ask);
     all.push(finding(
@@ -127,9 +128,11 @@ fn offset(ask: &Ask) -> Option<Finding> {
 
 fn cuts(ask: &Ask, figure: &Figure) -> Vec<Finding> {
     let mut all = Vec::new();
+    // Small tiles of mosaic are nipped, not sawn.
     let thin = figure
         .cuts
         .iter()
+        .filter(|_| ask.sheet.is_none())
         .filter(|cut| cut.thin < book::TOO_THIN.value)
         .map(|cut| cut.pieces.len())
         .sum::<usize>();
@@ -169,6 +172,35 @@ fn cuts(ask: &Ask, figure: &Figure) -> Vec<Finding> {
                 [book::EDGE_GAP.value.into()],
             ),
             book::EDGE_GAP.cite,
+        ));
+    }
+    all
+}
+
+/// A surface that is cut apart, and parts of it that take no tile.
+fn parts(ask: &Ask, figure: &Figure) -> Vec<Finding> {
+    let mut all = Vec::new();
+    let laid = figure.layout.parts.len();
+    if laid > 1 {
+        all.push(finding(
+            Weight::Note,
+            Phrase::with(
+                "The surface falls into {0} parts. One pattern runs through all of them: carry the chalk lines across.",
+                [Amount::Count(laid as i64)],
+            ),
+            Cite::computed("the outline less what stands in the way and the gap"),
+        ));
+    }
+    let narrow = super::lay::open(ask).into_iter();
+    let narrow = narrow.filter(|part| part.inset(ask.gap).is_empty()).count();
+    if narrow > 0 {
+        all.push(finding(
+            Weight::Caution,
+            Phrase::with(
+                "{0} of the parts that are left beside what stands in the way are too narrow for tile once the gap is taken.",
+                [Amount::Count(narrow as i64)],
+            ),
+            Cite::computed("the outline less what stands in the way and the gap"),
         ));
     }
     all

@@ -2,7 +2,7 @@
 
 use super::ask::{MOST_TILES, checked};
 use super::pattern::{module, placed};
-use super::{Ask, Pattern, Placed, Problem};
+use super::{Ask, Pattern, Placed, Problem, Sheets, sheets};
 use crate::geometry::{Clip, Inside, Point, Region};
 use crate::measure::quantity::{Area, in_square_metres, square_metres};
 
@@ -27,15 +27,23 @@ pub struct Laid {
 /// A pattern on a surface.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Layout {
-    /// The surface less the gap at its edges.
-    pub field: Region,
+    /// The surface less what stands in the way and the gap at its edges: one part, or several where it is cut apart.
+    pub parts: Vec<Region>,
     /// The pattern's corner on the surface.
     pub start: Point,
     /// Every tile that is laid, row by row.
     pub tiles: Vec<Laid>,
+    /// The sheets that they come on.
+    pub sheets: Option<Sheets>,
 }
 
 impl Layout {
+    /// The area of all parts.
+    #[must_use]
+    pub fn covered(&self) -> Area {
+        let doubled: i128 = self.parts.iter().map(Region::doubled_area).sum();
+        square_metres(doubled as f64 / 2e18)
+    }
     /// How many tiles lie whole.
     #[must_use]
     pub fn whole(&self) -> usize {
@@ -71,27 +79,28 @@ impl Laid {
     }
 }
 
-/// The surface less what stands in the way; where that cuts it apart, its largest part.
-pub(super) fn open(ask: &Ask) -> Option<Region> {
-    let (corner, _) = ask.surface.bounds()?;
+/// The surface less what stands in the way, in one part or several.
+pub(super) fn open(ask: &Ask) -> Vec<Region> {
+    let Some((corner, _)) = ask.surface.bounds() else {
+        return Vec::new();
+    };
     if ask.things.is_empty() {
-        return Some(ask.surface.clone());
+        return vec![ask.surface.clone()];
     }
     let taken: Vec<_> = ask
         .things
         .iter()
         .map(|thing| thing.outline(corner))
         .collect();
-    ask.surface.without(&taken).into_iter().next()
+    ask.surface.without(&taken)
 }
 
-/// The field of an ask: the surface less what stands in the way and the gap, checked.
-pub(super) fn field(ask: &Ask) -> Result<Region, Problem> {
+/// The field of an ask: the surface less what stands in the way and the gap, checked; every part of it.
+pub(super) fn field(ask: &Ask) -> Result<Vec<Region>, Problem> {
     checked(ask)?;
-    let field = open(ask)
-        .and_then(|open| open.inset(ask.gap))
-        .ok_or(Problem::NothingLeft)?;
-    let (least, most) = field.bounds().ok_or(Problem::NothingLeft)?;
+    let parts = open(ask).into_iter().flat_map(|part| part.inset(ask.gap));
+    let field: Vec<Region> = parts.collect();
+    let (least, most) = Region::bounds_of(&field).ok_or(Problem::NothingLeft)?;
     let size = most - least;
     let (long, short) = (ask.tile.long, ask.tile.short);
     if long.min(short) > size.x.max(size.y) {
@@ -107,7 +116,8 @@ pub(super) fn field(ask: &Ask) -> Result<Region, Problem> {
     };
     // The box round the field, since tiles are placed over all of it.
     let about = size.x.metres() * size.y.metres() / module;
-    let much = in_square_metres(field.area()) / module;
+    let area = field.iter().map(|part| in_square_metres(part.area()));
+    let much = area.sum::<f64>() / module;
     if about.max(much) > MOST_TILES as f64 {
         return Err(Problem::TooMany {
             about: about.max(much),
@@ -138,11 +148,11 @@ pub fn lay(ask: &Ask, from: Point) -> Result<Layout, Problem> {
 }
 
 /// The same in a field that is known.
-pub(super) fn lay_in(ask: &Ask, field: &Region, from: Point) -> Layout {
-    let (least, most) = field.bounds().unwrap_or_default();
+pub(super) fn lay_in(ask: &Ask, field: &[Region], from: Point) -> Layout {
+    let (least, most) = Region::bounds_of(field).unwrap_or_default();
     let start = least + from;
     let mut clip = Clip::new(field);
-    let tiles = placed(ask, start, least, most)
+    let tiles: Vec<Laid> = placed(ask, start, least, most)
         .into_iter()
         .filter_map(|tile| {
             let piece = match clip.of(tile.points()) {
@@ -154,15 +164,16 @@ pub(super) fn lay_in(ask: &Ask, field: &Region, from: Point) -> Layout {
         })
         .collect();
     Layout {
-        field: field.clone(),
+        parts: field.to_vec(),
         start,
+        sheets: sheets(ask, &tiles),
         tiles,
     }
 }
 
 /// The field's box: its upper left corner and its size.
-pub(super) fn box_of(field: &Region) -> (Point, Point) {
-    let (least, most) = field.bounds().unwrap_or_default();
+pub(super) fn box_of(field: &[Region]) -> (Point, Point) {
+    let (least, most) = Region::bounds_of(field).unwrap_or_default();
     (least, most - least)
 }
 
@@ -195,7 +206,7 @@ mod tests {
         };
         let layout = lay(&ask, Point::default()).unwrap();
         assert_eq!((layout.whole(), layout.cut()), (42, 0));
-        assert_eq!(layout.field.outer.points.len(), 6);
+        assert_eq!(layout.parts[0].outer.points.len(), 6);
         ask.things.push(Thing {
             shape: ThingShape::Round {
                 across: Length::inches(7),
@@ -206,6 +217,40 @@ mod tests {
         let layout = lay(&ask, Point::default()).unwrap();
         // About the corner of four tiles.
         assert_eq!((layout.whole(), layout.cut()), (38, 4));
-        assert_eq!(layout.field.holes.len(), 1);
+        assert_eq!(layout.parts[0].holes.len(), 1);
+    }
+
+    #[test]
+    fn what_cuts_the_floor_in_two_leaves_one_pattern_on_both_sides() {
+        let mut ask = Ask {
+            surface: Region::rectangle(Length::inches(96), Length::inches(72)),
+            gap: Length::ZERO,
+            joint: Length::ZERO,
+            tile: Tile {
+                long: Length::inches(12),
+                short: Length::inches(12),
+                ..Tile::default()
+            },
+            things: vec![Thing {
+                shape: ThingShape::Rectangle {
+                    width: Length::inches(18),
+                    height: Length::inches(72),
+                },
+                from_left: Length::inches(30),
+                from_top: Length::ZERO,
+            }],
+            ..Ask::default()
+        };
+        // 30 in left of it, 48 in right of it: two and a half tiles, and four.
+        let layout = lay(&ask, Point::default()).unwrap();
+        assert_eq!(layout.parts.len(), 2);
+        assert_eq!((layout.whole(), layout.cut()), (12 + 24, 6));
+        let square = crate::measure::quantity::in_square_feet(layout.covered());
+        assert!((square - 39.0).abs() < 1e-9);
+        // A gap takes the same off every edge of both.
+        ask.gap = Length::inches(1);
+        let layout = lay(&ask, Point::default()).unwrap();
+        let square = crate::measure::quantity::in_square_feet(layout.covered());
+        assert!((square - (28.0 + 46.0) * 70.0 / 144.0).abs() < 1e-9);
     }
 }

@@ -65,14 +65,24 @@ pub fn running(ask: &Ask, layout: &Layout, across: bool) -> Vec<Length> {
         (_, true) => between,
         (_, false) => along,
     };
-    let (least, size) = box_of(&layout.field);
+    // Of mosaic the joints between sheets.
+    let (times, first) = match &layout.sheets {
+        Some(sheets) if between_rows => (i64::from(sheets.sheet.rows), sheets.first),
+        Some(sheets) => (i64::from(sheets.sheet.along), sheets.first),
+        None => (1, (0, 0)),
+    };
+    let step = step * times;
+    let (least, size) = box_of(&layout.parts);
     let Some((edge, _)) = ask.surface.bounds() else {
         return Vec::new();
     };
     // A joint lies half a joint before the pattern's corner, on the side where its rows begin.
     let frame = Frame::new(ask.turn, layout.start);
     let half = -ask.joint.half().as_nm();
-    let at = frame.out(half, half);
+    let at = frame.out(
+        half + along.as_nm() * i64::from(first.0),
+        half + between.as_nm() * i64::from(first.1),
+    );
     let pick = |p: Point| if across { p.x } else { p.y };
     let (low, high) = (pick(least), pick(least) + pick(size));
     let steps = (pick(at) - low).as_nm().div_euclid(step.as_nm().max(1));

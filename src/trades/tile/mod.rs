@@ -9,10 +9,11 @@ mod lay;
 mod lines;
 mod pattern;
 mod reuse;
+mod sheets;
 
 pub use ask::{
-    Ask, BoxOf, Edge, Field, Hold, Pattern, Problem, Run, Side, Sight, Start, Surface, Thing,
-    ThingShape, Tile,
+    Ask, BoxOf, Edge, Field, Hold, Pattern, Problem, Run, Side, Sight, Start, Surface, Taken,
+    Thing, ThingShape, Tile,
 };
 pub use balance::{Balance, balance};
 pub use cuts::{CutKind, narrowest};
@@ -22,3 +23,4 @@ pub use lay::{Laid, Layout, Piece, lay};
 pub use lines::{Chalk, chalk, running};
 pub use pattern::{Placed, domain, module, placed};
 pub use reuse::{Planned, plan};
+pub use sheets::{Block, Sheet, Sheets, seams, sheet_size, sheets};

@@ -16,6 +16,8 @@ pub struct Placed {
     pub size: u8,
     /// It lies a quarter turn round from the rows.
     pub upright: bool,
+    /// Its column and row, in a pattern of rows.
+    pub cell: (i32, i32),
 }
 
 impl Placed {
@@ -27,6 +29,15 @@ impl Placed {
 }
 
 impl Placed {
+    /// The same tile, which stands in a column and a row.
+    fn in_cell(self, column: i64, row: i64) -> Placed {
+        let cell = |n: i64| i32::try_from(n).unwrap_or(i32::MAX);
+        Placed {
+            cell: (cell(column), cell(row)),
+            ..self
+        }
+    }
+
     /// The same tile, moved.
     pub(super) fn moved(&self, by: Point) -> Placed {
         Placed {
@@ -153,6 +164,7 @@ fn rectangle(frame: &Frame, (x, y): (i64, i64), (w, h): (i64, i64), upright: boo
         count: 4,
         size: 0,
         upright,
+        cell: (0, 0),
     }
 }
 
@@ -172,6 +184,7 @@ fn hexagon(frame: &Frame, (x, y): (f64, f64), flats: i64) -> Placed {
         count: 6,
         size: 0,
         upright: false,
+        cell: (0, 0),
     }
 }
 
@@ -251,7 +264,8 @@ fn cells(
         Pattern::Grid => {
             for row in span(ys, across, 0) {
                 for column in span(xs, along, 0) {
-                    lay(&|f| rectangle(f, (column * along, row * across), (long, short), false));
+                    let at = (column * along, row * across);
+                    lay(&|f| rectangle(f, at, (long, short), false).in_cell(column, row));
                 }
             }
         }
@@ -262,7 +276,7 @@ fn cells(
                 let shift = (along as f64 * parts as f64 / of as f64).round() as i64;
                 for column in span(xs, along, 1) {
                     let at = (column * along + shift, row * across);
-                    lay(&|f| rectangle(f, at, (long, short), false));
+                    lay(&|f| rectangle(f, at, (long, short), false).in_cell(column, row));
                 }
             }
         }
@@ -271,7 +285,7 @@ fn cells(
                 let shift = end_of(seed, row, along, apart.as_nm());
                 for column in span(xs, along, 1) {
                     let at = (column * along + shift, row * across);
-                    lay(&|f| rectangle(f, at, (long, short), false));
+                    lay(&|f| rectangle(f, at, (long, short), false).in_cell(column, row));
                 }
             }
         }
@@ -312,7 +326,7 @@ fn cells(
                 let y = row as f64 * (along as f64 * 3f64.sqrt() / 2.0);
                 for column in span(xs, along, 1) {
                     let at = ((column as f64 + shift) * along as f64, y);
-                    lay(&|f| hexagon(f, at, long));
+                    lay(&|f| hexagon(f, at, long).in_cell(column, row));
                 }
             }
         }
