@@ -63,6 +63,8 @@ mod tile_counts;
 mod tile_floors;
 #[path = "published/tile_rules.rs"]
 mod tile_rules;
+#[path = "published/traverse_and_network_texts.rs"]
+mod traverse_and_network_texts;
 #[path = "published/wall_paint_guide.rs"]
 mod wall_paint_guide;
 #[path = "published/wet_film_answer.rs"]

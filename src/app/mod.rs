@@ -29,6 +29,7 @@ mod sharing;
 mod slot;
 mod stands;
 mod studs;
+mod survey_words;
 mod tape_page;
 mod tile_inputs;
 mod tile_page;

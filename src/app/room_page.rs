@@ -211,7 +211,10 @@ impl App {
         };
         match site::shape(room) {
             Err(problem) => {
-                let mut rows = vec![note(Tone::Stop, words::room_problem(&problem, room))];
+                let mut rows = vec![note(
+                    Tone::Stop,
+                    words::room_problem(&problem, room, self.job.units),
+                )];
                 if let site::Problem::TurnsDoNotClose { sum } = problem {
                     rows.push(Row::choice(
                         "A room's corners add up. Give the rest to",

@@ -111,7 +111,7 @@ pub(super) fn sum(terms: &[Term], units: Units) -> String {
 }
 
 /// Why a room has no shape.
-pub(super) fn room_problem(problem: &site::Problem, room: &Room) -> String {
+pub(super) fn room_problem(problem: &site::Problem, room: &Room, units: Units) -> String {
     let name = Wall::named;
     match problem {
         site::Problem::TooFewWalls => "A room needs at least three walls. Add one.".into(),
@@ -141,6 +141,31 @@ pub(super) fn room_problem(problem: &site::Problem, room: &Room) -> String {
                 name(*wall)
             )
         }
+        site::Problem::NoTurn(wall) => format!(
+            "Walls {} and {} run on in line: the corner between them turns 0°. Take the corner out, or say how far it turns.",
+            name(*wall),
+            name((wall + 1) % room.walls.len())
+        ),
+        site::Problem::DiagonalTooLong {
+            corners,
+            read,
+            around,
+        } => format!(
+            "{} measures {}, and the walls from one corner to the other come to {} together: no triangle has that. Measure it again, or those walls.",
+            super::survey_words::diagonal(room, *corners),
+            show(*read, units),
+            show(*around, units)
+        ),
+        site::Problem::DiagonalTooShort {
+            corners,
+            read,
+            least,
+        } => format!(
+            "{} measures {}, and its two walls differ by {}: no triangle has that. Measure it again, or those walls.",
+            super::survey_words::diagonal(room, *corners),
+            show(*read, units),
+            show(*least, units)
+        ),
     }
 }
 

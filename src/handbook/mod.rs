@@ -5,10 +5,12 @@
 
 pub mod cautions;
 pub mod documents;
+pub mod fixtures;
 pub mod grout;
 pub mod gypsum;
 pub mod mortar;
 pub mod paint;
+pub mod tape;
 pub mod tile;
 
 /// A document that figures come from.

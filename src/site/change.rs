@@ -3,7 +3,7 @@
 use std::cmp::Ordering;
 
 use super::shape::headings;
-use super::{On, Room, Shape, Standing, Wall, sketch};
+use super::{Room, Shape, Standing, Wall, What, sketch};
 use crate::measure::{Angle, Length};
 
 /// Something that is still to be measured.
@@ -154,49 +154,125 @@ impl Room {
     }
 
     /// Walls into the outline; what is in or on a wall stays in or on it.
-    fn insert_walls<const N: usize>(&mut self, at: usize, walls: [Wall; N]) {
+    pub(super) fn insert_walls<const N: usize>(&mut self, at: usize, walls: [Wall; N]) {
+        let corner = at % self.walls.len();
         self.walls.splice(at..at, walls);
-        self.renumber(|wall| Some(if wall >= at { wall + N } else { wall }));
+        let now = |place: usize| if place >= at { place + N } else { place };
+        self.renumber(|wall| Some(now(wall)), |of| (of != corner).then(|| now(of)));
     }
 
-    /// Puts what is in or on each wall onto the wall that it has become; what has none goes.
-    fn renumber(&mut self, now: impl Fn(usize) -> Option<usize>) {
-        self.openings.retain_mut(|opening| match now(opening.wall) {
-            Some(wall) => {
-                opening.wall = wall;
-                true
+    /// Puts what is in or on each wall onto the wall that it has become, and what was measured to each corner likewise;
+    /// what has none goes.
+    pub(super) fn renumber(
+        &mut self,
+        wall: impl Fn(usize) -> Option<usize>,
+        corner: impl Fn(usize) -> Option<usize>,
+    ) {
+        for at in (0..self.openings.len()).rev() {
+            match wall(self.openings[at].wall) {
+                Some(now) => self.openings[at].wall = now,
+                None => self.remove_opening(at),
             }
-            None => false,
-        });
-        let stays = |on: &mut On| {
-            let wall = now(on.wall());
-            *on = on.with_wall(wall.unwrap_or_default());
-            wall.is_some()
-        };
-        self.fixed.retain_mut(|point| stays(&mut point.on));
-        self.hidden.retain_mut(|hidden| stays(&mut hidden.on));
+        }
+        for at in (0..self.fixed.len()).rev() {
+            let on = self.fixed[at].on;
+            match wall(on.wall()) {
+                Some(now) => self.fixed[at].on = on.with_wall(now),
+                None => self.remove_fixed(at),
+            }
+        }
+        for at in (0..self.fixtures.len()).rev() {
+            match wall(self.fixtures[at].wall) {
+                Some(now) => self.fixtures[at].wall = now,
+                None => self.remove_fixture(at),
+            }
+        }
+        for at in (0..self.hidden.len()).rev() {
+            let on = self.hidden[at].on;
+            match wall(on.wall()) {
+                Some(now) => self.hidden[at].on = on.with_wall(now),
+                None => self.remove_hidden(at),
+            }
+        }
+        self.survey.renumber(wall, corner);
+    }
+
+    /// Without an opening, and without what was noted of it.
+    pub fn remove_opening(&mut self, at: usize) {
+        if at < self.openings.len() {
+            self.openings.remove(at);
+            self.survey.renumber_items(|what| match what {
+                What::Opening(of, size) => Some(What::Opening(moved_up(of, at)?, size)),
+                other => Some(other),
+            });
+        }
+    }
+
+    /// Without a fixed point, and without what was noted of it.
+    pub fn remove_fixed(&mut self, at: usize) {
+        if at < self.fixed.len() {
+            self.fixed.remove(at);
+            self.survey.renumber_items(|what| match what {
+                What::Fixed(of, size) => Some(What::Fixed(moved_up(of, at)?, size)),
+                other => Some(other),
+            });
+        }
+    }
+
+    /// Without something hidden, and without what was noted of it.
+    pub fn remove_hidden(&mut self, at: usize) {
+        if at < self.hidden.len() {
+            self.hidden.remove(at);
+            self.survey.renumber_items(|what| match what {
+                What::Hidden(of) => Some(What::Hidden(moved_up(of, at)?)),
+                other => Some(other),
+            });
+        }
+    }
+
+    /// Without a fixture, and without what was noted of it.
+    pub fn remove_fixture(&mut self, at: usize) {
+        if at < self.fixtures.len() {
+            self.fixtures.remove(at);
+            self.survey.renumber_items(|what| match what {
+                What::Fixture(of, size) => Some(What::Fixture(moved_up(of, at)?, size)),
+                other => Some(other),
+            });
+        }
     }
 
     /// Without one wall: its neighbours meet, and what is in or on it goes with it. A room keeps at least three walls.
     pub fn remove_wall(&mut self, index: usize) {
-        if self.walls.len() <= 3 || index >= self.walls.len() {
+        let count = self.walls.len();
+        if count <= 3 || index >= count {
             return;
         }
         let gone = self.walls.remove(index);
-        let before = (index + self.walls.len() - 1) % self.walls.len();
+        let before = (index + count - 2) % (count - 1);
         self.walls[before].turn = self.walls[before].turn + gone.turn;
-        self.renumber(|wall| match wall.cmp(&index) {
-            Ordering::Less => Some(wall),
-            Ordering::Equal => None,
-            Ordering::Greater => Some(wall - 1),
-        });
+        // Both its corners go, and what was measured to them.
+        let corner =
+            |at: usize| (at != index && at != (index + 1) % count).then(|| moved_up(at, index))?;
+        self.renumber(|wall| moved_up(wall, index), corner);
+        if self.walls[before].turn == Angle::ZERO && self.walls.len() > 3 {
+            self.remove_corner((before + 1) % self.walls.len());
+        }
+    }
+}
+
+/// A place in a list after another is gone; `None` for the one that is.
+pub(super) fn moved_up(at: usize, gone: usize) -> Option<usize> {
+    match at.cmp(&gone) {
+        Ordering::Less => Some(at),
+        Ordering::Equal => None,
+        Ordering::Greater => Some(at - 1),
     }
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::site::{FixedKind, FixedPoint, Hidden, HiddenKind, shape};
+    use crate::site::{FixedKind, FixedPoint, Hidden, HiddenKind, On, shape};
 
     #[test]
     fn every_template_closes_and_asks_for_its_walls() {

@@ -3,21 +3,34 @@
 mod areas;
 mod change;
 mod clash;
+mod clearance;
+mod edit;
 mod fixed;
+mod fixture;
 mod guess;
 mod id;
+mod mirror;
 mod opening;
 mod room;
 mod shape;
 mod studs;
 pub mod surface;
+mod survey;
 
 pub use areas::{NoArea, OpeningRule, WallAreas, baseboard, wall_areas};
 pub use change::{Bend, Missing, bend, slant, still_to_measure};
 pub use clash::{Clash, clashes};
+pub use clearance::{Clearance, Wants, clearances, footprint};
+pub use edit::outward;
 pub use fixed::{FixedKind, FixedPoint, Hidden, HiddenKind, Known, On, Spot};
+pub use fixture::{Fixture, FixtureKind};
 pub use id::Id;
 pub use opening::{Hinge, Opening, OpeningKind, Side};
 pub use room::{Finish, Room, Wall};
 pub use shape::{Misfit, Problem, Shape, Standing, shape, sketch};
 pub use studs::{Studs, studs_to_frame};
+pub use survey::{
+    Asked, Bow, Check, CornerFound, Difference, FaceCheck, How, Level, Mark, Misread, Passed, Size,
+    Survey, Surveyed, Third, Trust, WallFound, What, bow, differences, floor_level, half_of, leans,
+    misreads, reading_sigma, surveyed, tape_tolerance, to_ask,
+};

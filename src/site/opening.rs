@@ -22,7 +22,7 @@ pub struct Opening {
 }
 
 /// Left or right, as seen from inside the room.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Default)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Default)]
 pub enum Side {
     /// Left.
     #[default]

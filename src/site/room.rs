@@ -1,6 +1,6 @@
 //! A room profile: its walls in order, its height, and what each surface gets.
 
-use super::{FixedPoint, Hidden, Id, Opening, Studs};
+use super::{FixedPoint, Fixture, Hidden, Id, Opening, Studs, Survey};
 use crate::measure::{Angle, Length};
 
 /// A room as it was measured.
@@ -27,6 +27,12 @@ pub struct Room {
     pub fixed: Vec<FixedPoint>,
     /// What is behind its walls and under its floor.
     pub hidden: Vec<Hidden>,
+    /// Basin, toilet, tub and what else stands in it.
+    pub fixtures: Vec<Fixture>,
+    /// What the tape said beyond walls and openings, and how each measurement stands.
+    pub survey: Survey,
+    /// By how many quarter turns the plan is drawn turned, clockwise.
+    pub facing: u8,
 }
 
 /// One wall of a room.
@@ -100,6 +106,9 @@ impl Room {
             floor_finish: Finish::Tile,
             fixed: Vec::new(),
             hidden: Vec::new(),
+            fixtures: Vec::new(),
+            survey: Survey::default(),
+            facing: 0,
         }
     }
     /// Four walls, nothing measured.

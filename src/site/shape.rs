@@ -1,5 +1,6 @@
 //! The outline of a room from its walls and turns, with what follows from the rest.
 
+use super::survey::{What, surveyed, tape_tolerance};
 use super::{Room, guess};
 use crate::geometry::{Point, Polygon};
 use crate::measure::{Angle, Length};
@@ -55,6 +56,26 @@ pub enum Problem {
     TurnImpossible(usize),
     /// Two walls cross or touch.
     WallsCross(usize, usize),
+    /// A corner that does not turn at all: the two walls beside it are one.
+    NoTurn(usize),
+    /// A diagonal longer than the walls that lead from one of its corners to the other.
+    DiagonalTooLong {
+        /// Its corners.
+        corners: (usize, usize),
+        /// As it was read.
+        read: Length,
+        /// Those walls together.
+        around: Length,
+    },
+    /// A diagonal shorter than its two walls differ by.
+    DiagonalTooShort {
+        /// Its corners.
+        corners: (usize, usize),
+        /// As it was read.
+        read: Length,
+        /// What the longer wall is longer.
+        least: Length,
+    },
     /// A wall would have to run backwards to close the room.
     ClosesBackwards {
         /// That wall.
@@ -62,9 +83,10 @@ pub enum Problem {
     },
 }
 
-/// The way each wall runs: wall 0 to the right on the sheet, each next turned by the turn before it.
+/// The way each wall runs: wall 0 to the right on the sheet, or as the room is turned; each next turned by the turn
+/// before it.
 pub(super) fn headings(room: &Room) -> Vec<Angle> {
-    let mut heading = Angle::ZERO;
+    let mut heading = Angle::degrees(90 * i64::from(room.facing % 4));
     let mut all = Vec::with_capacity(room.walls.len());
     for wall in &room.walls {
         all.push(heading);
@@ -204,6 +226,73 @@ fn laid_out(walls: Vec<(Length, Standing)>, ways: &[Angle]) -> Shape {
     }
 }
 
+/// The corners as the walls walk with their turns as said; `None` where a wall would run backwards.
+pub(super) fn laid_square(room: &Room) -> Option<Vec<Point>> {
+    let ways = headings(room);
+    let walls = followed(room, &ways);
+    let forward = walls.len() >= 3 && walls.iter().all(|(length, _)| length.is_positive());
+    forward.then(|| laid_out(walls, &ways).corners.points)
+}
+
+/// The outline as the tape has it, where diagonals were measured; a wall that they settle follows.
+fn as_surveyed(room: &Room, mut shape: Shape) -> Shape {
+    let Some(found) = surveyed(room) else {
+        return shape;
+    };
+    for (wall, found) in shape.walls.iter_mut().zip(&found.walls) {
+        if wall.1 != Standing::Measured {
+            *wall = (found.length, Standing::Follows);
+        }
+    }
+    shape.corners = found.outline;
+    shape.misfit = None;
+    shape
+}
+
+/// A diagonal that no triangle or chain of walls can have, by more than the tape may be off.
+fn impossible_triangle(room: &Room, walls: &[(Length, Standing)]) -> Result<(), Problem> {
+    let count = walls.len();
+    for (&what, &read) in &room.survey.figures {
+        let What::Diagonal(a, b) = what else { continue };
+        if !room.has(what) {
+            continue;
+        }
+        let slack = tape_tolerance(read) * 4 + room.mark(what).estimate.unwrap_or_default();
+        let clockwise: Vec<usize> = (a..b).collect();
+        let back: Vec<usize> = (b..count).chain(0..a).collect();
+        for chain in [clockwise, back] {
+            if chain
+                .iter()
+                .any(|wall| walls[*wall].1 != Standing::Measured)
+            {
+                continue;
+            }
+            let guessed = |wall: &usize| room.mark(What::Wall(*wall)).estimate.unwrap_or_default();
+            let slack = slack + chain.iter().map(guessed).sum();
+            let around: Length = chain.iter().map(|wall| walls[*wall].0).sum();
+            let corners = (a, b);
+            if read > around + slack {
+                return Err(Problem::DiagonalTooLong {
+                    corners,
+                    read,
+                    around,
+                });
+            }
+            if let [one, other] = chain[..] {
+                let least = (walls[one].0 - walls[other].0).abs();
+                if read + slack < least {
+                    return Err(Problem::DiagonalTooShort {
+                        corners,
+                        read,
+                        least,
+                    });
+                }
+            }
+        }
+    }
+    Ok(())
+}
+
 /// The outline of a room: closure of its walls, Σ length·(cos, sin) = 0.
 ///
 /// # Inputs
@@ -221,6 +310,9 @@ pub fn shape(room: &Room) -> Result<Shape, Problem> {
     for (index, wall) in room.walls.iter().enumerate() {
         if wall.turn.as_microdegrees().unsigned_abs() >= 180_000_000 {
             return Err(Problem::TurnImpossible(index));
+        }
+        if wall.turn == Angle::ZERO {
+            return Err(Problem::NoTurn(index));
         }
         if wall.length.is_some_and(|length| !length.is_positive()) {
             return Err(Problem::ZeroWall(index));
@@ -241,7 +333,8 @@ pub fn shape(room: &Room) -> Result<Shape, Problem> {
     {
         return Err(Problem::ClosesBackwards { wall });
     }
-    let shape = laid_out(walls, &ways);
+    impossible_triangle(room, &walls)?;
+    let shape = as_surveyed(room, laid_out(walls, &ways));
     let known = shape.walls.iter().all(|wall| wall.1 != Standing::NotYet);
     match shape.corners.crossing() {
         Some((a, b)) if known => Err(Problem::WallsCross(a, b)),

@@ -337,6 +337,7 @@ fn part_name(what: Option<u16>) -> String {
         Some(kind::BATCH) => "the batch in the bucket",
         Some(kind::PICTURE) => "a picture",
         Some(kind::FIXED) => "what is fixed in a room",
+        Some(kind::SURVEY) => "the survey of a room",
         _ => "a part that cannot be told",
     }
     .to_owned()

@@ -18,6 +18,7 @@ use super::record_figures::{
     write_task,
 };
 use super::record_fixed::{FixedRecord, read_fixed, write_fixed};
+use super::record_survey::{SurveyRecord, read_survey, write_survey};
 use crate::measure::{Length, Money};
 use crate::site::Id;
 use crate::takeoff::{
@@ -44,6 +45,8 @@ pub(super) mod kind {
     pub const PICTURE: u16 = 10;
     /// What is fixed in a room, under the room's name.
     pub const FIXED: u16 = 20;
+    /// The survey of a room and its fixtures, under the room's name.
+    pub const SURVEY: u16 = 21;
 }
 
 /// Lines of the roll in one part.
@@ -237,6 +240,8 @@ pub(super) fn write_entries(job: &Job) -> Vec<Part> {
     for room in &job.rooms {
         parts.push(part(kind::ROOM, room.id.0, write(&write_room(room))));
         parts.extend(write_fixed(room).map(|record| part(kind::FIXED, room.id.0, write(&record))));
+        parts
+            .extend(write_survey(room).map(|record| part(kind::SURVEY, room.id.0, write(&record))));
     }
     parts.extend(job.tasks.iter().map(|task| {
         let record = FigureRecord {
@@ -323,6 +328,13 @@ pub(super) fn read_job(parts: &[Part]) -> Assembled {
                     fixed.into_room(room);
                 }
             }),
+            kind::SURVEY => read::<SurveyRecord>(body)
+                .and_then(read_survey)
+                .map(|said| {
+                    if let Some(room) = rooms.get(id).and_then(|at| job.rooms.get_mut(*at)) {
+                        said.into_room(room);
+                    }
+                }),
             kind::FIGURE => read_figure(body, Id(*id), &rooms).map(|task| job.tasks.push(task)),
             kind::ROLL => read_roll(body, &mut job),
             kind::BUYING => read(body)

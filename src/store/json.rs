@@ -8,6 +8,7 @@ mod figures;
 mod fixed;
 mod mix;
 mod rooms;
+mod survey;
 mod tile;
 mod words;
 

@@ -8,8 +8,9 @@ use serde::{Deserialize, Serialize, de::DeserializeOwned};
 
 use super::Prefs;
 use super::record_fixed::{FixedRecord, read_fixed, write_fixed};
+use super::record_survey::{SurveyRecord, read_survey, write_survey};
 use crate::measure::{Angle, Length, Units};
-use crate::site::{Finish, Id, Opening, OpeningKind, Room, Studs, Wall};
+use crate::site::{Finish, Id, Opening, OpeningKind, Room, Studs, Survey, Wall};
 
 #[derive(Serialize, Deserialize)]
 pub(super) struct RoomRecord {
@@ -203,6 +204,9 @@ pub(super) fn read_room(record: RoomRecord) -> Option<Room> {
         floor_finish: finish(record.floor_finish)?,
         fixed: Vec::new(),
         hidden: Vec::new(),
+        fixtures: Vec::new(),
+        survey: Survey::default(),
+        facing: 0,
     })
 }
 
@@ -231,19 +235,27 @@ pub(super) fn read_units(record: (u8, u8)) -> Option<Units> {
 pub(super) fn write_rooms(rooms: &[Room]) -> Vec<u8> {
     let records: Vec<_> = rooms.iter().map(write_room).collect();
     let fixed: Vec<_> = rooms.iter().map(write_fixed).collect();
-    write(&(records, fixed))
+    let said: Vec<_> = rooms.iter().map(write_survey).collect();
+    write(&(records, fixed, said))
 }
 
 /// Rooms from the body of a file; the first files ended with the rooms.
 pub(super) fn read_rooms(bytes: &[u8]) -> Option<Vec<Room>> {
-    type Now = (Vec<RoomRecord>, Vec<Option<FixedRecord>>);
-    let Some((rooms, fixed)) = read::<Now>(bytes) else {
+    type Now = (
+        Vec<RoomRecord>,
+        Vec<Option<FixedRecord>>,
+        Vec<Option<SurveyRecord>>,
+    );
+    let Some((rooms, fixed, said)) = read::<Now>(bytes) else {
         return all(read::<Vec<RoomRecord>>(bytes)?, read_room);
     };
     let mut rooms = all(rooms, read_room)?;
-    for (room, fixed) in rooms.iter_mut().zip(fixed) {
+    for (room, (fixed, said)) in rooms.iter_mut().zip(fixed.into_iter().zip(said)) {
         if let Some(fixed) = fixed {
             read_fixed(fixed)?.into_room(room);
+        }
+        if let Some(said) = said {
+            read_survey(said)?.into_room(room);
         }
     }
     Some(rooms)

@@ -11,8 +11,8 @@ use storyrod::geometry::{Point, Polygon, Region};
 use storyrod::measure::quantity::{square_feet, square_feet_per_gallon};
 use storyrod::measure::{Angle, Length, Money, Units};
 use storyrod::site::{
-    FixedKind, FixedPoint, Hidden, HiddenKind, Hinge, Id, Known, On, OpeningRule, Room, Side, Spot,
-    Studs,
+    FixedKind, FixedPoint, Fixture, FixtureKind, Hidden, HiddenKind, Hinge, Id, Known, On,
+    OpeningRule, Passed, Room, Side, Spot, Studs, What,
 };
 use storyrod::store::document::{self, Part};
 use storyrod::store::json::from_json;
@@ -187,6 +187,14 @@ fn fix(room: &mut Room) {
         picture: Some("0".repeat(64)),
         ..Hidden::new(HiddenKind::Pipe, On::Wall(0))
     });
+    let mut tub = Fixture::new(FixtureKind::Tub, 0);
+    (tub.width, tub.from_left) = (inches(60), inches(30));
+    room.fixtures.push(tub);
+    room.measure(What::Diagonal(0, 2), inches(110), None);
+    room.measure(What::Diagonal(0, 2), inches(112), inches(1));
+    room.measure(What::Lean(1, Side::Right), Some(Length::mm(-4)), None);
+    room.pass(What::Level(0), Passed::NotThere);
+    room.facing = 3;
     for opening in &mut room.openings {
         opening.hinge = Some(Hinge {
             side: Side::Right,

@@ -8,8 +8,9 @@ use proptest::{collection::vec, option, sample::select};
 use storyrod::measure::quantity::{SpreadRate, square_feet_per_gallon, square_metres};
 use storyrod::measure::{Angle, Length, Money, Units};
 use storyrod::site::{
-    Finish, FixedKind, FixedPoint, Hidden, HiddenKind, Hinge, Id, Known, On, Opening, OpeningKind,
-    OpeningRule, Room, Side, Spot, Studs, Wall,
+    self, Finish, FixedKind, FixedPoint, Fixture, FixtureKind, Hidden, HiddenKind, Hinge, Id,
+    Known, On, Opening, OpeningKind, OpeningRule, Passed, Room, Side, Size, Spot, Studs, Survey,
+    Third, Wall, What,
 };
 use storyrod::store::Snapshot;
 use storyrod::store::json::{JsonError, from_json, to_json};
@@ -323,6 +324,73 @@ fn hidden() -> impl Strategy<Value = Hidden> {
     )
 }
 
+fn fixture() -> impl Strategy<Value = Fixture> {
+    let size = || option::of(length());
+    let kinds = select(FixtureKind::ALL.to_vec());
+    let sizes = (size(), size(), size(), size(), size());
+    (kinds, sizes, text()).prop_map(|(kind, (from_left, out, width, depth, height), note)| {
+        Fixture {
+            from_left,
+            out,
+            width,
+            depth,
+            height,
+            note,
+            ..Fixture::new(kind, 0)
+        }
+    })
+}
+
+fn what() -> impl Strategy<Value = What> {
+    let sides = select(vec![Side::Left, Side::Right]);
+    let thirds = select(vec![Third::Left, Third::Middle, Third::Right]);
+    let sizes = select(vec![
+        Size::FromLeft,
+        Size::Up,
+        Size::Width,
+        Size::Height,
+        Size::Depth,
+    ]);
+    (0u8..12, 0usize..9, 0usize..9, sides, thirds, sizes).prop_map(
+        |(kind, a, b, side, third, size)| match kind {
+            0 => What::Wall(a),
+            1 => What::diagonal(a, b),
+            2 => What::Ceiling,
+            3 => What::WallHeight(a),
+            4 => What::Height(a),
+            5 => What::Lean(a, side),
+            6 => What::Gap(a, third),
+            7 => What::Level(a),
+            8 => What::Opening(a, size),
+            9 => What::Fixed(a, size),
+            10 => What::Fixture(a, size),
+            _ => What::Hidden(a),
+        },
+    )
+}
+
+fn survey() -> impl Strategy<Value = Survey> {
+    let passed = option::of(select(vec![Passed::Skipped, Passed::NotThere]));
+    let mark = (
+        passed,
+        option::of(length()),
+        any::<bool>(),
+        vec(length(), 0..3),
+    )
+        .prop_map(|(passed, estimate, carried, earlier)| site::Mark {
+            passed,
+            estimate,
+            carried,
+            earlier,
+        });
+    let figures = vec((what(), length()), 0..4);
+    (figures, vec((what(), mark), 0..4), length()).prop_map(|(figures, marks, reads_to)| Survey {
+        figures: figures.into_iter().collect(),
+        marks: marks.into_iter().collect(),
+        reads_to,
+    })
+}
+
 fn room() -> impl Strategy<Value = Room> {
     let kinds = vec![
         OpeningKind::Door,
@@ -344,10 +412,24 @@ fn room() -> impl Strategy<Value = Room> {
         vec(opening, 0..3),
         finish(),
         finish(),
-        (vec(fixed(), 0..3), vec(hidden(), 0..3)),
+        (
+            vec(fixed(), 0..3),
+            vec(hidden(), 0..3),
+            vec(fixture(), 0..3),
+            survey(),
+            0u8..4,
+        ),
     )
         .prop_map(
-            |(name, walls, ceiling, openings, ceiling_finish, floor_finish, (fixed, hidden))| {
+            |(
+                name,
+                walls,
+                ceiling,
+                openings,
+                ceiling_finish,
+                floor_finish,
+                (fixed, hidden, fixtures, survey, facing),
+            )| {
                 Room {
                     id: Id::fresh(),
                     name,
@@ -368,6 +450,9 @@ fn room() -> impl Strategy<Value = Room> {
                     floor_finish,
                     fixed,
                     hidden,
+                    fixtures,
+                    survey,
+                    facing,
                 }
             },
         )

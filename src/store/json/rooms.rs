@@ -6,6 +6,9 @@ use super::fixed::{
     FixedJson, HiddenJson, HingeJson, read_fixed, read_hidden, read_hinge, write_fixed,
     write_hidden, write_hinge,
 };
+use super::survey::{
+    FixtureJson, SurveyJson, read_fixture, read_survey, write_fixture, write_survey,
+};
 use super::words::{Hex, Nm, Udeg, Word};
 use super::{JsonError, at};
 use crate::measure::Length;
@@ -28,6 +31,12 @@ pub(super) struct RoomJson {
     fixed: Vec<FixedJson>,
     #[serde(default)]
     hidden: Vec<HiddenJson>,
+    #[serde(default)]
+    fixtures: Vec<FixtureJson>,
+    #[serde(default)]
+    survey: SurveyJson,
+    #[serde(default)]
+    quarter_turns: u8,
 }
 
 #[derive(Serialize, Deserialize)]
@@ -141,6 +150,9 @@ pub(super) fn write_room(room: &Room) -> RoomJson {
         floor_finish: Word(room.floor_finish),
         fixed: room.fixed.iter().map(write_fixed).collect(),
         hidden: room.hidden.iter().map(write_hidden).collect(),
+        fixtures: room.fixtures.iter().map(write_fixture).collect(),
+        survey: write_survey(&room.survey),
+        quarter_turns: room.facing,
     }
 }
 
@@ -177,6 +189,8 @@ pub(super) fn read_room(place: usize, room: RoomJson) -> Result<Room, JsonError>
     no_such_wall(place, "fixed", fixed, walls.len())?;
     let hidden = room.hidden.iter().map(|hidden| hidden.wall);
     no_such_wall(place, "hidden", hidden, walls.len())?;
+    let fixtures = room.fixtures.iter().map(|fixture| fixture.wall);
+    no_such_wall(place, "fixtures", fixtures, walls.len())?;
     let opening = |opening: OpeningJson| Opening {
         kind: opening.kind.0,
         wall: opening.wall,
@@ -196,5 +210,8 @@ pub(super) fn read_room(place: usize, room: RoomJson) -> Result<Room, JsonError>
         floor_finish: room.floor_finish.0,
         fixed: room.fixed.into_iter().map(read_fixed).collect(),
         hidden: room.hidden.into_iter().map(read_hidden).collect(),
+        fixtures: room.fixtures.into_iter().map(read_fixture).collect(),
+        survey: read_survey(room.survey),
+        facing: room.quarter_turns % 4,
     })
 }

@@ -14,7 +14,9 @@ use crate::measure::quantity::{
     kilograms_per_cubic_metre, square_metres,
 };
 use crate::measure::{Angle, Length, Money, Units};
-use crate::site::{Finish, FixedKind, HiddenKind, Id, OpeningKind, Side};
+use crate::site::{
+    Finish, FixedKind, FixtureKind, HiddenKind, Id, OpeningKind, Passed, Side, Size, Third,
+};
 use crate::store::record;
 use crate::takeoff::{Choice, EntryKind};
 use crate::trades::grout::Meeting;
@@ -240,6 +242,12 @@ words! {
         "outlet" = FixedKind::Outlet, "switch" = FixedKind::Switch, "niche" = FixedKind::Niche,
         "blocking" = FixedKind::Blocking, "vent" = FixedKind::Vent, "light" = FixedKind::Light, "heat" = FixedKind::Heat,
         "other" = FixedKind::Other;
+    FixtureKind: "basin" = FixtureKind::Basin, "toilet" = FixtureKind::Toilet, "tub" = FixtureKind::Tub,
+        "shower" = FixtureKind::Shower, "heater" = FixtureKind::Heater;
+    Third: "left" = Third::Left, "middle" = Third::Middle, "right" = Third::Right;
+    Size: "from-left" = Size::FromLeft, "up" = Size::Up, "width" = Size::Width, "height" = Size::Height,
+        "depth" = Size::Depth;
+    Passed: "skipped" = Passed::Skipped, "not-there" = Passed::NotThere;
     HiddenKind: "pipe" = HiddenKind::Pipe, "cable" = HiddenKind::Cable, "stud" = HiddenKind::Stud,
         "blocking" = HiddenKind::Blocking, "valve" = HiddenKind::Valve, "duct" = HiddenKind::Duct,
         "other" = HiddenKind::Other;
