@@ -13,6 +13,8 @@ mod paint;
 mod patches;
 #[path = "properties/rooms.rs"]
 mod rooms;
+#[path = "properties/sticks.rs"]
+mod sticks;
 #[path = "properties/tape.rs"]
 mod tape;
 #[path = "properties/tile_work.rs"]

@@ -5,6 +5,7 @@ mod clip;
 mod point;
 mod polygon;
 mod region;
+pub mod stock;
 mod walk;
 
 pub use clip::{Clip, Inside, LEAST_DOUBLED};
