@@ -5,6 +5,8 @@
 
 pub mod cautions;
 pub mod documents;
+pub mod drain;
+pub mod framing;
 pub mod grout;
 pub mod gypsum;
 pub mod mortar;

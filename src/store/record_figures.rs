@@ -106,6 +106,7 @@ pub(super) enum MaterialRecord {
     Sand,
     Lime,
     Tile(i64, i64, u32),
+    ShieldPlate,
 }
 
 const METHODS: [Method; 4] = [
@@ -430,6 +431,7 @@ pub(super) fn material(material: &Material) -> MaterialRecord {
         Material::Cement => MaterialRecord::Cement,
         Material::Sand => MaterialRecord::Sand,
         Material::Lime => MaterialRecord::Lime,
+        Material::ShieldPlate => MaterialRecord::ShieldPlate,
     }
 }
 
@@ -469,6 +471,7 @@ pub(super) fn read_material(record: MaterialRecord) -> Option<Material> {
         MaterialRecord::Cement => Material::Cement,
         MaterialRecord::Sand => Material::Sand,
         MaterialRecord::Lime => Material::Lime,
+        MaterialRecord::ShieldPlate => Material::ShieldPlate,
     })
 }
 

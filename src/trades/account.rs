@@ -150,6 +150,8 @@ pub enum Material {
     Sand,
     /// Hydrated lime, needed by mass.
     Lime,
+    /// A steel plate over pipe in a stud, needed by count.
+    ShieldPlate,
 }
 
 /// What sand is in a cement grout.

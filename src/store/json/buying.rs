@@ -100,6 +100,7 @@ enum MaterialJson {
     Cement,
     Sand,
     Lime,
+    ShieldPlate,
 }
 
 #[derive(Serialize, Deserialize)]
@@ -172,6 +173,7 @@ fn write_material(material: &Material) -> MaterialJson {
         Material::Cement => MaterialJson::Cement,
         Material::Sand => MaterialJson::Sand,
         Material::Lime => MaterialJson::Lime,
+        Material::ShieldPlate => MaterialJson::ShieldPlate,
         Material::Primer { label } => MaterialJson::Primer {
             label: label.clone(),
         },
@@ -222,6 +224,7 @@ fn read_material(material: MaterialJson) -> Material {
         MaterialJson::Cement => Material::Cement,
         MaterialJson::Sand => Material::Sand,
         MaterialJson::Lime => Material::Lime,
+        MaterialJson::ShieldPlate => Material::ShieldPlate,
         MaterialJson::Primer { label } => Material::Primer { label },
         MaterialJson::Paint { label } => Material::Paint { label },
     }
