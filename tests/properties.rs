@@ -13,6 +13,8 @@ mod paint;
 mod patches;
 #[path = "properties/rooms.rs"]
 mod rooms;
+#[path = "properties/sticks.rs"]
+mod sticks;
 #[path = "properties/surveys.rs"]
 mod surveys;
 #[path = "properties/tape.rs"]

@@ -23,12 +23,20 @@ mod contractor_spread_pp504;
 mod contractors_paint_formulas;
 #[path = "published/contractors_stud_formulas.rs"]
 mod contractors_stud_formulas;
+#[path = "published/cutting_stock.rs"]
+mod cutting_stock;
+#[path = "published/drain_fall.rs"]
+mod drain_fall;
+#[path = "published/drain_sizes.rs"]
+mod drain_sizes;
 #[path = "published/drawing_scale_tables.rs"]
 mod drawing_scale_tables;
 #[path = "published/epa_lead_renovation_rule.rs"]
 mod epa_lead_renovation_rule;
 #[path = "published/estimating_textbook.rs"]
 mod estimating_textbook;
+#[path = "published/framing_limits.rs"]
+mod framing_limits;
 #[path = "published/gillette_and_hill_1908.rs"]
 mod gillette_and_hill_1908;
 #[path = "published/grout_coverage_sheet.rs"]

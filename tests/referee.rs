@@ -1,6 +1,8 @@
 //! Other people's programs, against what is figured here.
 #![allow(clippy::unwrap_used, clippy::panic, missing_docs)]
 
+#[path = "referee/ortools_sticks.rs"]
+mod ortools_sticks;
 #[path = "referee/pint_units.rs"]
 mod pint_units;
 #[path = "referee/scipy_surveys.rs"]

@@ -8,6 +8,7 @@ mod normal;
 mod point;
 mod polygon;
 mod region;
+pub mod stock;
 mod traverse;
 mod walk;
 

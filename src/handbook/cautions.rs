@@ -135,3 +135,24 @@ pub static OLD_FLOORING: Caution = Caution {
     says: "Floor tile up to the late 1970s, above all of 9 by 9 in, commonly holds asbestos, and so may its adhesive. Have a sample tested before you take it up or cover it; never sand, scrape dry, sweep dry, drill, saw or blast it.",
     cite: Cite::read(&documents::NAVEDTRA_14045, "old floor tile; sample first"),
 };
+/// A drain that stands open.
+pub static OPEN_DRAIN: Caution = Caution {
+    danger: "Sewer gas",
+    says: "Gas from an open drain can burn, takes the place of air, and poisons. Cap every open end at once, and keep traps filled with water.",
+    cite: Cite::read(&documents::SEWER_GAS, "what is in it"),
+};
+/// Framing that is bored or notched.
+pub static CUT_FRAMING: Caution = Caution {
+    danger: "Framing",
+    says: "A hole or a notch weakens what carries the floor or the roof. Stop before a bearing wall, an engineered joist or a truss, and ask an engineer or the building official; the code that your place adopted goes before these figures.",
+    cite: Cite::read(
+        &documents::IRC_R502_8,
+        "as quoted; no cuts in engineered members but by their maker",
+    ),
+};
+/// A drain that falls or vents wrongly.
+pub static DRAIN_CODE: Caution = Caution {
+    danger: "Local code",
+    says: "These are figures of model codes as other pages quote them. Your place may have another edition or its own rule: ask the building office, and have a licensed plumber look at drain and vent before you close the floor.",
+    cite: Cite::practice("the adopted code and its official decide"),
+};

@@ -205,4 +205,44 @@ documents! {
     NIOSH_LIFTING: "NIOSH lifting equation, in OSHA's poultry eTool", "as read", "US OSHA, NIOSH";
     /// Old floor tile.
     NAVEDTRA_14045: "NAVEDTRA 14045", "p. 201 as copied", "US Navy";
+    /// Studs bored and notched.
+    IRC_R602_6: "International Residential Code, R602.6", "as quoted on teaching pages and in a state rule", "hinarratives.com, WAC 296-150C-1000";
+    /// Joists bored and notched.
+    IRC_R502_8: "International Residential Code, R502.8.1", "as quoted in a magazine and a lumber association's sheet", "jlconline.com, WWPA";
+    /// Plates over pipe in framing.
+    SHIELD_PLATES: "Shield plates over pipe, model codes and a city's", "quotes of 2009 and later, as read", "carnationconstruction, amlegal.com and others";
+    /// Thickness of those plates.
+    PLATE_THICKNESS: "Discussion of code on shield plates", "threads 196855 and 34477", "thebuildingcodeforum.com";
+    /// Fall of drains by the residential code.
+    IRC_P3005_3: "International Residential Code, P3005.3", "as quoted", "NACHI forum 7145, inspectionnews 11664";
+    /// Fall of drains by the plumbing code.
+    IPC_704_1: "International Plumbing Code, table 704.1", "the same table in a city's code, 18-29-704.1", "codelibrary.amlegal.com";
+    /// Fall of drains by the uniform code.
+    UPC_708: "Uniform Plumbing Code, section 708", "as quoted in a discussion", "thebuildingcodeforum.com";
+    /// Length of trap arms by the residential and the plumbing code.
+    VENT_DISTANCE: "Locating plumbing vents", "as read; IRC P3105.1 and IPC 909.1", "jlconline.com";
+    /// Length of trap arms by the uniform code.
+    UPC_1002_2: "Uniform Plumbing Code, table 1002.2", "as copied on how-to pages", "engineerfix.com, greenyplace";
+    /// Fall of a trap arm.
+    IRC_P3105_2: "International Residential Code, P3105.2", "as quoted, thread 1770", "thebuildingcodeforum.com";
+    /// An arm of 3 in at 1/8 in/ft.
+    ARM_QUESTION: "Question on a long 3 in trap arm", "thread 93231", "terrylove.com";
+    /// Fixture units and what a drain carries by the uniform code.
+    UPC_702_703: "Drainage fixture units, from UPC tables 702.1 and 703.2", "as read", "King County public health";
+    /// Fixture units by the residential code.
+    IRC_P3004_1: "International Residential Code, P3004.1", "as quoted", "secondary pages";
+    /// What a branch carries by the residential code.
+    IRC_P3005_4: "International Residential Code, table P3005.4.1", "", "ICC";
+    /// Traps, cleanouts and showers.
+    CODE_CHECK: "Code Check, plumbing", "pages 13 to 16", "codecheck.com";
+    /// Clearances about fixtures.
+    IRC_R305: "International Residential Code, R305 to R307", "2012, as quoted", "learnframing, masterplumbers 16626";
+    /// Heights of fixtures as they are commonly roughed in.
+    ROUGH_IN_TABLE: "Rough-in plumbing dimensions", "as read", "thespruce.com";
+    /// Closet flanges.
+    FLANGE_PAGES: "Answers on closet flanges and rough-in", "as read", "homerepairforum 9788, engineerfix.com, daveosborne.com";
+    /// A drain's fall, worked, and its rough-in.
+    MODERN_PLUMBING: "Modern Plumbing", "2022, p. 325; 2015, screen 319", "Goodheart-Willcox";
+    /// What may go wrong with an open drain.
+    SEWER_GAS: "Sewer gas", "as read", "a public sanitary district, kishwrd.com";
 }

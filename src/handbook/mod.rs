@@ -5,7 +5,9 @@
 
 pub mod cautions;
 pub mod documents;
+pub mod drain;
 pub mod fixtures;
+pub mod framing;
 pub mod grout;
 pub mod gypsum;
 pub mod mortar;

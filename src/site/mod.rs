@@ -1,6 +1,7 @@
 //! What stands on the site: rooms, walls, openings, studs and finishes. No prices, no quantities of material.
 
 mod areas;
+mod bore;
 mod change;
 mod clash;
 mod clearance;
@@ -18,6 +19,7 @@ pub mod surface;
 mod survey;
 
 pub use areas::{NoArea, OpeningRule, WallAreas, baseboard, wall_areas};
+pub use bore::{Fault, Member};
 pub use change::{Bend, Missing, bend, slant, still_to_measure};
 pub use clash::{Clash, clashes};
 pub use clearance::{Clearance, Wants, clearances, footprint};

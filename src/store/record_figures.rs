@@ -110,6 +110,7 @@ pub(super) enum MaterialRecord {
     Lime,
     Tile(i64, i64, u32),
     MosaicSheet(i64, i64, u32),
+    ShieldPlate,
 }
 
 const METHODS: [Method; 4] = [
@@ -450,6 +451,7 @@ pub(super) fn material(material: &Material) -> MaterialRecord {
             short,
             in_box,
         } => MaterialRecord::MosaicSheet(long.as_nm(), short.as_nm(), *in_box),
+        Material::ShieldPlate => MaterialRecord::ShieldPlate,
     }
 }
 
@@ -494,6 +496,7 @@ pub(super) fn read_material(record: MaterialRecord) -> Option<Material> {
             short: length(short)?,
             in_box,
         },
+        MaterialRecord::ShieldPlate => Material::ShieldPlate,
     })
 }
 

@@ -397,6 +397,7 @@ fn named(material: &Material) -> (Shelf, String) {
         Material::Cement => (Shelf::Mortar, "Portland cement".to_owned()),
         Material::Sand => (Shelf::Mortar, "Sand for mortar".to_owned()),
         Material::Lime => (Shelf::Mortar, "Hydrated lime".to_owned()),
+        Material::ShieldPlate => (Shelf::Fasteners, "Steel plate over pipe".to_owned()),
     }
 }
 

@@ -76,6 +76,7 @@ pub fn packs_on_sale(material: &Material, metric: bool) -> Vec<Pack> {
         }],
         Material::Screws { .. } => vec![pack("box of 200", Amount::Count(200), practice)],
         Material::AdhesivePatch { .. } => vec![pack("1 patch", Amount::Count(1), practice)],
+        Material::ShieldPlate => vec![pack("1 plate", Amount::Count(1), practice)],
         Material::JointTape => vec![
             pack("250 ft roll", Length::feet(250).into(), practice),
             pack("75 ft roll", Length::feet(75).into(), practice),

@@ -159,6 +159,8 @@ pub enum Material {
         /// How many to a box.
         in_box: u32,
     },
+    /// A steel plate over pipe in a stud, needed by count.
+    ShieldPlate,
 }
 
 /// What sand is in a cement grout.

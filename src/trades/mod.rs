@@ -4,6 +4,7 @@
 //! the findings, the cautions and the materials. No trade uses another.
 
 mod account;
+pub mod drain;
 pub mod grout;
 mod limits;
 pub mod mortar;

@@ -105,6 +105,7 @@ enum MaterialJson {
         short_nm: Nm,
         in_box: u32,
     },
+    ShieldPlate,
 }
 
 #[derive(Serialize, Deserialize)]
@@ -186,6 +187,7 @@ fn write_material(material: &Material) -> MaterialJson {
             short_nm: Nm(*short),
             in_box: *in_box,
         },
+        Material::ShieldPlate => MaterialJson::ShieldPlate,
         Material::Primer { label } => MaterialJson::Primer {
             label: label.clone(),
         },
@@ -245,6 +247,7 @@ fn read_material(material: MaterialJson) -> Material {
             short: short_nm.0,
             in_box,
         },
+        MaterialJson::ShieldPlate => Material::ShieldPlate,
         MaterialJson::Primer { label } => Material::Primer { label },
         MaterialJson::Paint { label } => Material::Paint { label },
     }
