@@ -9,6 +9,7 @@ pub mod grout;
 pub mod gypsum;
 pub mod mortar;
 pub mod paint;
+pub mod pipe;
 pub mod tile;
 
 /// A document that figures come from.
