@@ -135,3 +135,51 @@ pub static OLD_FLOORING: Caution = Caution {
     says: "Floor tile up to the late 1970s, above all of 9 by 9 in, commonly holds asbestos, and so may its adhesive. Have a sample tested before you take it up or cover it; never sand, scrape dry, sweep dry, drill, saw or blast it.",
     cite: Cite::read(&documents::NAVEDTRA_14045, "old floor tile; sample first"),
 };
+/// A flame in a house.
+pub static PIPE_FLAME: Caution = Caution {
+    danger: "Fire",
+    says: "Drain the line, shield what burns within reach, clear 35 ft as far as you can and keep an extinguisher at hand. Stay for at least 60 minutes after the last flame and feel behind the wall; where you cannot, use a joint without a flame.",
+    cite: Cite::read(
+        &documents::NFPA_51B,
+        "fire watch of 60 minutes; 30 in older editions",
+    ),
+};
+/// Lead in what carries water to drink.
+pub static PIPE_LEAD: Caution = Caution {
+    danger: "Lead",
+    says: "Solder and flux hold no more than 0.2 % lead, and pipe and fittings that water is drunk from no more than 0.25 %. Old rolls of 50-50 are for nothing here.",
+    cite: Cite::read(&documents::EPA_LEAD_FREE, "lead-free since 4 January 2014"),
+};
+/// Cement and primer.
+pub static PIPE_SOLVENT: Caution = Caution {
+    danger: "Solvent vapour",
+    says: "Cement and primer give off vapour that burns and harms. Air the room, keep flames and sparks out, wear gloves and goggles, close the can, and never solder beside it.",
+    cite: Cite::read(&documents::F402, "safe handling"),
+};
+/// Compressed air in plastic.
+pub static PIPE_NO_AIR: Caution = Caution {
+    danger: "Bursting pipe",
+    says: "Never test plastic pipe with compressed air: it can shatter. Test it with water, bled of air.",
+    cite: Cite::read(&documents::PLASTICS_MANUAL, "p. 18, testing"),
+};
+/// What comes out of an open drain.
+pub static PIPE_SEWER_GAS: Caution = Caution {
+    danger: "Sewer gas",
+    says: "Sewer gas burns, drives out the air and poisons, lowest down first. Cap an open drain or stack at once, keep flames away from it, and keep the traps full.",
+    cite: Cite::read(&documents::SEWER_GAS, "what is in it"),
+};
+/// Hot water.
+pub static PIPE_SCALD: Caution = Caution {
+    danger: "Scalds",
+    says: "Water of 140 °F burns deep in 6 seconds, of 120 °F in 5 minutes. Set the limit stop of the shower valve on site to 120 °F or less, whatever the heater is set to.",
+    cite: Cite::read(
+        &documents::SCALDS,
+        "seconds to a third-degree burn; P2708.4 asks for the stop",
+    ),
+};
+/// A sharp edge inside.
+pub static PIPE_BURR: Caution = Caution {
+    danger: "Burrs",
+    says: "Wear gloves and eye protection when you cut. Ream every cut to the full bore, and see that each pipe bottoms in its hub: too short has no full joint, too long strains it.",
+    cite: Cite::read(&documents::COPPER_STEPS, "measure, cut square, ream, clean"),
+};

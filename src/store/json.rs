@@ -6,6 +6,7 @@
 mod buying;
 mod figures;
 mod mix;
+mod pipe;
 mod rooms;
 mod tile;
 mod words;

@@ -17,6 +17,7 @@ pub mod pictures;
 mod record;
 mod record_figures;
 mod record_mix;
+mod record_pipe;
 mod record_tile;
 mod saver;
 mod scribe;

@@ -3,6 +3,7 @@
 //! Nothing here is a default for a fitting that was not measured: where no figure is published, none is given.
 
 mod joints;
+mod names;
 mod sockets;
 mod threads;
 mod tubes;

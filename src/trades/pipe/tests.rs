@@ -1,0 +1,1 @@
+//! Runs, leg by leg.
