@@ -3,6 +3,8 @@
 
 #[path = "referee/pint_units.rs"]
 mod pint_units;
+#[path = "referee/pipe_tubes.rs"]
+mod pipe_tubes;
 #[path = "referee/shapely_outlines.rs"]
 mod shapely_outlines;
 #[path = "referee/shapely_tiles.rs"]

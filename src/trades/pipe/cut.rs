@@ -32,7 +32,7 @@ pub(super) struct Between {
 }
 
 impl Between {
-    pub fn of(ask: &Ask, walk: &Walk, leg: usize) -> Between {
+    pub(super) fn of(ask: &Ask, walk: &Walk, leg: usize) -> Between {
         let size = ask.size_of(leg);
         let couplings = i64::from(ask.legs[leg].couplings);
         let coupling = Shape {

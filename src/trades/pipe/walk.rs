@@ -242,6 +242,14 @@ fn between(
 const UNKNOWN: Length = Length::feet(1);
 
 /// About where every fitting is, for a sketch: also of a run that has no figure yet.
+///
+/// # Source
+/// What the tape said, as if it were from centre to centre; nothing is cut by it.
+/// # Example
+/// ```
+/// use storyrod::trades::pipe::{Ask, sketch};
+/// assert_eq!(sketch(&Ask::default()).len(), 1);
+/// ```
 #[must_use]
 pub fn sketch(ask: &Ask) -> Vec<Place> {
     let mut at = Place::default();
