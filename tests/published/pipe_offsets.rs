@@ -208,12 +208,9 @@ fn the_smallest_set() {
             set,
             Turn::Eighth,
             take_off,
-            inches_(1.3125),
+            inches(1, 20),
         ))
     };
-    fn inches_(value: f64) -> Length {
-        Length::from_inches(value).unwrap()
-    }
     assert!(set(2.70).is_ok());
     let Err(Problem::TooShort {
         leg: 1,
