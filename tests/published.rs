@@ -61,6 +61,16 @@ mod nist_sp_811;
 mod ordering_board_page;
 #[path = "published/pca_standard_p10.rs"]
 mod pca_standard_p10;
+#[path = "published/pipe_asks.rs"]
+mod pipe_asks;
+#[path = "published/pipe_cut_length.rs"]
+mod pipe_cut_length;
+#[path = "published/pipe_growth.rs"]
+mod pipe_growth;
+#[path = "published/pipe_joints.rs"]
+mod pipe_joints;
+#[path = "published/pipe_offsets.rs"]
+mod pipe_offsets;
 #[path = "published/setting_mortar_articles.rs"]
 mod setting_mortar_articles;
 #[path = "published/setting_mortar_maker.rs"]

@@ -5,6 +5,8 @@
 mod ortools_sticks;
 #[path = "referee/pint_units.rs"]
 mod pint_units;
+#[path = "referee/pipe_tubes.rs"]
+mod pipe_tubes;
 #[path = "referee/scipy_surveys.rs"]
 mod scipy_surveys;
 #[path = "referee/shapely_outlines.rs"]

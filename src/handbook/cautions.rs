@@ -156,3 +156,45 @@ pub static DRAIN_CODE: Caution = Caution {
     says: "These are figures of model codes as other pages quote them. Your place may have another edition or its own rule: ask the building office, and have a licensed plumber look at drain and vent before you close the floor.",
     cite: Cite::practice("the adopted code and its official decide"),
 };
+/// A flame in a house.
+pub static PIPE_FLAME: Caution = Caution {
+    danger: "Fire",
+    says: "Drain the line, shield what burns within reach, clear 35 ft as far as you can and keep an extinguisher at hand. Stay for at least 60 minutes after the last flame and feel behind the wall; where you cannot, use a joint without a flame.",
+    cite: Cite::read(
+        &documents::NFPA_51B,
+        "fire watch of 60 minutes; 30 in older editions",
+    ),
+};
+/// Lead in what carries water to drink.
+pub static PIPE_LEAD: Caution = Caution {
+    danger: "Lead",
+    says: "Solder and flux hold no more than 0.2 % lead, and pipe and fittings that water is drunk from no more than 0.25 %. Old rolls of 50-50 are for nothing here.",
+    cite: Cite::read(&documents::EPA_LEAD_FREE, "lead-free since 4 January 2014"),
+};
+/// Cement and primer.
+pub static PIPE_SOLVENT: Caution = Caution {
+    danger: "Solvent vapour",
+    says: "Cement and primer give off vapour that burns and harms. Air the room, keep flames and sparks out, wear gloves and goggles, close the can, and never solder beside it.",
+    cite: Cite::read(&documents::F402, "safe handling"),
+};
+/// Compressed air in plastic.
+pub static PIPE_NO_AIR: Caution = Caution {
+    danger: "Bursting pipe",
+    says: "Never test plastic pipe with compressed air: it can shatter. Test it with water, bled of air.",
+    cite: Cite::read(&documents::PLASTICS_MANUAL, "p. 18, testing"),
+};
+/// Hot water.
+pub static PIPE_SCALD: Caution = Caution {
+    danger: "Scalds",
+    says: "Water of 140 °F burns deep in 6 seconds, of 120 °F in 5 minutes. Set the limit stop of the shower valve on site to 120 °F or less, whatever the heater is set to.",
+    cite: Cite::read(
+        &documents::SCALDS,
+        "seconds to a third-degree burn; P2708.4 asks for the stop",
+    ),
+};
+/// A sharp edge inside.
+pub static PIPE_BURR: Caution = Caution {
+    danger: "Burrs",
+    says: "Wear gloves and eye protection when you cut. Ream every cut to the full bore, and see that each pipe bottoms in its hub: too short has no full joint, too long strains it.",
+    cite: Cite::read(&documents::COPPER_STEPS, "measure, cut square, ream, clean"),
+};

@@ -245,4 +245,62 @@ documents! {
     MODERN_PLUMBING: "Modern Plumbing", "2022, p. 325; 2015, screen 319", "Goodheart-Willcox";
     /// What may go wrong with an open drain.
     SEWER_GAS: "Sewer gas", "as read", "a public sanitary district, kishwrd.com";
+    /// Dimensions of tube and pipe.
+    PIPE_DATA: "Engineering Data Book, section IV, tables of copper tube and plastic pipe", "data of October 2025", "Hydraulic Institute";
+    /// A second and a third table of the same tube.
+    TUBE_TABLES: "Tables of copper tube after ASTM B88", "as read", "sizes.com, engineeringtoolbox.com";
+    /// Copper tube soldered: how deep the cups are and how much solder a joint takes.
+    COPPER_HANDBOOK: "Copper Tube Handbook", "table 14.10", "Copper Development Association";
+    /// The steps of soldering.
+    COPPER_STEPS: "Copper Tube Handbook", "2014/20, chapter 7, p. 35", "Copper Development Association";
+    /// Wrought copper fittings.
+    B16_22: "ASME B16.22, Wrought Copper Solder-Joint Pressure Fittings", "2018 and 2021, as excerpted", "ASME";
+    /// A textbook of plumbing.
+    PLUMBING_2010: "Modern Plumbing, a textbook", "2010, p. 364, figures 20-20 and 20-21", "Goodheart-Willcox";
+    /// The same, later.
+    PLUMBING_2022: "Modern Plumbing, a textbook", "2015 and 2022, pp. 325 to 330", "Goodheart-Willcox";
+    /// Cut length by fitting dimensions.
+    ARMY_PLUMBING: "Army engineer plumbing course", "lessons on water and on waste pipe", "US Army Engineer School";
+    /// Offsets and their multipliers.
+    PLUMBING_1918: "Elements of Plumbing, chapter on measurements", "1918", "S. Dibble";
+    /// Pipe wrapped and cut at an angle.
+    STEELWORKER: "NAVEDTRA 14251, Steelworker", "chapter 3, figures 3-46 to 3-48", "US Navy";
+    /// Sockets, cure and cement of plastic pipe.
+    PLASTICS_MANUAL: "A maker's plastics technical manual (generic)", "pp. 15, 18 and 96", "";
+    /// A second maker of cement.
+    CEMENT_PAGE: "A cement maker's page on application (generic)", "as read", "";
+    /// Drain fittings of plastic.
+    D3311: "ASTM D3311, Drain, Waste and Vent Plastic Fittings Patterns", "2009 and 2011, first page", "ASTM";
+    /// Drain pipe of PVC and its sockets.
+    D2665: "ASTM D2665, PVC Drain, Waste and Vent Pipe and Fittings", "", "ASTM";
+    /// CPVC of copper tube size.
+    D2846: "ASTM D2846, CPVC Hot and Cold Water Systems", "", "ASTM";
+    /// PEX sizes.
+    F876: "ASTM F876, sizes as a county record reproduces them", "p. 29", "San Joaquin County";
+    /// Taper pipe threads.
+    B1_20_1: "ASME B1.20.1, taper pipe threads, as a distributor's page reproduces them", "as read", "ASME";
+    /// How far threads may be off.
+    THREAD_PAGE: "Support page on taper pipe threads", "as read", "Thread trade";
+    /// Hangers of pipe.
+    IRC_P2605: "International Residential Code, table P2605.1", "2018", "ICC";
+    /// Tests of drains and supplies.
+    IRC_P2503: "International Residential Code, P2503", "2018 in scan; New York 2007", "ICC";
+    /// A city's rule on testing supplies.
+    SUPPLY_TEST: "Water distribution rules", "as read", "City of Detroit";
+    /// Expansion of copper.
+    COPPER_GROWTH: "Copper Tube Handbook, expansion, as quoted", "70 to 212 °F", "Copper Development Association";
+    /// Expansion of plastic pipe.
+    PLASTIC_GROWTH: "Makers' guides to plastic pipe, expansion (generic)", "as read", "";
+    /// Expansion of PEX.
+    PEX_MANUAL: "Installation manuals for PEX (generic)", "as read", "";
+    /// Lead in what carries water to drink.
+    EPA_LEAD_FREE: "Safe Drinking Water Act, section 1417, page on lead-free plumbing", "as of 19 January 2017", "US EPA";
+    /// Hot work.
+    NFPA_51B: "NFPA 51B, Fire Prevention During Welding, Cutting and Other Hot Work", "2019, as two pages quote it", "NFPA";
+    /// Solvent cement handled safely.
+    F402: "ASTM F402, Safe Handling of Solvent Cements, Primers and Cleaners", "2005, abstract and section 4", "ASTM";
+    /// Hot water and skin.
+    SCALDS: "Tap water scalds, a safety text mirrored", "as read", "US CPSC";
+    /// The limit stop of a shower valve.
+    P2708: "International Residential Code, P2708, as two pages comment on it", "as read", "ICC";
 }

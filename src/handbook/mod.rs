@@ -12,6 +12,7 @@ pub mod grout;
 pub mod gypsum;
 pub mod mortar;
 pub mod paint;
+pub mod pipe;
 pub mod tape;
 pub mod tile;
 

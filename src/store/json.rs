@@ -7,6 +7,7 @@ mod buying;
 mod figures;
 mod fixed;
 mod mix;
+mod pipe;
 mod rooms;
 mod survey;
 mod tile;

@@ -6,6 +6,7 @@ use super::record::{StudsRecord, all, choice, code, length, maybe, read_studs, w
 use super::record_mix::{
     GroutRecord, MortarRecord, read_grout, read_mortar, write_grout, write_mortar,
 };
+use super::record_pipe::{FAMILIES, KINDS, PIPES, SIZES, TURNS};
 use super::record_tile::{TileRecord, read_tile, write_tile};
 use crate::measure::Length;
 use crate::measure::quantity::{Area, SpreadRate, square_metres, square_metres_per_litre};
@@ -111,6 +112,15 @@ pub(super) enum MaterialRecord {
     Tile(i64, i64, u32),
     MosaicSheet(i64, i64, u32),
     ShieldPlate,
+    /// Material, size, stick.
+    Pipe(u8, u8, i64),
+    /// Family, kind, turn, sizes, street.
+    PipeFitting(u8, u8, u8, [u8; 2], bool),
+    Solder,
+    Flux,
+    PipeCement(u8),
+    PipePrimer,
+    PipeHanger(u8, u8),
 }
 
 const METHODS: [Method; 4] = [
@@ -452,6 +462,30 @@ pub(super) fn material(material: &Material) -> MaterialRecord {
             in_box,
         } => MaterialRecord::MosaicSheet(long.as_nm(), short.as_nm(), *in_box),
         Material::ShieldPlate => MaterialRecord::ShieldPlate,
+        Material::Pipe { pipe, size, stick } => {
+            MaterialRecord::Pipe(code(&PIPES, pipe), code(&SIZES, size), stick.as_nm())
+        }
+        Material::PipeFitting {
+            family,
+            kind,
+            turn,
+            size,
+            other,
+            street,
+        } => MaterialRecord::PipeFitting(
+            code(&FAMILIES, family),
+            code(&KINDS, kind),
+            code(&TURNS, turn),
+            [code(&SIZES, size), code(&SIZES, other)],
+            *street,
+        ),
+        Material::Solder => MaterialRecord::Solder,
+        Material::Flux => MaterialRecord::Flux,
+        Material::PipeCement { family } => MaterialRecord::PipeCement(code(&FAMILIES, family)),
+        Material::PipePrimer => MaterialRecord::PipePrimer,
+        Material::PipeHanger { family, size } => {
+            MaterialRecord::PipeHanger(code(&FAMILIES, family), code(&SIZES, size))
+        }
     }
 }
 
@@ -497,6 +531,31 @@ pub(super) fn read_material(record: MaterialRecord) -> Option<Material> {
             in_box,
         },
         MaterialRecord::ShieldPlate => Material::ShieldPlate,
+        MaterialRecord::Pipe(pipe, size, stick) => Material::Pipe {
+            pipe: choice(&PIPES, pipe)?,
+            size: choice(&SIZES, size)?,
+            stick: length(stick)?,
+        },
+        MaterialRecord::PipeFitting(family, kind, turn, [size, other], street) => {
+            Material::PipeFitting {
+                family: choice(&FAMILIES, family)?,
+                kind: choice(&KINDS, kind)?,
+                turn: choice(&TURNS, turn)?,
+                size: choice(&SIZES, size)?,
+                other: choice(&SIZES, other)?,
+                street,
+            }
+        }
+        MaterialRecord::Solder => Material::Solder,
+        MaterialRecord::Flux => Material::Flux,
+        MaterialRecord::PipeCement(family) => Material::PipeCement {
+            family: choice(&FAMILIES, family)?,
+        },
+        MaterialRecord::PipePrimer => Material::PipePrimer,
+        MaterialRecord::PipeHanger(family, size) => Material::PipeHanger {
+            family: choice(&FAMILIES, family)?,
+            size: choice(&SIZES, size)?,
+        },
     })
 }
 

@@ -2,7 +2,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use super::pieces::{BOARD, boards, on_a_sheet, sheets};
+use super::pieces::{BOARD, boards, on_a_sheet, sheets, sticks};
 use super::{Pack, cover, packs_on_sale};
 use crate::handbook::Cite;
 use crate::measure::quantity::{gallons, kilograms, litres};
@@ -121,6 +121,8 @@ pub enum Shelf {
     Grout,
     /// Mortar, and what it is mixed from.
     Mortar,
+    /// Pipe and fittings.
+    Pipe,
     /// Written by hand.
     Other,
 }
@@ -137,6 +139,7 @@ impl Shelf {
             Shelf::Paint => "Paint",
             Shelf::Grout => "Grout and sealant",
             Shelf::Mortar => "Mortar",
+            Shelf::Pipe => "Pipe and fittings",
             Shelf::Other => "By hand",
         }
     }
@@ -251,6 +254,10 @@ fn line(material: &Material, asked: &[&Asked<'_>], buying: &Buying) -> Line {
                 "the longest piece first into 8 ft boards, 1/8 in a saw cut; fewer may do",
             ),
         ),
+        Material::Pipe { pipe, stick, .. } => (
+            vec![sticks(&amounts, *stick, super::pipe::kerf(pipe.family()))],
+            Cite::practice("the longest piece first into sticks; fewer may do"),
+        ),
         _ => {
             let sizes: Vec<f64> = sale.iter().map(|pack| size(&pack.holds)).collect();
             (
@@ -331,6 +338,13 @@ fn note(material: &Material, amounts: &[&Amount]) -> Option<&'static str> {
         Material::Lumber { .. } if amounts.iter().any(oversize) => Some(
             "A piece is longer than a board. It is counted as joined from several; buy a longer one if it must be whole.",
         ),
+        Material::Pipe { stick, .. }
+            if amounts
+                .iter()
+                .any(|amount| matches!(amount, Amount::Length(piece) if piece > stick)) =>
+        {
+            Some("A piece is longer than a stick: put a coupling into its leg.")
+        }
         Material::Compound(Compound::Setting) => {
             Some("Sold as powder by weight. How much a bag makes stands on the bag.")
         }
@@ -398,6 +412,7 @@ fn named(material: &Material) -> (Shelf, String) {
         Material::Sand => (Shelf::Mortar, "Sand for mortar".to_owned()),
         Material::Lime => (Shelf::Mortar, "Hydrated lime".to_owned()),
         Material::ShieldPlate => (Shelf::Fasteners, "Steel plate over pipe".to_owned()),
+        pipe => super::pipe::named(pipe).unwrap_or((Shelf::Other, String::new())),
     }
 }
 

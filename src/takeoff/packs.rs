@@ -91,6 +91,27 @@ pub fn packs_on_sale(material: &Material, metric: bool) -> Vec<Pack> {
         Material::Sealant { .. } => {
             vec![pack("10.1 fl oz", gallons(10.1 / 128.0).into(), practice)]
         }
+        Material::Pipe { stick, .. } => vec![Pack {
+            name: Phrase::with("stick of {0}", [Amount::Length(*stick)]),
+            holds: Amount::Length(*stick),
+            cite: Cite::practice("as you said the sticks are"),
+        }],
+        Material::PipeFitting { .. } | Material::PipeHanger { .. } => {
+            vec![pack("1 piece", Amount::Count(1), practice)]
+        }
+        Material::Solder => [
+            ("1 lb roll", 1.0),
+            ("1/2 lb roll", 0.5),
+            ("1/4 lb roll", 0.25),
+        ]
+        .map(|(name, weighs)| pack(name, pounds(weighs).into(), practice))
+        .to_vec(),
+        Material::Flux => vec![pack("2 oz tin", pounds(0.125).into(), practice)],
+        Material::PipeCement { .. } | Material::PipePrimer => {
+            [("1 qt", 0.25), ("1 pt", 0.125), ("8 oz", 1.0 / 16.0)]
+                .map(|(name, holds)| pack(name, gallons(holds).into(), practice))
+                .to_vec()
+        }
         Material::Grout { .. }
         | Material::SettingMortar { .. }
         | Material::BedMix

@@ -64,7 +64,11 @@ pub(super) fn sheets(amounts: &[&Amount]) -> u32 {
 
 /// 8 ft boards that hold the pieces, the longest first.
 pub(super) fn boards(amounts: &[&Amount]) -> u32 {
-    let board = BOARD;
+    sticks(amounts, BOARD, KERF)
+}
+
+/// Sticks of a length that hold the pieces, the longest first, with a cut between two.
+pub(super) fn sticks(amounts: &[&Amount], board: Length, kerf: Length) -> u32 {
     let mut pieces: Vec<Length> = amounts
         .iter()
         .filter_map(|amount| {
@@ -84,8 +88,8 @@ pub(super) fn boards(amounts: &[&Amount]) -> u32 {
             whole += (piece.metres() / board.metres()).ceil() as u32;
             continue;
         }
-        match used.iter_mut().find(|used| **used + KERF + piece <= board) {
-            Some(stick) => *stick = *stick + KERF + piece,
+        match used.iter_mut().find(|used| **used + kerf + piece <= board) {
+            Some(stick) => *stick = *stick + kerf + piece,
             None => used.push(piece),
         }
     }

@@ -1,5 +1,6 @@
 //! What every figure brings with it: its working, its findings, its cautions and its materials.
 
+use crate::handbook::pipe::{Family, Kind, Pipe, Size, Turn};
 use crate::handbook::{Cite, cautions::Caution};
 use crate::measure::{Amount, Length, Phrase};
 
@@ -161,6 +162,48 @@ pub enum Material {
     },
     /// A steel plate over pipe in a stud, needed by count.
     ShieldPlate,
+    /// Pipe of a size, needed by length of each piece.
+    Pipe {
+        /// What it is made of.
+        pipe: Pipe,
+        /// Its size.
+        size: Size,
+        /// How long the sticks are that it is cut from.
+        stick: Length,
+    },
+    /// A fitting, needed by count.
+    PipeFitting {
+        /// Whose fitting it is.
+        family: Family,
+        /// What it is.
+        kind: Kind,
+        /// How far it turns, where it is a bend.
+        turn: Option<Turn>,
+        /// Its larger size.
+        size: Size,
+        /// Its smaller size, the same where it does not reduce.
+        other: Size,
+        /// One end is a spigot.
+        street: bool,
+    },
+    /// Solder without lead, needed by mass.
+    Solder,
+    /// Flux for it, needed by mass.
+    Flux,
+    /// Solvent cement, needed by volume.
+    PipeCement {
+        /// The pipe that it is for.
+        family: Family,
+    },
+    /// Primer for it, needed by volume.
+    PipePrimer,
+    /// A hanger or strap, needed by count.
+    PipeHanger {
+        /// The pipe that it holds.
+        family: Family,
+        /// Its size.
+        size: Size,
+    },
 }
 
 /// What sand is in a cement grout.

@@ -10,6 +10,7 @@ mod limits;
 pub mod mortar;
 pub mod paint;
 pub mod patch;
+pub mod pipe;
 pub mod tape;
 pub mod tile;
 

@@ -4,6 +4,7 @@ use serde::{Deserialize, Serialize};
 
 use super::rooms::{length, nm};
 use super::words::{Hex, Minor, Nm, Word};
+use crate::handbook::pipe::{Family, Kind, Pipe, Size, Turn};
 use crate::takeoff::{Buying, Choice, HandLine, LineKey, PackKey, TapeBench};
 use crate::trades::tape::Ends;
 use crate::trades::{Compound, Grout, Material};
@@ -106,6 +107,29 @@ enum MaterialJson {
         in_box: u32,
     },
     ShieldPlate,
+    Pipe {
+        pipe: Word<Pipe>,
+        size: Word<Size>,
+        stick_nm: Nm,
+    },
+    PipeFitting {
+        family: Word<Family>,
+        kind: Word<Kind>,
+        turn: Option<Word<Turn>>,
+        size: Word<Size>,
+        other: Word<Size>,
+        street: bool,
+    },
+    Solder,
+    Flux,
+    PipeCement {
+        family: Word<Family>,
+    },
+    PipePrimer,
+    PipeHanger {
+        family: Word<Family>,
+        size: Word<Size>,
+    },
 }
 
 #[derive(Serialize, Deserialize)]
@@ -188,6 +212,36 @@ fn write_material(material: &Material) -> MaterialJson {
             in_box: *in_box,
         },
         Material::ShieldPlate => MaterialJson::ShieldPlate,
+        Material::Pipe { pipe, size, stick } => MaterialJson::Pipe {
+            pipe: Word(*pipe),
+            size: Word(*size),
+            stick_nm: Nm(*stick),
+        },
+        Material::PipeFitting {
+            family,
+            kind,
+            turn,
+            size,
+            other,
+            street,
+        } => MaterialJson::PipeFitting {
+            family: Word(*family),
+            kind: Word(*kind),
+            turn: turn.map(Word),
+            size: Word(*size),
+            other: Word(*other),
+            street: *street,
+        },
+        Material::Solder => MaterialJson::Solder,
+        Material::Flux => MaterialJson::Flux,
+        Material::PipeCement { family } => MaterialJson::PipeCement {
+            family: Word(*family),
+        },
+        Material::PipePrimer => MaterialJson::PipePrimer,
+        Material::PipeHanger { family, size } => MaterialJson::PipeHanger {
+            family: Word(*family),
+            size: Word(*size),
+        },
         Material::Primer { label } => MaterialJson::Primer {
             label: label.clone(),
         },
@@ -248,6 +302,38 @@ fn read_material(material: MaterialJson) -> Material {
             in_box,
         },
         MaterialJson::ShieldPlate => Material::ShieldPlate,
+        MaterialJson::Pipe {
+            pipe,
+            size,
+            stick_nm,
+        } => Material::Pipe {
+            pipe: pipe.0,
+            size: size.0,
+            stick: stick_nm.0,
+        },
+        MaterialJson::PipeFitting {
+            family,
+            kind,
+            turn,
+            size,
+            other,
+            street,
+        } => Material::PipeFitting {
+            family: family.0,
+            kind: kind.0,
+            turn: turn.map(|turn| turn.0),
+            size: size.0,
+            other: other.0,
+            street,
+        },
+        MaterialJson::Solder => Material::Solder,
+        MaterialJson::Flux => Material::Flux,
+        MaterialJson::PipeCement { family } => Material::PipeCement { family: family.0 },
+        MaterialJson::PipePrimer => Material::PipePrimer,
+        MaterialJson::PipeHanger { family, size } => Material::PipeHanger {
+            family: family.0,
+            size: size.0,
+        },
         MaterialJson::Primer { label } => Material::Primer { label },
         MaterialJson::Paint { label } => Material::Paint { label },
     }

@@ -1,0 +1,32 @@
+//! Pipe: every piece of a run cut right the first time.
+
+mod ask;
+mod close;
+mod cut;
+mod figure;
+mod findings;
+mod fitting;
+mod joints;
+mod limits;
+mod lines;
+mod needs;
+mod offset;
+mod order;
+mod problem;
+mod template;
+#[cfg(test)]
+mod tests;
+mod walk;
+mod working;
+
+pub use ask::{Ask, By, Direction, Leg, Lines, Mark, Place, Way};
+pub use close::{Last, Swing};
+pub use cut::LegCut;
+pub use figure::{Figure, Piece, figure, openings};
+pub use fitting::{Fitting, Known, MEASURED, Measured, Port, Shape, Side, known};
+pub use joints::{Item, SolderNeed, cement_for, growth, longest_cure, solder_for};
+pub use offset::{Offset, multipliers, offset, spread};
+pub use order::{DRY, Order};
+pub use problem::{Field, Problem};
+pub use template::{STATIONS, Template, template};
+pub use walk::sketch;
