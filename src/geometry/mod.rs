@@ -2,12 +2,18 @@
 
 mod buckets;
 mod clip;
+mod homography;
+mod lens;
+mod plane_view;
 mod point;
 mod polygon;
 mod region;
 mod walk;
 
 pub use clip::{Clip, Inside, LEAST_DOUBLED};
+pub use homography::{Homography, Spot, distance, turn};
+pub use lens::{Bent, LENS_LEAST, LENS_MOST, Lens, bend_of};
+pub use plane_view::{Estimate, Known, NoPlane, Plane, PlaneView, Reference};
 pub use point::Point;
 pub use polygon::Polygon;
 pub use region::Region;
