@@ -256,6 +256,7 @@ fn change_in_room(room: &mut Room, command: &Command) {
             width: None,
             height: None,
             sill: (kind == OpeningKind::Door).then_some(Length::ZERO),
+            hinge: None,
         }),
         Command::RemoveOpening(_, opening) if opening < room.openings.len() => {
             room.openings.remove(opening);

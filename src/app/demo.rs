@@ -93,5 +93,6 @@ fn opening(kind: OpeningKind, wall: usize, [from_left, width, height, sill]: [i6
         width: inches(width),
         height: inches(height),
         sill: inches(sill),
+        hinge: None,
     }
 }

@@ -304,6 +304,7 @@ mod tests {
             width: None,
             height: Some(Length::inches(30)),
             sill: None,
+            hinge: None,
         };
         room.openings = vec![
             opening(OpeningKind::Door, Some(4)),

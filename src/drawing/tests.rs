@@ -24,6 +24,7 @@ fn opening(kind: OpeningKind, wall: usize, sizes: [i64; 4]) -> Opening {
         width,
         height,
         sill,
+        hinge: None,
     }
 }
 

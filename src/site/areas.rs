@@ -158,6 +158,7 @@ mod tests {
             width: Some(Length::inches(width)),
             height: Some(Length::inches(height)),
             sill: None,
+            hinge: None,
         };
         room.openings = vec![
             opening(OpeningKind::Door, 0, 80, 36),

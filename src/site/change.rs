@@ -1,7 +1,9 @@
 //! What is still to be measured in a room, and walls that come and go.
 
+use std::cmp::Ordering;
+
 use super::shape::headings;
-use super::{Room, Shape, Standing, Wall, sketch};
+use super::{On, Room, Shape, Standing, Wall, sketch};
 use crate::measure::{Angle, Length};
 
 /// Something that is still to be measured.
@@ -151,17 +153,31 @@ impl Room {
         self.insert_walls(wall + 1, [across]);
     }
 
-    /// Walls into the outline; openings stay in the walls that they are in.
+    /// Walls into the outline; what is in or on a wall stays in or on it.
     fn insert_walls<const N: usize>(&mut self, at: usize, walls: [Wall; N]) {
         self.walls.splice(at..at, walls);
-        for opening in &mut self.openings {
-            if opening.wall >= at {
-                opening.wall += N;
-            }
-        }
+        self.renumber(|wall| Some(if wall >= at { wall + N } else { wall }));
     }
 
-    /// Without one wall: its neighbours meet, and openings in it go with it. A room keeps at least three walls.
+    /// Puts what is in or on each wall onto the wall that it has become; what has none goes.
+    fn renumber(&mut self, now: impl Fn(usize) -> Option<usize>) {
+        self.openings.retain_mut(|opening| match now(opening.wall) {
+            Some(wall) => {
+                opening.wall = wall;
+                true
+            }
+            None => false,
+        });
+        let stays = |on: &mut On| {
+            let wall = now(on.wall());
+            *on = on.with_wall(wall.unwrap_or_default());
+            wall.is_some()
+        };
+        self.fixed.retain_mut(|point| stays(&mut point.on));
+        self.hidden.retain_mut(|hidden| stays(&mut hidden.on));
+    }
+
+    /// Without one wall: its neighbours meet, and what is in or on it goes with it. A room keeps at least three walls.
     pub fn remove_wall(&mut self, index: usize) {
         if self.walls.len() <= 3 || index >= self.walls.len() {
             return;
@@ -169,19 +185,18 @@ impl Room {
         let gone = self.walls.remove(index);
         let before = (index + self.walls.len() - 1) % self.walls.len();
         self.walls[before].turn = self.walls[before].turn + gone.turn;
-        self.openings.retain(|opening| opening.wall != index);
-        for opening in &mut self.openings {
-            if opening.wall > index {
-                opening.wall -= 1;
-            }
-        }
+        self.renumber(|wall| match wall.cmp(&index) {
+            Ordering::Less => Some(wall),
+            Ordering::Equal => None,
+            Ordering::Greater => Some(wall - 1),
+        });
     }
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::site::shape;
+    use crate::site::{FixedKind, FixedPoint, Hidden, HiddenKind, shape};
 
     #[test]
     fn every_template_closes_and_asks_for_its_walls() {
@@ -199,6 +214,26 @@ mod tests {
             assert_eq!(room.walls.len(), walls);
             assert_eq!(still_to_measure(&room).len(), walls + 1);
         }
+    }
+
+    /// What is on wall C stays on it when a jog comes before it, and goes with it.
+    #[test]
+    fn what_is_on_a_wall_follows_it() {
+        let mut room = Room::rectangle("a");
+        room.fixed = vec![FixedPoint::new(FixedKind::Drain, On::Floor(2))];
+        room.hidden = vec![Hidden::new(HiddenKind::Pipe, On::Wall(2))];
+        room.add_jog(0);
+        assert_eq!(
+            (room.fixed[0].on, room.hidden[0].on),
+            (On::Floor(4), On::Wall(4))
+        );
+        room.remove_wall(0);
+        assert_eq!(
+            (room.fixed[0].on, room.hidden[0].on),
+            (On::Floor(3), On::Wall(3))
+        );
+        room.remove_wall(3);
+        assert!(room.fixed.is_empty() && room.hidden.is_empty());
     }
 
     #[test]

@@ -114,6 +114,7 @@ mod tests {
             width: inches(width),
             height: inches(30),
             sill: inches(48),
+            hinge: None,
         }
     }
 

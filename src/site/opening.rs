@@ -17,6 +17,38 @@ pub struct Opening {
     pub height: Option<Length>,
     /// From the floor to its lower edge; nothing for a door.
     pub sill: Option<Length>,
+    /// How a door hangs; `None` until it is asked, and for anything else.
+    pub hinge: Option<Hinge>,
+}
+
+/// Left or right, as seen from inside the room.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Default)]
+pub enum Side {
+    /// Left.
+    #[default]
+    Left,
+    /// Right.
+    Right,
+}
+
+impl Side {
+    /// The other one.
+    #[must_use]
+    pub const fn other(self) -> Side {
+        match self {
+            Side::Left => Side::Right,
+            Side::Right => Side::Left,
+        }
+    }
+}
+
+/// How a door hangs.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
+pub struct Hinge {
+    /// The side that its hinges are on, as seen from inside the room.
+    pub side: Side,
+    /// It opens out of the room.
+    pub out: bool,
 }
 
 /// What an opening is.

@@ -1,6 +1,6 @@
 //! A room profile: its walls in order, its height, and what each surface gets.
 
-use super::{Id, Opening, Studs};
+use super::{FixedPoint, Hidden, Id, Opening, Studs};
 use crate::measure::{Angle, Length};
 
 /// A room as it was measured.
@@ -23,6 +23,10 @@ pub struct Room {
     pub ceiling_finish: Finish,
     /// What the floor gets.
     pub floor_finish: Finish,
+    /// What is fixed on its walls and its floor.
+    pub fixed: Vec<FixedPoint>,
+    /// What is behind its walls and under its floor.
+    pub hidden: Vec<Hidden>,
 }
 
 /// One wall of a room.
@@ -94,6 +98,8 @@ impl Room {
             openings: Vec::new(),
             ceiling_finish: Finish::Paint,
             floor_finish: Finish::Tile,
+            fixed: Vec::new(),
+            hidden: Vec::new(),
         }
     }
     /// Four walls, nothing measured.

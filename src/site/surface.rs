@@ -85,6 +85,7 @@ mod tests {
             width: Some(Length::feet(width)),
             height: Some(Length::feet(height)),
             sill: Some(Length::feet(sill)),
+            hinge: None,
         };
         room.openings = vec![
             opening(OpeningKind::Door, 1, 0, 3, 7),

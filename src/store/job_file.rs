@@ -336,6 +336,7 @@ fn part_name(what: Option<u16>) -> String {
         Some(kind::STAMPS) => "who changed what",
         Some(kind::BATCH) => "the batch in the bucket",
         Some(kind::PICTURE) => "a picture",
+        Some(kind::FIXED) => "what is fixed in a room",
         _ => "a part that cannot be told",
     }
     .to_owned()

@@ -17,6 +17,7 @@ use super::record_figures::{
     MaterialRecord, MoreRecord, TaskRecord, material, read_material, read_task, write_more,
     write_task,
 };
+use super::record_fixed::{FixedRecord, read_fixed, write_fixed};
 use crate::measure::{Length, Money};
 use crate::site::Id;
 use crate::takeoff::{
@@ -41,6 +42,8 @@ pub(super) mod kind {
     pub const BATCH: u16 = 11;
     /// A picture, in a shared file alone.
     pub const PICTURE: u16 = 10;
+    /// What is fixed in a room, under the room's name.
+    pub const FIXED: u16 = 20;
 }
 
 /// Lines of the roll in one part.
@@ -231,11 +234,10 @@ pub(super) fn write_entries(job: &Job) -> Vec<Part> {
         units: write_units(job.units),
     };
     let mut parts = vec![part(kind::HEAD, job.id.0, write(&head))];
-    parts.extend(
-        job.rooms
-            .iter()
-            .map(|room| part(kind::ROOM, room.id.0, write(&write_room(room)))),
-    );
+    for room in &job.rooms {
+        parts.push(part(kind::ROOM, room.id.0, write(&write_room(room))));
+        parts.extend(write_fixed(room).map(|record| part(kind::FIXED, room.id.0, write(&record))));
+    }
     parts.extend(job.tasks.iter().map(|task| {
         let record = FigureRecord {
             room: task
@@ -315,6 +317,12 @@ pub(super) fn read_job(parts: &[Part]) -> Assembled {
                     rooms.insert(*id, job.rooms.len());
                     job.rooms.push(room);
                 }),
+            // What is fixed in a room that was lost is lost with it.
+            kind::FIXED => read::<FixedRecord>(body).and_then(read_fixed).map(|fixed| {
+                if let Some(room) = rooms.get(id).and_then(|at| job.rooms.get_mut(*at)) {
+                    fixed.into_room(room);
+                }
+            }),
             kind::FIGURE => read_figure(body, Id(*id), &rooms).map(|task| job.tasks.push(task)),
             kind::ROLL => read_roll(body, &mut job),
             kind::BUYING => read(body)

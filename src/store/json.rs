@@ -5,6 +5,7 @@
 
 mod buying;
 mod figures;
+mod fixed;
 mod mix;
 mod rooms;
 mod tile;

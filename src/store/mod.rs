@@ -16,6 +16,7 @@ mod lock;
 pub mod pictures;
 mod record;
 mod record_figures;
+mod record_fixed;
 mod record_mix;
 mod record_tile;
 mod saver;

@@ -7,6 +7,7 @@ use std::path::PathBuf;
 use serde::{Deserialize, Serialize, de::DeserializeOwned};
 
 use super::Prefs;
+use super::record_fixed::{FixedRecord, read_fixed, write_fixed};
 use crate::measure::{Angle, Length, Units};
 use crate::site::{Finish, Id, Opening, OpeningKind, Room, Studs, Wall};
 
@@ -189,6 +190,7 @@ pub(super) fn read_room(record: RoomRecord) -> Option<Room> {
             width: maybe(o.width)?,
             height: maybe(o.height)?,
             sill: maybe(o.sill)?,
+            hinge: None,
         })
     })?;
     Some(Room {
@@ -199,6 +201,8 @@ pub(super) fn read_room(record: RoomRecord) -> Option<Room> {
         openings,
         ceiling_finish: finish(record.ceiling_finish)?,
         floor_finish: finish(record.floor_finish)?,
+        fixed: Vec::new(),
+        hidden: Vec::new(),
     })
 }
 
@@ -223,14 +227,26 @@ pub(super) fn read_units(record: (u8, u8)) -> Option<Units> {
     })
 }
 
-/// Rooms as the body of a file.
+/// Rooms as the body of a file: their records, and what is fixed in each.
 pub(super) fn write_rooms(rooms: &[Room]) -> Vec<u8> {
-    write(&rooms.iter().map(write_room).collect::<Vec<_>>())
+    let records: Vec<_> = rooms.iter().map(write_room).collect();
+    let fixed: Vec<_> = rooms.iter().map(write_fixed).collect();
+    write(&(records, fixed))
 }
 
-/// Rooms from the body of a file.
+/// Rooms from the body of a file; the first files ended with the rooms.
 pub(super) fn read_rooms(bytes: &[u8]) -> Option<Vec<Room>> {
-    all(read::<Vec<RoomRecord>>(bytes)?, read_room)
+    type Now = (Vec<RoomRecord>, Vec<Option<FixedRecord>>);
+    let Some((rooms, fixed)) = read::<Now>(bytes) else {
+        return all(read::<Vec<RoomRecord>>(bytes)?, read_room);
+    };
+    let mut rooms = all(rooms, read_room)?;
+    for (room, fixed) in rooms.iter_mut().zip(fixed) {
+        if let Some(fixed) = fixed {
+            read_fixed(fixed)?.into_room(room);
+        }
+    }
+    Some(rooms)
 }
 
 /// A path as bytes: on Unix any path, elsewhere as text.

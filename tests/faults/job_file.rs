@@ -10,7 +10,10 @@ use storyrod::app::demo_job;
 use storyrod::geometry::{Point, Polygon, Region};
 use storyrod::measure::quantity::{square_feet, square_feet_per_gallon};
 use storyrod::measure::{Angle, Length, Money, Units};
-use storyrod::site::{Id, OpeningRule, Room, Studs};
+use storyrod::site::{
+    FixedKind, FixedPoint, Hidden, HiddenKind, Hinge, Id, Known, On, OpeningRule, Room, Side, Spot,
+    Studs,
+};
 use storyrod::store::document::{self, Part};
 use storyrod::store::{
     Kind, OpenError, SaveError, Snapshot, Writer, check_job, create_job, jobs_in, open_job,
@@ -156,9 +159,44 @@ pub fn full_job() -> Job {
     job
 }
 
+/// Something fixed, something hidden and a door that hangs; format 1 knew none of these.
+fn fix(room: &mut Room) {
+    let inches = |n| Some(Length::inches(n));
+    room.fixed.push(FixedPoint {
+        from_left: inches(20),
+        up: inches(22),
+        depth: Some(Length::ZERO),
+        note: "Behind the basin".into(),
+        ..FixedPoint::new(FixedKind::Cold, On::Wall(1))
+    });
+    room.fixed.push(FixedPoint {
+        known: Known::Picture(Length::mm(9)),
+        ..FixedPoint::new(FixedKind::Drain, On::Floor(2))
+    });
+    room.hidden.push(Hidden {
+        line: [(30, 0), (30, 40), (52, 40)]
+            .map(|(left, up)| Spot {
+                from_left: Length::inches(left),
+                up: Length::inches(up),
+            })
+            .to_vec(),
+        depth: inches(2),
+        material: "Copper".into(),
+        picture: Some("0".repeat(64)),
+        ..Hidden::new(HiddenKind::Pipe, On::Wall(0))
+    });
+    for opening in &mut room.openings {
+        opening.hinge = Some(Hinge {
+            side: Side::Right,
+            out: true,
+        });
+    }
+}
+
 /// The job with two steps back and one forward, and marks of who changed what.
 pub fn full_snapshot() -> Snapshot {
-    let job = full_job();
+    let mut job = full_job();
+    fix(&mut job.rooms[1]);
     let mut before = job.clone();
     before.rooms.swap(0, 1);
     before.tasks.pop();

@@ -7,7 +7,10 @@ use proptest::prelude::*;
 use proptest::{collection::vec, option, sample::select};
 use storyrod::measure::quantity::{SpreadRate, square_feet_per_gallon, square_metres};
 use storyrod::measure::{Angle, Length, Money, Units};
-use storyrod::site::{Finish, Id, Opening, OpeningKind, OpeningRule, Room, Studs, Wall};
+use storyrod::site::{
+    Finish, FixedKind, FixedPoint, Hidden, HiddenKind, Hinge, Id, Known, On, Opening, OpeningKind,
+    OpeningRule, Room, Side, Spot, Studs, Wall,
+};
 use storyrod::store::Snapshot;
 use storyrod::store::json::{JsonError, from_json, to_json};
 use storyrod::takeoff::{
@@ -275,6 +278,51 @@ fn wall() -> impl Strategy<Value = Wall> {
     )
 }
 
+/// On the first wall, which every room has.
+fn on() -> impl Strategy<Value = On> {
+    select(vec![On::Wall(0), On::Floor(0)])
+}
+fn known() -> impl Strategy<Value = Known> {
+    prop_oneof![Just(Known::Tape), length().prop_map(Known::Picture)]
+}
+
+fn fixed() -> impl Strategy<Value = FixedPoint> {
+    let size = || option::of(length());
+    let kinds = select(FixedKind::ALL.to_vec());
+    let sizes = (size(), size(), size(), size(), size());
+    (kinds, on(), sizes, text(), known()).prop_map(
+        |(kind, on, (from_left, up, width, height, depth), note, known)| FixedPoint {
+            from_left,
+            up,
+            width,
+            height,
+            depth,
+            note,
+            known,
+            ..FixedPoint::new(kind, on)
+        },
+    )
+}
+
+fn hidden() -> impl Strategy<Value = Hidden> {
+    let spot = (length(), length()).prop_map(|(from_left, up)| Spot { from_left, up });
+    let sizes = (option::of(length()), option::of(length()));
+    let kinds = select(HiddenKind::ALL.to_vec());
+    let texts = (text(), text(), option::of(text()));
+    (kinds, on(), vec(spot, 0..4), sizes, texts, known()).prop_map(
+        |(kind, on, line, (width, depth), (material, note, picture), known)| Hidden {
+            line,
+            width,
+            depth,
+            material,
+            note,
+            known,
+            picture,
+            ..Hidden::new(kind, on)
+        },
+    )
+}
+
 fn room() -> impl Strategy<Value = Room> {
     let kinds = vec![
         OpeningKind::Door,
@@ -287,6 +335,7 @@ fn room() -> impl Strategy<Value = Room> {
         any::<usize>(),
         option::of(length()),
         option::of(length()),
+        option::of((select(vec![Side::Left, Side::Right]), any::<bool>())),
     );
     (
         text(),
@@ -295,25 +344,31 @@ fn room() -> impl Strategy<Value = Room> {
         vec(opening, 0..3),
         finish(),
         finish(),
+        (vec(fixed(), 0..3), vec(hidden(), 0..3)),
     )
         .prop_map(
-            |(name, walls, ceiling, openings, ceiling_finish, floor_finish)| Room {
-                id: Id::fresh(),
-                name,
-                ceiling,
-                openings: (openings.into_iter())
-                    .map(|(kind, wall, width, height)| Opening {
-                        kind,
-                        wall: wall % walls.len(),
-                        from_left: height,
-                        width,
-                        height,
-                        sill: width,
-                    })
-                    .collect(),
-                walls,
-                ceiling_finish,
-                floor_finish,
+            |(name, walls, ceiling, openings, ceiling_finish, floor_finish, (fixed, hidden))| {
+                Room {
+                    id: Id::fresh(),
+                    name,
+                    ceiling,
+                    openings: (openings.into_iter())
+                        .map(|(kind, wall, width, height, hinge)| Opening {
+                            kind,
+                            wall: wall % walls.len(),
+                            from_left: height,
+                            width,
+                            height,
+                            sill: width,
+                            hinge: hinge.map(|(side, out)| Hinge { side, out }),
+                        })
+                        .collect(),
+                    walls,
+                    ceiling_finish,
+                    floor_finish,
+                    fixed,
+                    hidden,
+                }
             },
         )
 }

@@ -45,6 +45,7 @@ fn opening() -> impl Strategy<Value = Opening> {
             width,
             height,
             sill,
+            hinge: None,
         },
     )
 }

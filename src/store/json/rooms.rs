@@ -2,6 +2,10 @@
 
 use serde::{Deserialize, Serialize};
 
+use super::fixed::{
+    FixedJson, HiddenJson, HingeJson, read_fixed, read_hidden, read_hinge, write_fixed,
+    write_hidden, write_hinge,
+};
 use super::words::{Hex, Nm, Udeg, Word};
 use super::{JsonError, at};
 use crate::measure::Length;
@@ -20,6 +24,10 @@ pub(super) struct RoomJson {
     ceiling_finish: Word<Finish>,
     #[serde(default)]
     floor_finish: Word<Finish>,
+    #[serde(default)]
+    fixed: Vec<FixedJson>,
+    #[serde(default)]
+    hidden: Vec<HiddenJson>,
 }
 
 #[derive(Serialize, Deserialize)]
@@ -56,6 +64,7 @@ struct OpeningJson {
     width_nm: Option<Nm>,
     height_nm: Option<Nm>,
     sill_nm: Option<Nm>,
+    hinge: Option<HingeJson>,
 }
 
 pub(super) fn nm(length: Option<Length>) -> Option<Nm> {
@@ -120,6 +129,7 @@ pub(super) fn write_room(room: &Room) -> RoomJson {
         width_nm: nm(opening.width),
         height_nm: nm(opening.height),
         sill_nm: nm(opening.sill),
+        hinge: opening.hinge.map(write_hinge),
     };
     RoomJson {
         id: Hex(room.id.0),
@@ -129,6 +139,24 @@ pub(super) fn write_room(room: &Room) -> RoomJson {
         openings: room.openings.iter().map(opening).collect(),
         ceiling_finish: Word(room.ceiling_finish),
         floor_finish: Word(room.floor_finish),
+        fixed: room.fixed.iter().map(write_fixed).collect(),
+        hidden: room.hidden.iter().map(write_hidden).collect(),
+    }
+}
+
+/// Whether what a list of a room is on is there.
+fn no_such_wall(
+    place: usize,
+    list: &str,
+    mut walls: impl Iterator<Item = usize>,
+    count: usize,
+) -> Result<(), JsonError> {
+    match walls.position(|wall| wall >= count) {
+        None => Ok(()),
+        Some(entry) => {
+            let path = format!("rooms[{place}].{list}[{entry}].wall");
+            Err(at(path, "no such wall"))
+        }
     }
 }
 
@@ -143,10 +171,12 @@ pub(super) fn read_room(place: usize, room: RoomJson) -> Result<Room, JsonError>
         finish: wall.finish.0,
     };
     let walls: Vec<Wall> = room.walls.into_iter().map(wall).collect();
-    if let Some(opening) = room.openings.iter().position(|o| o.wall >= walls.len()) {
-        let path = format!("rooms[{place}].openings[{opening}].wall");
-        return Err(at(path, "no such wall"));
-    }
+    let openings = room.openings.iter().map(|o| o.wall);
+    no_such_wall(place, "openings", openings, walls.len())?;
+    let fixed = room.fixed.iter().map(|point| point.wall);
+    no_such_wall(place, "fixed", fixed, walls.len())?;
+    let hidden = room.hidden.iter().map(|hidden| hidden.wall);
+    no_such_wall(place, "hidden", hidden, walls.len())?;
     let opening = |opening: OpeningJson| Opening {
         kind: opening.kind.0,
         wall: opening.wall,
@@ -154,6 +184,7 @@ pub(super) fn read_room(place: usize, room: RoomJson) -> Result<Room, JsonError>
         width: length(opening.width_nm),
         height: length(opening.height_nm),
         sill: length(opening.sill_nm),
+        hinge: opening.hinge.map(read_hinge),
     };
     Ok(Room {
         id: room.id.id(),
@@ -163,5 +194,7 @@ pub(super) fn read_room(place: usize, room: RoomJson) -> Result<Room, JsonError>
         openings: room.openings.into_iter().map(opening).collect(),
         ceiling_finish: room.ceiling_finish.0,
         floor_finish: room.floor_finish.0,
+        fixed: room.fixed.into_iter().map(read_fixed).collect(),
+        hidden: room.hidden.into_iter().map(read_hidden).collect(),
     })
 }

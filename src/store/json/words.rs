@@ -14,7 +14,7 @@ use crate::measure::quantity::{
     kilograms_per_cubic_metre, square_metres,
 };
 use crate::measure::{Angle, Length, Money, Units};
-use crate::site::{Finish, Id, OpeningKind};
+use crate::site::{Finish, FixedKind, HiddenKind, Id, OpeningKind, Side};
 use crate::store::record;
 use crate::takeoff::{Choice, EntryKind};
 use crate::trades::grout::Meeting;
@@ -235,6 +235,14 @@ words! {
     Ends: "open" = Ends::Open, "taken" = Ends::Taken;
     EntryKind: "head" = EntryKind::Head, "room" = EntryKind::Room, "figure" = EntryKind::Figure,
         "hand-line" = EntryKind::HandLine, "buying" = EntryKind::Buying, "tape" = EntryKind::Tape;
+    Side: "left" = Side::Left, "right" = Side::Right;
+    FixedKind: "hot" = FixedKind::Hot, "cold" = FixedKind::Cold, "drain" = FixedKind::Drain, "valve" = FixedKind::Valve,
+        "outlet" = FixedKind::Outlet, "switch" = FixedKind::Switch, "niche" = FixedKind::Niche,
+        "blocking" = FixedKind::Blocking, "vent" = FixedKind::Vent, "light" = FixedKind::Light, "heat" = FixedKind::Heat,
+        "other" = FixedKind::Other;
+    HiddenKind: "pipe" = HiddenKind::Pipe, "cable" = HiddenKind::Cable, "stud" = HiddenKind::Stud,
+        "blocking" = HiddenKind::Blocking, "valve" = HiddenKind::Valve, "duct" = HiddenKind::Duct,
+        "other" = HiddenKind::Other;
 }
 
 #[cfg(test)]
