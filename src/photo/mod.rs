@@ -5,15 +5,27 @@
 
 mod colour;
 mod decode;
+mod encode;
+mod entry;
 mod facts;
+mod flatten;
 mod kind;
+mod log;
+mod plane;
 mod problem;
+mod source;
 mod strip;
 mod turn;
 
 pub use decode::{Picture, WORKING, decode};
+pub use encode::{Format, encode};
+pub use entry::{Anchor, Behind, Flat, Mark, Object, Photo, Stage, Taped, What};
 pub use facts::{Facts, Taken, facts};
+pub use flatten::{Window, flatten};
 pub use kind::Kind;
+pub use log::{Filter, Line, befores, lines};
+pub use plane::{CLICK, Doubt, Figure, LENS, NoView, STATED};
 pub use problem::Problem;
+pub use source::{LARGEST, Source, Stoppable, Watch};
 pub use strip::{Stripped, strip};
 pub use turn::Turn;
