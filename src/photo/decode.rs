@@ -102,6 +102,8 @@ pub fn decode(file: &mut (impl Read + Seek), long: u32) -> Result<(Picture, Fact
     let (raw, full, profile) = match kind {
         Kind::Jpeg => jpeg(file, long)?,
         Kind::Png => {
+            // Before the decoder makes room for a row of it.
+            not_too_many(png_size(&mut file)?, WHOLE)?;
             let decoder = PngDecoder::with_limits(file, limits()).map_err(|why| refused(&why))?;
             whole(decoder)?
         }
@@ -118,6 +120,16 @@ pub fn decode(file: &mut (impl Read + Seek), long: u32) -> Result<(Picture, Fact
         original: facts.turn.size(full),
     };
     Ok((picture, facts))
+}
+
+/// The size that the head of a PNG says, the file left at its start.
+fn png_size(file: &mut (impl Read + Seek)) -> Result<(u32, u32), Problem> {
+    let mut head = [0; 24];
+    file.read_exact(&mut head)
+        .and_then(|()| file.seek(SeekFrom::Start(0)))
+        .map_err(|why| Problem::of(&why))?;
+    let side = |at: usize| u32::from_be_bytes([head[at], head[at + 1], head[at + 2], head[at + 3]]);
+    Ok((side(16), side(20)))
 }
 
 fn limits() -> image::Limits {
