@@ -279,8 +279,8 @@ impl Raw {
             let source =
                 ImageRef::new(w, h, &self.pixels, self.kind).map_err(|_| Problem::Damaged)?;
             let mut fitted = Image::new(size.0, size.1, self.kind);
-            let how =
-                ResizeOptions::new().resize_alg(ResizeAlg::Convolution(FilterType::CatmullRom));
+            // As fast as linear, and nearly as sharp as cubic where a picture is made smaller.
+            let how = ResizeOptions::new().resize_alg(ResizeAlg::Convolution(FilterType::Hamming));
             Resizer::new()
                 .resize(&source, &mut fitted, &how)
                 .map_err(|_| Problem::Damaged)?;

@@ -66,11 +66,12 @@ pub fn flatten(picture: &Picture, plane: &Plane, window: &Window, ground: [u8; 3
     std::thread::scope(|scope| {
         for _ in 0..hands {
             scope.spawn(|| {
+                let mut places = vec![Place::default(); wide];
                 loop {
                     let next = strips.lock().ok().and_then(|mut strips| strips.next());
                     let Some((strip, bytes)) = next else { return };
                     for (row, line) in bytes.chunks_mut(4 * wide).enumerate() {
-                        sampler.row(strip * rows + row, line);
+                        sampler.row(strip * rows + row, &mut places, line);
                     }
                 }
             });
@@ -113,48 +114,69 @@ impl Sampler<'_> {
         }
     }
 
-    fn row(&self, y: usize, line: &mut [u8]) {
+    /// Where each pixel of a row lies in the picture; less than nothing behind the plane.
+    fn places(&self, y: usize, places: &mut [Place]) {
         let start = self
             .rows
             .map(|[_, down, one]| (down * y as f64 + one) as f32);
         let step = self.rows.map(|[across, ..]| across as f32);
-        let (wide, high) = (self.picture.width as usize, self.picture.height as usize);
-        let (right, foot) = ((wide - 1) as f32, (high - 1) as f32);
-        let rgb = &self.picture.rgb;
-        let stride = 3 * wide;
-        for (x, out) in line.as_chunks_mut::<4>().0.iter_mut().enumerate() {
+        let [mx, my] = self.middle;
+        for (x, place) in places.iter_mut().enumerate() {
             let x = x as f32;
             let ahead = start[2] + step[2] * x;
             let share = 1.0 / ahead;
-            let u = (start[0] + step[0] * x) * share - self.middle[0];
-            let v = (start[1] + step[1] * x) * share - self.middle[1];
+            let u = (start[0] + step[0] * x) * share - mx;
+            let v = (start[1] + step[1] * x) * share - my;
             let bent = 1.0 + self.bend * (u * u + v * v);
-            let u = (u * bent + self.middle[0]) * self.scale - 0.5;
-            let v = (v * bent + self.middle[1]) * self.scale - 0.5;
-            // Behind the plane, outside the picture, or no number at all.
-            let inside = ahead > 0.0 && u >= 0.0 && v >= 0.0 && u < right && v < foot;
-            if !inside {
-                *out = self.ground;
-                continue;
-            }
-            let (column, row) = (u as usize, v as usize);
-            let fx = ((u - column as f32) * 256.0) as u32;
-            let fy = ((v - row as f32) * 256.0) as u32;
-            let at = row * stride + 3 * column;
-            let (Some(above), Some(below)) =
-                (rgb.get(at..at + 6), rgb.get(at + stride..at + stride + 6))
-            else {
-                *out = self.ground;
-                continue;
-            };
-            let blend = |part: usize| {
-                let across =
-                    |row: &[u8]| u32::from(row[part]) * (256 - fx) + u32::from(row[part + 3]) * fx;
-                ((across(above) * (256 - fy) + across(below) * fy + 0x8000) >> 16) as u8
-            };
-            *out = [blend(0), blend(1), blend(2), 255];
+            let shown = if ahead > 0.0 { 0.0 } else { -1e9 };
+            // In 256ths of a pixel; a number that is none becomes 0, far ones the largest there is.
+            place.x = (((u * bent + mx) * self.scale - 0.5 + shown) * 256.0) as i32;
+            place.y = (((v * bent + my) * self.scale - 0.5 + shown) * 256.0) as i32;
         }
     }
+
+    fn row(&self, y: usize, places: &mut [Place], line: &mut [u8]) {
+        self.places(y, places);
+        let (wide, high) = (self.picture.width as i32, self.picture.height as i32);
+        let (right, foot) = ((wide - 1) * 256, (high - 1) * 256);
+        let rgb = &self.picture.rgb;
+        let stride = 3 * wide as usize;
+        for (place, out) in places.iter().zip(line.as_chunks_mut::<4>().0) {
+            let inside = (0..right).contains(&place.x) && (0..foot).contains(&place.y);
+            let at = (place.y >> 8) as usize * stride + 3 * (place.x >> 8) as usize;
+            let pair = |at: usize| -> Option<[u64; 2]> {
+                let six = rgb.get(at..at + 6)?;
+                Some([lanes(six[0], six[1], six[2]), lanes(six[3], six[4], six[5])])
+            };
+            let four = inside.then(|| Some((pair(at)?, pair(at + stride)?)));
+            let Some((above, below)) = four.flatten() else {
+                *out = self.ground;
+                continue;
+            };
+            let (fx, fy) = ((place.x & 255) as u64, (place.y & 255) as u64);
+            let between = |a: u64, b: u64, share: u64| {
+                ((a * (256 - share) + b * share) >> 8) & 0x00FF_00FF_00FF
+            };
+            let found = between(
+                between(above[0], above[1], fx),
+                between(below[0], below[1], fx),
+                fy,
+            );
+            *out = [found as u8, (found >> 16) as u8, (found >> 32) as u8, 255];
+        }
+    }
+}
+
+/// In 256ths of a pixel.
+#[derive(Clone, Copy, Default)]
+struct Place {
+    x: i32,
+    y: i32,
+}
+
+/// Three parts of a colour side by side, each with room to be multiplied by 256.
+fn lanes(r: u8, g: u8, b: u8) -> u64 {
+    u64::from(r) | u64::from(g) << 16 | u64::from(b) << 32
 }
 
 #[cfg(test)]

@@ -33,6 +33,11 @@ pub enum PictureFault {
         /// What the system says.
         why: String,
     },
+    /// It may say where it was taken, and that cannot be taken out of it.
+    Placed {
+        /// Its name.
+        name: String,
+    },
 }
 
 pub(super) fn hash(bytes: &[u8]) -> String {
@@ -69,7 +74,7 @@ fn is_extension(text: &str) -> bool {
             .all(|b| b.is_ascii_digit() || b.is_ascii_lowercase())
 }
 
-fn is_name(name: &str) -> bool {
+pub(super) fn is_name(name: &str) -> bool {
     let (hash, extension) = match name.split_once('.') {
         Some((hash, extension)) => (hash, Some(extension)),
         None => (name, None),
