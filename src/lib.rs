@@ -14,6 +14,7 @@ pub mod geometry;
 pub mod handbook;
 pub mod measure;
 pub mod packet;
+pub mod photo;
 pub mod site;
 pub mod store;
 pub mod takeoff;

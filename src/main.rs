@@ -171,6 +171,9 @@ fn check(path: &Path) -> Result<(), String> {
     for fault in &found.picture_faults {
         match fault {
             store::pictures::PictureFault::Damaged { name } => say!("  damaged: {name}"),
+            store::pictures::PictureFault::Placed { name } => {
+                say!("  says where it was taken: {name}")
+            }
             store::pictures::PictureFault::Unreadable { name, why } => {
                 say!("  unreadable: {name}: {why}");
             }

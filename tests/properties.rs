@@ -11,6 +11,8 @@ mod packs;
 mod paint;
 #[path = "properties/patches.rs"]
 mod patches;
+#[path = "properties/photos.rs"]
+mod photos;
 #[path = "properties/pipes.rs"]
 mod pipes;
 #[path = "properties/rooms.rs"]

@@ -1,8 +1,12 @@
 //! Other people's programs, against what is figured here.
 #![allow(clippy::unwrap_used, clippy::panic, missing_docs)]
 
+#[path = "referee/opencv_views.rs"]
+mod opencv_views;
 #[path = "referee/ortools_sticks.rs"]
 mod ortools_sticks;
+#[path = "referee/pillow_pictures.rs"]
+mod pillow_pictures;
 #[path = "referee/pint_units.rs"]
 mod pint_units;
 #[path = "referee/pipe_tubes.rs"]

@@ -5,18 +5,19 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 /// From left to right; `store` and `packet` stand side by side.
-const ROOMS: [(&str, u8); 11] = [
+const ROOMS: [(&str, u8); 12] = [
     ("measure", 0),
     ("handbook", 1),
     ("geometry", 2),
     ("site", 3),
-    ("trades", 4),
-    ("takeoff", 5),
-    ("drawing", 6),
-    ("store", 7),
-    ("packet", 7),
-    ("app", 8),
-    ("gui", 9),
+    ("photo", 4),
+    ("trades", 5),
+    ("takeoff", 6),
+    ("drawing", 7),
+    ("store", 8),
+    ("packet", 8),
+    ("app", 9),
+    ("gui", 10),
 ];
 /// `uom` rounds these to seven digits; the exact ones stand in `measure::quantity`.
 const ROUNDED_UNITS: [&str; 17] = [

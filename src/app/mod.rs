@@ -24,6 +24,7 @@ mod paint_inputs;
 mod paint_page;
 mod patch_inputs;
 mod patch_page;
+mod photo_take;
 mod room_page;
 mod sharing;
 mod slot;
@@ -41,6 +42,7 @@ pub use command::{Choice, Command, Here, MixChoice, Shape, TileChoice};
 pub use demo::demo_job;
 pub use keep::{Keeper, Kept, Prefs, Reading, start};
 pub use pad::{FRACTIONS, Kind, Pad};
+pub use photo_take::{SMALL, take_picture};
 pub use slot::{MixSlot, PaintSlot, Slot, StudsOf, TapeSlot, ThingField, TileSlot};
 pub use view::{Big, Card, Chip, Icon, Row, Screen, Tone};
 

@@ -3,8 +3,11 @@
 mod adjust;
 mod buckets;
 mod clip;
+mod homography;
 mod inset;
+mod lens;
 mod normal;
+mod plane_view;
 mod point;
 mod polygon;
 mod region;
@@ -14,6 +17,9 @@ mod walk;
 
 pub use adjust::{Adjusted, Network, Observation, Sight, Unsettled, adjust};
 pub use clip::{Clip, Inside, LEAST_DOUBLED};
+pub use homography::{Homography, Spot, distance, turn};
+pub use lens::{Bent, LENS_LEAST, LENS_MOST, Lens, bend_of};
+pub use plane_view::{Estimate, Known, NoPlane, Plane, PlaneView, Reference};
 pub use point::Point;
 pub use polygon::Polygon;
 pub use region::Region;

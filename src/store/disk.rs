@@ -28,6 +28,15 @@ pub trait Disk: Send + Sync {
     /// # Errors
     /// Where there is one already, and where the disk refuses; part of the file may then be there.
     fn write_new(&self, path: &Path, bytes: &[u8]) -> io::Result<()>;
+    /// Writes a new file from a reader, not yet synced; a disk that can holds no more of it than a little at once.
+    ///
+    /// # Errors
+    /// As [`Disk::write_new`], and where the reader refuses.
+    fn write_from(&self, path: &Path, from: &mut dyn Read) -> io::Result<()> {
+        let mut bytes = Vec::new();
+        from.read_to_end(&mut bytes)?;
+        self.write_new(path, &bytes)
+    }
     /// Returns once the bytes of a file outlast a power cut.
     ///
     /// # Errors
@@ -105,6 +114,10 @@ impl Disk for RealDisk {
 
     fn write_new(&self, path: &Path, bytes: &[u8]) -> io::Result<()> {
         File::create_new(path)?.write_all(bytes)
+    }
+
+    fn write_from(&self, path: &Path, from: &mut dyn Read) -> io::Result<()> {
+        io::copy(from, &mut File::create_new(path)?).map(|_| ())
     }
 
     fn sync_file(&self, path: &Path) -> io::Result<()> {

@@ -164,5 +164,6 @@ pub(super) fn read_job(bytes: &[u8]) -> Option<Job> {
         buying: read_buying(record.buying, of)?,
         tape: TapeBench::default(),
         batch: None,
+        photos: Vec::new(),
     })
 }

@@ -335,7 +335,7 @@ fn part_name(what: Option<u16>) -> String {
         Some(kind::UNDO | kind::REDO) => "a step of undo",
         Some(kind::STAMPS) => "who changed what",
         Some(kind::BATCH) => "the batch in the bucket",
-        Some(kind::PICTURE) => "a picture",
+        Some(kind::PICTURE | kind::PHOTO) => "a picture",
         Some(kind::FIXED) => "what is fixed in a room",
         Some(kind::SURVEY) => "the survey of a room",
         _ => "a part that cannot be told",

@@ -18,6 +18,7 @@ use super::record_figures::{
     write_task,
 };
 use super::record_fixed::{FixedRecord, read_fixed, write_fixed};
+use super::record_photo::{read_photo, write_photo};
 use super::record_survey::{SurveyRecord, read_survey, write_survey};
 use crate::measure::{Length, Money};
 use crate::site::Id;
@@ -47,6 +48,8 @@ pub(super) mod kind {
     pub const FIXED: u16 = 20;
     /// The survey of a room and its fixtures, under the room's name.
     pub const SURVEY: u16 = 21;
+    /// A picture of the log.
+    pub const PHOTO: u16 = 30;
 }
 
 /// Lines of the roll in one part.
@@ -256,6 +259,11 @@ pub(super) fn write_entries(job: &Job) -> Vec<Part> {
     }));
     parts.push(part(kind::BUYING, 0, write(&write_buying(&job.buying))));
     parts.push(part(kind::TAPE, 0, write(&write_tape(&job.tape))));
+    parts.extend(
+        job.photos
+            .iter()
+            .map(|photo| part(kind::PHOTO, photo.id.0, write(&write_photo(photo)))),
+    );
     if let Some(batch) = job.batch {
         let record: BatchRecord = (batch.mixed.to_rfc3339(), batch.rest, batch.good);
         parts.push(part(kind::BATCH, 0, write(&record)));
@@ -340,6 +348,9 @@ pub(super) fn read_job(parts: &[Part]) -> Assembled {
             kind::BUYING => read(body)
                 .and_then(read_buying)
                 .map(|buying| job.buying = buying),
+            kind::PHOTO => read(body)
+                .and_then(|record| read_photo(record, Id(*id)))
+                .map(|photo| job.photos.push(Arc::new(photo))),
             kind::BATCH => read_batch(body).map(|batch| job.batch = Some(batch)),
             kind::TAPE => read(body)
                 .as_ref()

@@ -7,6 +7,7 @@ mod buying;
 mod figures;
 mod fixed;
 mod mix;
+mod photos;
 mod pipe;
 mod rooms;
 mod survey;
@@ -26,6 +27,7 @@ use crate::site::Id;
 use crate::takeoff::{Batch, EntryKind, Job, Mark, RollLine, Stamps, Task};
 use buying::{BuyingJson, TapeJson, read_buying, read_tape, write_buying, write_tape};
 use figures::{AskJson, read_ask, write_ask};
+use photos::{PhotoJson, read_photo, write_photo};
 use rooms::{RoomJson, read_room, write_room};
 use words::{Hex, Nm, When, Word};
 
@@ -121,6 +123,8 @@ struct JobJson {
     batch: Option<BatchJson>,
     #[serde(default)]
     stamps: Vec<StampJson>,
+    #[serde(default)]
+    photos: Vec<PhotoJson>,
 }
 
 fn no_day() -> When {
@@ -198,6 +202,7 @@ pub fn to_json(snapshot: &Snapshot) -> Result<String, JsonError> {
             good_minutes: batch.good,
         }),
         stamps: write_stamps(&snapshot.stamps),
+        photos: job.photos.iter().map(write_photo).collect(),
     };
     serde_json::to_string_pretty(&json).map_err(|_| JsonError::CannotSay)
 }
@@ -255,6 +260,7 @@ fn read_job(json: JobJson) -> Result<Snapshot, JsonError> {
     once("roll", json.roll.iter().map(|line| line.id))?;
     let by_hand = json.buying.by_hand.iter().map(|line| line.id);
     once("buying.by_hand", by_hand)?;
+    once("photos", json.photos.iter().map(|photo| photo.id))?;
     let mut job = Job::new(json.name, json.begun.0, json.units.0);
     job.id = json.id.id();
     for (place, room) in json.rooms.into_iter().enumerate() {
@@ -291,6 +297,9 @@ fn read_job(json: JobJson) -> Result<Snapshot, JsonError> {
         rest: batch.rest_minutes,
         good: batch.good_minutes,
     });
+    for (place, photo) in json.photos.into_iter().enumerate() {
+        job.photos.push(read_photo(place, photo)?);
+    }
     Ok(Snapshot {
         stamps: Arc::new(read_stamps(json.stamps)),
         ..Snapshot::of(job)

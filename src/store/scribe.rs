@@ -41,13 +41,14 @@ impl Snapshot {
     }
 }
 
-const KINDS: [EntryKind; 6] = [
+const KINDS: [EntryKind; 7] = [
     EntryKind::Head,
     EntryKind::Room,
     EntryKind::Figure,
     EntryKind::HandLine,
     EntryKind::Buying,
     EntryKind::Tape,
+    EntryKind::Photo,
 ];
 
 #[derive(Serialize, Deserialize)]

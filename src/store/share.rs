@@ -6,6 +6,7 @@
 
 use std::collections::HashSet;
 use std::fmt;
+use std::io::Cursor;
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
@@ -20,6 +21,7 @@ use super::keep::SaveError;
 use super::pictures::{self, PictureFault};
 use super::record::write;
 use super::scribe::{Snapshot, assemble, write_stamps};
+use crate::photo::{Problem, strip};
 use crate::site::Id;
 use crate::takeoff::{Merge, entries, merge};
 
@@ -126,10 +128,26 @@ pub fn write_share(job: &Path) -> Result<Shared, ShareError> {
     let mut left_out = Vec::new();
     let mut names = picture_names(job);
     names.sort_unstable();
+    let purpose: HashSet<&str> = (snapshot.job.photos.iter())
+        .filter(|photo| photo.place_shared)
+        .map(|photo| &*photo.picture)
+        .collect();
     let mut room = 256 << 20;
+    let mut shared = HashSet::new();
     for name in names {
-        match read_picture(job, &name)? {
-            Ok(bytes) => {
+        let kept = purpose.contains(&*name);
+        let read = read_picture(job, &name)?;
+        match read.and_then(|bytes| {
+            if kept {
+                Ok((name, bytes))
+            } else {
+                placeless(name, bytes)
+            }
+        }) {
+            Ok((name, bytes)) => {
+                if !shared.insert(name.clone()) {
+                    continue;
+                }
                 room -= bytes.len() as i64;
                 if room < 0 {
                     return Err(ShareError::TooLarge);
@@ -141,6 +159,22 @@ pub fn write_share(job: &Path) -> Result<Shared, ShareError> {
     }
     let bytes = document::write(Kind::Share, &parts).map_err(|_| ShareError::TooLarge)?;
     Ok(Shared { bytes, left_out })
+}
+
+/// A picture without the place that its camera wrote beside it, and the name that it has then. What is no picture that is
+/// read here says nothing of a place that could be taken out, and is shared as it is.
+fn placeless(name: String, bytes: Vec<u8>) -> Result<(String, Vec<u8>), PictureFault> {
+    let mut file = Cursor::new(&bytes);
+    let plan = match strip(&mut file) {
+        Ok(plan) => plan,
+        Err(Problem::NotAPicture | Problem::Empty) => return Ok((name, bytes)),
+        Err(_) => return Err(PictureFault::Placed { name }),
+    };
+    let mut without = Vec::with_capacity(bytes.len());
+    if plan.write(&mut file, &mut without).is_err() {
+        return Err(PictureFault::Placed { name });
+    }
+    Ok((pictures::name_for(&without, extension(&name)), without))
 }
 
 fn job_parts(snapshot: &Snapshot) -> Vec<Part> {

@@ -6,6 +6,7 @@ use std::sync::Arc;
 
 use super::Buying;
 use crate::measure::{Length, Units};
+use crate::photo::Photo;
 use crate::site::{Id, OpeningRule, Room};
 use crate::trades::{grout, mortar, paint, patch, tape, tile};
 
@@ -32,6 +33,8 @@ pub struct Job {
     pub tape: TapeBench,
     /// The batch in the bucket.
     pub batch: Option<Batch>,
+    /// The log of pictures, in the order in which they came in.
+    pub photos: Vec<Arc<Photo>>,
 }
 
 /// A batch that was mixed: it rests, is stirred again, and is thrown away in time.
@@ -152,6 +155,7 @@ impl Job {
             buying: Buying::default(),
             tape: TapeBench::default(),
             batch: None,
+            photos: Vec::new(),
         }
     }
 
@@ -171,6 +175,11 @@ impl Job {
             ask,
             on_list: false,
         });
+    }
+
+    /// A picture of the log, to change it.
+    pub fn photo_mut(&mut self, at: usize) -> Option<&mut Photo> {
+        self.photos.get_mut(at).map(Arc::make_mut)
     }
 
     /// A line onto the roll.

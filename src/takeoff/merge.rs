@@ -23,13 +23,16 @@
 //! Entries are told apart by name alone. Within one job each has its own; of two that do not, the later one gets a
 //! fresh one.
 
+mod photos;
 mod report;
 mod values;
 
 use std::borrow::Cow;
 use std::collections::{BTreeMap, BTreeSet};
+use std::sync::Arc;
 
 use super::{Entry, EntryKind, HandLine, Job, Mark, Order, Stamps, Task, entries};
+use crate::photo::Photo;
 use crate::site::{Id, Room};
 
 pub use report::{Merge, Value};
@@ -61,6 +64,7 @@ pub fn merge(ours: &Job, our_stamps: &Stamps, theirs: &Job, their_stamps: &Stamp
     job.tasks = placed.into_iter().map(|at| rooms.seat(at)).collect();
     job.rooms = rooms.rooms;
     job.buying.by_hand = hand_lines(&ours, &theirs, &mut report);
+    job.photos = photos::photos(&ours, &theirs, &mut report);
     values::buying(&mut job, &ours, &theirs, &mut report);
     values::roll(&mut job, &theirs, &mut report);
     values::tape(&mut job, &ours, &theirs, &mut report);
@@ -94,6 +98,10 @@ fn told_apart(job: &Job) -> Cow<'_, Job> {
     for line in &mut job.buying.by_hand {
         fresh(&mut lines, &mut line.id);
     }
+    let mut photos = BTreeSet::new();
+    for photo in &mut job.photos {
+        fresh(&mut photos, &mut Arc::make_mut(photo).id);
+    }
     Cow::Owned(job)
 }
 
@@ -104,6 +112,7 @@ struct Side<'a> {
     rooms: BTreeMap<Id, usize>,
     figures: BTreeMap<Id, usize>,
     lines: BTreeMap<Id, usize>,
+    photos: BTreeMap<Id, usize>,
 }
 
 /// Where each name stands; the first of two.
@@ -117,6 +126,7 @@ impl<'a> Side<'a> {
             rooms: places(job.rooms.iter().map(|room| room.id)),
             figures: places(job.tasks.iter().map(|task| task.id)),
             lines: places(job.buying.by_hand.iter().map(|line| line.id)),
+            photos: places(job.photos.iter().map(|photo| photo.id)),
             job,
             stamps,
         }
@@ -131,6 +141,9 @@ impl<'a> Side<'a> {
     fn line(&self, id: Id) -> Option<&'a HandLine> {
         self.lines.get(&id).map(|at| &self.job.buying.by_hand[*at])
     }
+    fn photo(&self, id: Id) -> Option<&'a Arc<Photo>> {
+        self.photos.get(&id).map(|at| &self.job.photos[*at])
+    }
     /// The name of the room that a figure stands in.
     fn room_of(&self, task: &Task) -> Option<Id> {
         let room = self.job.rooms.get(task.room?)?;
@@ -142,6 +155,7 @@ impl<'a> Side<'a> {
             EntryKind::Room => self.rooms.contains_key(&id),
             EntryKind::Figure => self.figures.contains_key(&id),
             EntryKind::HandLine => self.lines.contains_key(&id),
+            EntryKind::Photo => self.photos.contains_key(&id),
             EntryKind::Head | EntryKind::Buying | EntryKind::Tape => true,
         }
     }
@@ -157,6 +171,7 @@ impl<'a> Side<'a> {
                 (a, b) => a.is_none() && b.is_none(),
             },
             EntryKind::HandLine => self.line(id) == other.line(id),
+            EntryKind::Photo => self.photo(id) == other.photo(id),
             EntryKind::Head => self.job.name == other.job.name && self.job.units == other.job.units,
             EntryKind::Buying => values::same_buying(&self.job.buying, &other.job.buying),
             EntryKind::Tape => self.job.tape == other.job.tape,

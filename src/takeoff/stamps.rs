@@ -3,9 +3,11 @@
 //! Each entry bears a count for every device that changed it (a version vector). Of two copies of an entry one follows
 //! the other where none of its counts is less; where each has a count that is more, both sides changed it.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet, HashMap};
+use std::sync::Arc;
 
 use super::Job;
+use crate::photo::Photo;
 use crate::site::Id;
 
 /// What an entry of a job is.
@@ -23,6 +25,8 @@ pub enum EntryKind {
     Buying,
     /// The tape's bench.
     Tape,
+    /// A picture of the log.
+    Photo,
 }
 
 /// One entry of a job.
@@ -102,6 +106,7 @@ pub fn entries(job: &Job) -> Vec<Entry> {
             .iter()
             .map(|line| (EntryKind::HandLine, line.id)),
     );
+    all.extend(job.photos.iter().map(|photo| (EntryKind::Photo, photo.id)));
     all
 }
 
@@ -151,24 +156,45 @@ fn same(entry: Entry, a: &Job, b: &Job) -> bool {
                 && x.metric_packs == y.metric_packs
         }
         EntryKind::Tape => a.tape == b.tape,
+        EntryKind::Photo => {
+            let photo = |job: &Job| job.photos.iter().find(|photo| photo.id == id).cloned();
+            photo(a) == photo(b)
+        }
     }
 }
 
 impl Stamps {
     /// Marks what a device changed between two states of the job.
     pub fn mark(&mut self, device: u64, before: &Job, after: &Job) {
-        let now = entries(after);
-        let mut all = entries(before);
-        all.extend(&now);
-        all.sort_unstable();
-        all.dedup();
+        let few = |(kind, _): &Entry| *kind != EntryKind::Photo;
+        let now: BTreeSet<Entry> = entries(after).into_iter().filter(few).collect();
+        let mut all = now.clone();
+        all.extend(entries(before).into_iter().filter(few));
         for entry in all {
             if !same(entry, before, after) {
-                let mark = self.marks.entry(entry).or_default();
-                *mark.changes.entry(device).or_default() += 1;
-                mark.gone = !now.contains(&entry);
+                self.changed(device, entry, !now.contains(&entry));
             }
         }
+        // There may be thousands of pictures, of which an edit changes one.
+        let mut known: HashMap<Id, &Arc<Photo>> = HashMap::new();
+        known.extend(before.photos.iter().map(|photo| (photo.id, photo)));
+        for photo in &after.photos {
+            let same = known
+                .remove(&photo.id)
+                .is_some_and(|old| Arc::ptr_eq(old, photo) || old == photo);
+            if !same {
+                self.changed(device, (EntryKind::Photo, photo.id), false);
+            }
+        }
+        for id in known.into_keys() {
+            self.changed(device, (EntryKind::Photo, id), true);
+        }
+    }
+
+    fn changed(&mut self, device: u64, entry: Entry, gone: bool) {
+        let mark = self.marks.entry(entry).or_default();
+        *mark.changes.entry(device).or_default() += 1;
+        mark.gone = gone;
     }
 
     /// The mark of an entry; an entry that was never marked was never changed.

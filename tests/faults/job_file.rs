@@ -10,12 +10,14 @@ use storyrod::app::demo_job;
 use storyrod::geometry::{Point, Polygon, Region};
 use storyrod::measure::quantity::{square_feet, square_feet_per_gallon};
 use storyrod::measure::{Angle, Length, Money, Units};
+use storyrod::photo::{self, Anchor, Behind, Flat, Object, Photo, Stage, Taped};
 use storyrod::site::{
     FixedKind, FixedPoint, Fixture, FixtureKind, Hidden, HiddenKind, Hinge, Id, Known, On,
     OpeningRule, Passed, Room, Side, Spot, Studs, What,
 };
 use storyrod::store::document::{self, Part};
 use storyrod::store::json::from_json;
+use storyrod::store::pictures::name_for;
 use storyrod::store::{
     Kind, OpenError, SaveError, Snapshot, Writer, check_job, create_job, jobs_in, open_job,
     open_shelf, open_to_write, recover_job, salvage_job, save_job, save_shelf, seal, versions_of,
@@ -203,10 +205,77 @@ fn fix(room: &mut Room) {
     }
 }
 
+/// A picture with everything marked on it.
+fn full_photo(room: Id) -> Photo {
+    let when = DateTime::parse_from_rfc3339("2026-03-14T15:09:26-05:00").unwrap();
+    let mut photo = Photo::new(name_for(b"a", "jpg"), (4032, 3024), when);
+    let taped = Taped {
+        length: Length::inches(16),
+        give: Length::in_64(0, 8),
+    };
+    photo.stripped = name_for(b"c", "jpg");
+    photo.focal_35 = Some(26.0);
+    (photo.located, photo.place_shared) = (true, true);
+    (photo.room, photo.wall, photo.stage) = (Some(room), Some(1), Some(Stage::Stripped));
+    photo.title = "Before closing up".into();
+    photo.note = "Hot left".into();
+    photo.before = Some(Id(77));
+    let points = |n: u8| {
+        (0..n)
+            .map(|n| [f64::from(n) * 100.5, 7.25])
+            .collect::<Vec<_>>()
+    };
+    let angle = (Angle::degrees(90), Angle::microdegrees(500_000));
+    let behind = Behind {
+        depth: Some(taped),
+        width: Some(Length::mm(22)),
+        material: "Copper".into(),
+        at: Some([Length::inches(30), Length::inches(40)]),
+        pinned: Some(Id(5)),
+        ..Behind::new(HiddenKind::Pipe)
+    };
+    for (what, n) in [
+        (photo::What::Dimension(Some(taped)), 2),
+        (photo::What::Dimension(None), 2),
+        (photo::What::Angle(Some(angle)), 3),
+        (photo::What::Angle(None), 3),
+        (photo::What::Area(Some((1.5, 0.01))), 4),
+        (photo::What::Area(None), 3),
+        (photo::What::Level, 2),
+        (photo::What::Arrow, 2),
+        (photo::What::Note, 1),
+        (photo::What::Freehand, 9),
+        (photo::What::Hidden(Box::new(behind)), 2),
+    ] {
+        let number = photo.add_mark(what, points(n));
+        photo.mark_mut(number).unwrap().note = format!("Mark {number}");
+    }
+    photo.flat = Some(Flat {
+        corners: [[0.5, 0.5], [9.0, 0.0], [9.0, 9.0], [-1.0, 9.0]],
+        object: Object::Board,
+        width: Some(taped),
+        height: None,
+        edges: vec![points(3), points(5)],
+    });
+    photo.anchor = Some(Anchor {
+        spot: [3.0, 4.0],
+        from_left: Some(Length::inches(3)),
+        up: None,
+    });
+    photo
+}
+
 /// The job with two steps back and one forward, and marks of who changed what.
 pub fn full_snapshot() -> Snapshot {
     let mut job = full_job();
     fix(&mut job.rooms[1]);
+    let room = job.rooms[1].id;
+    job.photos = [
+        full_photo(room),
+        Photo::new(name_for(b"b", "png"), (4, 3), job.begun),
+    ]
+    .map(Arc::new)
+    .to_vec();
     let mut before = job.clone();
     before.rooms.swap(0, 1);
     before.tasks.pop();

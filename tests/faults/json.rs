@@ -669,6 +669,7 @@ fn stamps() -> impl Strategy<Value = Stamps> {
         EntryKind::HandLine,
         EntryKind::Buying,
         EntryKind::Tape,
+        EntryKind::Photo,
     ];
     let mark =
         (vec((any::<u64>(), any::<u32>()), 0..3), any::<bool>()).prop_map(|(changes, gone)| Mark {

@@ -236,7 +236,8 @@ words! {
     Choice: "least-left-over" = Choice::LeastLeftOver, "cheapest" = Choice::Cheapest;
     Ends: "open" = Ends::Open, "taken" = Ends::Taken;
     EntryKind: "head" = EntryKind::Head, "room" = EntryKind::Room, "figure" = EntryKind::Figure,
-        "hand-line" = EntryKind::HandLine, "buying" = EntryKind::Buying, "tape" = EntryKind::Tape;
+        "hand-line" = EntryKind::HandLine, "buying" = EntryKind::Buying, "tape" = EntryKind::Tape,
+        "photo" = EntryKind::Photo;
     Side: "left" = Side::Left, "right" = Side::Right;
     FixedKind: "hot" = FixedKind::Hot, "cold" = FixedKind::Cold, "drain" = FixedKind::Drain, "valve" = FixedKind::Valve,
         "outlet" = FixedKind::Outlet, "switch" = FixedKind::Switch, "niche" = FixedKind::Niche,

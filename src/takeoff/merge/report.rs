@@ -143,6 +143,7 @@ pub(super) fn single_name(kind: EntryKind) -> &'static str {
         EntryKind::Room => "A room",
         EntryKind::Figure => "A figure",
         EntryKind::HandLine => "A line by hand",
+        EntryKind::Photo => "A picture",
     }
 }
 

@@ -1,0 +1,453 @@
+//! What a picture tells of lengths in its plane, each with its ±; and where they stand on the wall.
+
+use super::{Flat, Photo, Taped, WORKING, What};
+use crate::geometry::{
+    Bent, Estimate, Known, Lens, NoPlane, PlaneView, Reference, Spot, bend_of, distance, turn,
+};
+use crate::measure::{Angle, Length};
+
+/// One standard deviation of a click on a working copy, in its pixels. Common practice, no published source: a
+/// fingertip with a loupe or a mouse hits an edge to a pixel or two.
+pub const CLICK: f64 = 1.5;
+/// One standard deviation of the bend of a lens that nobody looked at. Common practice, no published source: cameras
+/// straighten their pictures to well within a hundredth.
+pub const LENS: f64 = 0.004;
+/// Standard deviations in a stated ±: 19 of 20.
+pub const STATED: f64 = 2.0;
+/// A reference is small where its shorter side has fewer pixels of the working copy.
+const SMALL: f64 = 80.0;
+/// A plane is oblique where it is tilted by more, in degrees.
+const OBLIQUE: f64 = 60.0;
+/// A tape disagrees with the picture by more standard deviations than chance makes likely.
+const DISAGREES: f64 = 3.0;
+
+/// Why a picture shows no plane to measure in.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum NoView {
+    /// No rectangle of known size is marked.
+    NoReference,
+    /// Its width or its height is not known.
+    NotSized,
+    /// Its corners show none.
+    Plane(NoPlane),
+}
+
+/// What is doubtful about a plane, though it can be measured in.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Doubt {
+    /// The reference is too small in the picture; its shorter side in pixels of the working copy.
+    Small(f64),
+    /// The plane is seen too obliquely; its tilt in degrees.
+    Oblique(f64),
+    /// A figure reaches further from the reference than the reference is long.
+    Beyond {
+        /// The mark.
+        number: u32,
+    },
+    /// A tape and the picture do not agree.
+    Disagrees {
+        /// The mark.
+        number: u32,
+        /// By how many standard deviations.
+        by: f64,
+    },
+    /// The marked edges tell little of the lens; one standard deviation of its bend.
+    EdgesTellLittle(f64),
+}
+
+/// The figure of a mark.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Figure {
+    /// Measured: the length and its ±.
+    Taped(Taped),
+    /// From the picture: the length and its ±.
+    Estimate(Taped),
+    /// An angle that was measured, with its ±.
+    Angle(Angle, Angle),
+    /// An angle from the picture, with its ±.
+    AngleEstimate(Angle, Angle),
+    /// An area that was measured, with its ±, in square metres.
+    Area(f64, f64),
+    /// An area from the picture, with its ±, in square metres.
+    AreaEstimate(f64, f64),
+}
+
+impl Figure {
+    /// Whether it comes from the picture alone.
+    #[must_use]
+    pub fn is_estimate(self) -> bool {
+        matches!(
+            self,
+            Figure::Estimate(_) | Figure::AngleEstimate(..) | Figure::AreaEstimate(..)
+        )
+    }
+}
+
+impl Photo {
+    /// Pixels of the working copy to one of the original.
+    #[must_use]
+    pub fn working_scale(&self) -> f64 {
+        let long = f64::from(self.size.0.max(self.size.1).max(1));
+        (f64::from(WORKING) / long).min(1.0)
+    }
+
+    /// One standard deviation of a click, in pixels of the original.
+    fn click(&self) -> f64 {
+        CLICK / self.working_scale()
+    }
+
+    /// Its lens: by the marked edges where there are three, else straight, within what cameras leave.
+    #[must_use]
+    pub fn lens(&self) -> Bent {
+        let lens = Lens::straight(f64::from(self.size.0), f64::from(self.size.1));
+        let allowed = Bent { lens, spread: LENS };
+        let edges = self.flat.as_ref().map_or(&[][..], |flat| &flat.edges);
+        if edges.len() < 3 {
+            return allowed;
+        }
+        match bend_of(edges, lens, self.click()) {
+            Some(found) if found.spread < LENS * 10.0 => found,
+            _ => allowed,
+        }
+    }
+
+    /// The dimensions that were taped, in order: what the plane is fitted to besides its reference.
+    fn taped(&self) -> Vec<(u32, Known)> {
+        let marks = self.marks.iter();
+        let known = marks.filter_map(|mark| match (&mark.what, &mark.points[..]) {
+            (What::Dimension(Some(taped)), [a, b]) => Some((
+                mark.number,
+                Known {
+                    ends: [*a, *b],
+                    length: taped.length.metres(),
+                    spread: taped.give.metres() / STATED,
+                },
+            )),
+            _ => None,
+        });
+        known.take(60).collect()
+    }
+
+    /// The plane that its reference and its taped lengths show.
+    ///
+    /// # Errors
+    /// [`NoView`].
+    pub fn view(&self) -> Result<PlaneView, NoView> {
+        let flat = self.flat.as_ref().ok_or(NoView::NoReference)?;
+        let (Some(width), Some(height)) = (flat.width, flat.height) else {
+            return Err(NoView::NotSized);
+        };
+        let reference = Reference {
+            corners: flat.corners,
+            size: [width.length.metres(), height.length.metres()],
+            spread: [width.give, height.give].map(|give| give.metres() / STATED),
+        };
+        let known: Vec<Known> = self.taped().into_iter().map(|(_, known)| known).collect();
+        PlaneView::new(&reference, &known, self.lens(), self.click()).map_err(NoView::Plane)
+    }
+
+    /// The figure of a mark: as it was measured, else as the plane shows it.
+    #[must_use]
+    pub fn figure(&self, number: u32, view: Option<&PlaneView>) -> Option<Figure> {
+        let mark = self.mark(number)?;
+        let stated = |estimate: Estimate| -> Option<Taped> {
+            Some(Taped {
+                length: Length::from_metres(estimate.value)?,
+                give: Length::from_metres(estimate.spread * STATED)?,
+            })
+        };
+        match (&mark.what, &mark.points[..]) {
+            (What::Dimension(Some(taped)), _) => Some(Figure::Taped(*taped)),
+            (What::Dimension(None), [a, b]) => {
+                Some(Figure::Estimate(stated(view?.distance(*a, *b)?)?))
+            }
+            (What::Angle(Some((angle, give))), _) => Some(Figure::Angle(*angle, *give)),
+            (What::Angle(None), points @ [_, _, _]) => {
+                let found = view?.estimate(points, |p| angle(p[0], p[1], p[2]))?;
+                let degrees =
+                    |radians: f64| Angle::microdegrees((radians.to_degrees() * 1e6).round() as i64);
+                let give = degrees((found.spread * STATED).min(std::f64::consts::PI));
+                Some(Figure::AngleEstimate(degrees(found.value), give))
+            }
+            (What::Area(Some((area, give))), _) => Some(Figure::Area(*area, *give)),
+            (What::Area(None), points) if points.len() >= 3 => {
+                let found = view?.estimate(points, area)?;
+                Some(Figure::AreaEstimate(found.value, found.spread * STATED))
+            }
+            _ => None,
+        }
+    }
+
+    /// What is doubtful about the plane.
+    #[must_use]
+    pub fn doubts(&self, view: &PlaneView) -> Vec<Doubt> {
+        let Some(flat) = &self.flat else {
+            return Vec::new();
+        };
+        let mut doubts = Vec::new();
+        let short = shortest(flat) * self.working_scale();
+        if short < SMALL {
+            doubts.push(Doubt::Small(short));
+        }
+        if let Some(tilt) = view.tilt(middle(flat)).filter(|tilt| *tilt > OBLIQUE) {
+            doubts.push(Doubt::Oblique(tilt));
+        }
+        if flat.edges.len() >= 3 {
+            let straight = self.lens().lens;
+            let flat_lens = Lens {
+                bend: 0.0,
+                ..straight
+            };
+            let found = bend_of(&flat.edges, flat_lens, self.click());
+            let spread = found.map_or(f64::INFINITY, |found| found.spread);
+            if spread > LENS {
+                doubts.push(Doubt::EdgesTellLittle(spread));
+            }
+        }
+        for ((number, _), by) in self.taped().iter().zip(view.misfits()) {
+            if by.abs() > DISAGREES {
+                let number = *number;
+                doubts.push(Doubt::Disagrees { number, by: *by });
+            }
+        }
+        let marks = self.marks.iter().filter(|mark| {
+            self.figure(mark.number, Some(view))
+                .is_some_and(Figure::is_estimate)
+                && beyond(flat, view, &mark.points)
+        });
+        doubts.extend(marks.map(|mark| Doubt::Beyond {
+            number: mark.number,
+        }));
+        doubts
+    }
+
+    /// Where a place of the picture is on its wall: from the left corner and up from the floor, with its ±.
+    ///
+    /// The plane is anchored at a place whose two lengths are known, and turned so that a level line runs level; without
+    /// one the reference's upper edge counts as level.
+    #[must_use]
+    pub fn on_wall(&self, view: &PlaneView, spot: Spot) -> Option<(Spot, f64)> {
+        let anchor = self.anchor?;
+        let (left, up) = (anchor.from_left?.metres(), anchor.up?.metres());
+        let (sine, cosine) = self.level(view).sin_cos();
+        let turned = |p: Spot| [p[0] * cosine + p[1] * sine, p[1] * cosine - p[0] * sine];
+        let (from, at) = (view.place(anchor.spot)?, view.place(spot)?);
+        let [x, y] = turned([at[0] - from[0], at[1] - from[1]]);
+        let spread = if spot == anchor.spot {
+            0.0
+        } else {
+            view.distance(anchor.spot, spot)?.spread
+        };
+        let tape = Taped::read(Length::ZERO).give.metres();
+        Some(([left + x, up - y], (spread * STATED).hypot(tape)))
+    }
+
+    /// Where a place of the wall is in the picture's plane, in metres.
+    #[must_use]
+    pub fn from_wall(&self, view: &PlaneView, [left, up]: Spot) -> Option<Spot> {
+        let anchor = self.anchor?;
+        let from = view.place(anchor.spot)?;
+        let (x, y) = (left - anchor.from_left?.metres(), anchor.up?.metres() - up);
+        let (sine, cosine) = self.level(view).sin_cos();
+        Some([
+            from[0] + x * cosine - y * sine,
+            from[1] + x * sine + y * cosine,
+        ])
+    }
+
+    /// By how much what is level is turned in the plane, in radians.
+    fn level(&self, view: &PlaneView) -> f64 {
+        let line = self.marks.iter().find_map(|mark| {
+            let (What::Level, [a, b]) = (&mark.what, &mark.points[..]) else {
+                return None;
+            };
+            let (a, b) = (view.place(*a)?, view.place(*b)?);
+            let (a, b) = if a[0] <= b[0] { (a, b) } else { (b, a) };
+            (distance(a, b) > 1e-3).then(|| (b[1] - a[1]).atan2(b[0] - a[0]))
+        });
+        line.unwrap_or(0.0)
+    }
+}
+
+/// The angle at the second of three places, in radians.
+fn angle(a: Spot, at: Spot, b: Spot) -> f64 {
+    let (u, v) = ([a[0] - at[0], a[1] - at[1]], [b[0] - at[0], b[1] - at[1]]);
+    let cross = u[0] * v[1] - u[1] * v[0];
+    let dot = u[0] * v[0] + u[1] * v[1];
+    cross.abs().atan2(dot)
+}
+
+/// The area within places, in square metres.
+fn area(places: &[Spot]) -> f64 {
+    let Some((first, rest)) = places.split_first() else {
+        return 0.0;
+    };
+    let sum: f64 = rest
+        .windows(2)
+        .map(|pair| turn(*first, pair[0], pair[1]))
+        .sum();
+    (sum / 2.0).abs()
+}
+
+fn shortest(flat: &Flat) -> f64 {
+    let side = |n: usize| distance(flat.corners[n], flat.corners[(n + 1) % 4]);
+    (0..4).map(side).fold(f64::INFINITY, f64::min)
+}
+
+fn middle(flat: &Flat) -> Spot {
+    let mean = |axis: usize| flat.corners.iter().map(|p| p[axis]).sum::<f64>() / 4.0;
+    [mean(0), mean(1)]
+}
+
+/// Whether one of these places lies further outside the reference than it is long.
+fn beyond(flat: &Flat, view: &PlaneView, places: &[Spot]) -> bool {
+    let (Some(width), Some(height)) = (flat.width, flat.height) else {
+        return false;
+    };
+    let (w, h) = (width.length.metres(), height.length.metres());
+    let long = w.max(h);
+    places.iter().any(|spot| {
+        view.place(*spot).is_none_or(|[x, y]| {
+            let off = |at: f64, most: f64| (-at).max(at - most).max(0.0);
+            off(x, w).hypot(off(y, h)) > long
+        })
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::photo::Object;
+
+    /// A picture of 4,000 by 3,000 pixels that sees its wall square on, a pixel a millimetre.
+    fn square_on() -> Photo {
+        let when = chrono::DateTime::UNIX_EPOCH.fixed_offset();
+        let mut photo = Photo::new("a.jpg".into(), (4000, 3000), when);
+        let taped = |mm| Some(Taped::read(Length::mm(mm)));
+        photo.flat = Some(Flat {
+            corners: [
+                [1000.0, 500.0],
+                [1900.0, 500.0],
+                [1900.0, 2500.0],
+                [1000.0, 2500.0],
+            ],
+            object: Object::Door,
+            width: taped(900),
+            height: taped(2000),
+            edges: Vec::new(),
+        });
+        photo
+    }
+
+    #[test]
+    fn a_dimension_is_an_estimate_until_a_tape_is_put_on_it() {
+        let mut photo = square_on();
+        let number = photo.add_mark(
+            What::Dimension(None),
+            vec![[1100.0, 700.0], [1100.0, 1900.0]],
+        );
+        let view = photo.view().unwrap();
+        let Some(Figure::Estimate(found)) = photo.figure(number, Some(&view)) else {
+            panic!("no estimate");
+        };
+        assert_eq!(found.length, Length::mm(1200));
+        assert!(
+            found.give > Length::mm(2) && found.give < Length::mm(30),
+            "{found:?}"
+        );
+        assert_eq!(photo.figure(number, None), None);
+        let tape = Taped::read(Length::mm(1203));
+        photo.mark_mut(number).unwrap().what = What::Dimension(Some(tape));
+        let view = photo.view().unwrap();
+        assert_eq!(photo.figure(number, Some(&view)), Some(Figure::Taped(tape)));
+        assert!(photo.doubts(&view).is_empty(), "{:?}", photo.doubts(&view));
+    }
+
+    #[test]
+    fn a_right_angle_and_an_area_are_found() {
+        let mut photo = square_on();
+        let corner = vec![[1100.0, 700.0], [1100.0, 1900.0], [1500.0, 1900.0]];
+        let angle = photo.add_mark(What::Angle(None), corner.clone());
+        let area = photo.add_mark(What::Area(None), corner);
+        let view = photo.view().unwrap();
+        let Some(Figure::AngleEstimate(found, give)) = photo.figure(angle, Some(&view)) else {
+            panic!("no angle");
+        };
+        assert_eq!(found.as_microdegrees(), 90_000_000);
+        assert!(give.in_degrees() > 0.1 && give.in_degrees() < 5.0);
+        let Some(Figure::AreaEstimate(found, _)) = photo.figure(area, Some(&view)) else {
+            panic!("no area");
+        };
+        assert!((found - 0.24).abs() < 1e-9, "{found}");
+    }
+
+    #[test]
+    fn what_is_doubtful_is_said() {
+        let mut photo = square_on();
+        let far = photo.add_mark(
+            What::Dimension(None),
+            vec![[3700.0, 700.0], [3750.0, 2490.0]],
+        );
+        let view = photo.view().unwrap();
+        assert!(photo.doubts(&view).is_empty());
+        let tape = Some(Taped::read(Length::mm(1300)));
+        let wrong = photo.add_mark(
+            What::Dimension(tape),
+            vec![[1100.0, 700.0], [1100.0, 1900.0]],
+        );
+        let view = photo.view().unwrap();
+        let doubts = photo.doubts(&view);
+        assert!(
+            matches!(doubts[..], [Doubt::Disagrees { number, .. }] if number == wrong),
+            "{doubts:?}"
+        );
+        let flat = photo.flat.as_mut().unwrap();
+        flat.corners = [
+            [1000.0, 500.0],
+            [1100.0, 500.0],
+            [1100.0, 650.0],
+            [1000.0, 650.0],
+        ];
+        photo.marks.retain(|mark| mark.number == far);
+        let view = photo.view().unwrap();
+        let doubts = photo.doubts(&view);
+        assert!(matches!(doubts[0], Doubt::Small(_)), "{doubts:?}");
+        assert!(
+            doubts.contains(&Doubt::Beyond { number: far }),
+            "{doubts:?}"
+        );
+    }
+
+    #[test]
+    fn a_place_of_the_picture_is_a_place_of_the_wall() {
+        let mut photo = square_on();
+        photo.anchor = Some(Anchor {
+            spot: [1000.0, 2500.0],
+            from_left: Some(Length::mm(300)),
+            up: Some(Length::mm(50)),
+        });
+        let view = photo.view().unwrap();
+        let (place, give) = photo.on_wall(&view, [1400.0, 1500.0]).unwrap();
+        assert!(distance(place, [0.7, 1.05]) < 1e-9, "{place:?}");
+        assert!(give > 0.001 && give < 0.02, "{give}");
+        let back = photo.from_wall(&view, place).unwrap();
+        assert!(distance(back, view.place([1400.0, 1500.0]).unwrap()) < 1e-9);
+        // A level line that runs down to the right: the wall is turned under it.
+        photo.add_mark(What::Level, vec![[1000.0, 1000.0], [2000.0, 1100.0]]);
+        let (turned, _) = photo.on_wall(&view, [1400.0, 1500.0]).unwrap();
+        assert!(turned[0] < place[0] && turned[1] > place[1], "{turned:?}");
+        let back = photo.from_wall(&view, turned).unwrap();
+        assert!(distance(back, view.place([1400.0, 1500.0]).unwrap()) < 1e-9);
+    }
+
+    use crate::photo::Anchor;
+
+    #[test]
+    fn without_a_reference_or_its_size_nothing_is_measured() {
+        let mut photo = square_on();
+        photo.flat.as_mut().unwrap().width = None;
+        assert_eq!(photo.view().err(), Some(NoView::NotSized));
+        photo.flat = None;
+        assert_eq!(photo.view().err(), Some(NoView::NoReference));
+    }
+}
