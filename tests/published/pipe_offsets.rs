@@ -200,8 +200,8 @@ fn lines_an_equal_way_apart() {
 #[test]
 fn the_smallest_set() {
     let take_off = Length::from_inches(0.594).unwrap();
-    let set = |inches: f64| {
-        let set = Length::from_inches(inches).unwrap();
+    let set = |set: f64| {
+        let set = Length::from_inches(set).unwrap();
         figure(&set_over(
             Pipe::Pvc40,
             Size::OneHalf,
