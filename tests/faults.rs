@@ -15,6 +15,8 @@ mod killed;
 mod mixes;
 #[path = "faults/pictures.rs"]
 mod pictures;
+#[path = "faults/pipes.rs"]
+mod pipes;
 #[path = "faults/program.rs"]
 mod program;
 #[path = "faults/saver.rs"]

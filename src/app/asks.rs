@@ -52,6 +52,7 @@ impl App {
             Slot::AirHumidity(_) => "Humidity of the air".into(),
             Slot::Tile(_, field) => tile_asks(*field).into(),
             Slot::Mix(_, field) => mix_asks(*field).into(),
+            Slot::Pipe(task, field) => super::pipe_words::asks(*field, self.pipe_ask(*task)),
             Slot::Tape(field) => tape_asks(*field).into(),
             Slot::Price(key) => format!("{}, price of one", self.pack_name(key)),
             Slot::Packs(key) => format!("{}, how many to buy", self.pack_name(key)),

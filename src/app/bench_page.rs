@@ -56,6 +56,13 @@ impl App {
                 Command::NewMortar(None),
             ),
             card(
+                "Pipe",
+                last(|ask| matches!(ask, Ask::Pipe(..))),
+                "runs, offsets, cut lengths",
+                Icon::Pipe,
+                Command::NewPipe(None),
+            ),
+            card(
                 "Tape",
                 roll,
                 "sums, spacing, square",
@@ -92,6 +99,7 @@ impl App {
             Some(Ask::Tile(ask, on)) => self.tile_page(at, ask, *on),
             Some(Ask::Grout(_, of)) => self.grout_page(at, *of),
             Some(Ask::Mortar(_, of)) => self.mortar_page(at, *of),
+            Some(Ask::Pipe(ask, _)) => self.pipe_page(at, ask),
             None => self.bench_page(),
         }
     }
@@ -112,6 +120,8 @@ impl App {
             Ask::Tile(..) => ("Tile", None),
             Ask::Grout(..) => ("Grout", None),
             Ask::Mortar(..) => ("Mortar", None),
+            Ask::Pipe(ask, _) if ask.name.is_empty() => ("Pipe", None),
+            Ask::Pipe(ask, _) => (ask.name.as_str(), None),
         };
         match (room, wall) {
             (Some(room), Some(wall)) => format!("{trade}, wall {wall}, {room}"),
@@ -132,6 +142,9 @@ impl App {
                 Err(_) => None,
             },
             Ask::Grout(..) | Ask::Mortar(..) => self.mix_account(at),
+            Ask::Pipe(ask, _) => crate::trades::pipe::figure(ask)
+                .ok()
+                .map(|figure| figure.account),
             Ask::Paint(..) => crate::trades::paint::figure(&self.paint_ask(at)?)
                 .ok()
                 .map(|figure| figure.account),
@@ -145,6 +158,7 @@ impl App {
             Ask::Paint(..) => self.paint_answer(at),
             Ask::Tile(..) => self.tile_answer(at),
             Ask::Grout(..) | Ask::Mortar(..) => self.mix_answer(at),
+            Ask::Pipe(..) => self.pipe_answer(at),
         }
     }
 

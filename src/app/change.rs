@@ -34,6 +34,12 @@ impl App {
                 let room = self.room_of(of);
                 self.new_task(room, Ask::Mortar(Box::default(), of));
             }
+            Command::NewPipe(room) => {
+                let ask = self.new_pipe();
+                self.leg = 0;
+                self.new_task(room, Ask::Pipe(Box::new(ask), None));
+            }
+            Command::Set(task, Choice::Pipe(choice)) => self.choose_pipe(task, choice),
             Command::NewTile(room, on) => self.new_task(room, Ask::Tile(Box::default(), on)),
             Command::NewPaint(room) => {
                 self.new_task(room, Ask::Paint(Box::default(), site::OpeningRule::Net));
@@ -297,7 +303,10 @@ fn keep_patches_on_their_walls(
         return;
     };
     for task in &mut job.tasks {
-        let (Ask::Patch(_, Some(wall)) | Ask::Tile(_, TileOn::Wall(wall))) = &mut task.ask else {
+        let (Ask::Patch(_, Some(wall))
+        | Ask::Tile(_, TileOn::Wall(wall))
+        | Ask::Pipe(_, Some(takeoff::PipeOn { wall, .. }))) = &mut task.ask
+        else {
             continue;
         };
         if task.room != Some(room) {
@@ -308,6 +317,7 @@ fn keep_patches_on_their_walls(
             match &mut task.ask {
                 Ask::Patch(_, wall) => *wall = None,
                 Ask::Tile(_, on) => *on = TileOn::Own,
+                Ask::Pipe(_, on) => *on = None,
                 Ask::Paint(..) | Ask::Grout(..) | Ask::Mortar(..) => {}
             }
         } else if *wall > at {
@@ -328,6 +338,13 @@ fn lay(job: &mut Job, task: usize, room: usize, wall: Option<usize>) {
     match &mut task.ask {
         Ask::Patch(_, place) => *place = wall,
         Ask::Tile(_, on) => *on = wall.map_or(TileOn::Floor, TileOn::Wall),
+        Ask::Pipe(_, on) => {
+            *on = wall.map(|wall| takeoff::PipeOn {
+                wall,
+                point: None,
+                spot: site::Spot::default(),
+            });
+        }
         Ask::Paint(..) | Ask::Grout(..) | Ask::Mortar(..) => {}
     }
 }
@@ -364,7 +381,7 @@ fn choose(ask: &mut Ask, choice: Choice, known: Option<Length>) {
                 choose_paint(ask, choice, known);
             }
         }
-        Ask::Grout(..) | Ask::Mortar(..) => {}
+        Ask::Grout(..) | Ask::Mortar(..) | Ask::Pipe(..) => {}
     }
 }
 

@@ -1,10 +1,11 @@
 //! What a tap can ask for.
 
 use super::{Slot, StudsOf};
+use crate::handbook::pipe as book;
 use crate::measure::Length;
 use crate::site::{Finish, Id, OpeningKind, OpeningRule};
 use crate::takeoff::{LineKey, TileOn};
-use crate::trades::{Grout, mortar, paint, patch, tape, tile};
+use crate::trades::{Grout, mortar, paint, patch, pipe, tape, tile};
 
 /// A place in the program.
 #[derive(Clone, Debug, PartialEq, Default)]
@@ -30,6 +31,8 @@ pub enum Here {
     Line(LineKey),
     /// The jobs in the folder, the shelf of profiles, and how it looks.
     More,
+    /// The strip by which a cut of a run is marked.
+    Strip(usize),
     /// Specs of one surface, side by side.
     Compare(usize),
     /// The earlier versions of the job.
@@ -95,6 +98,12 @@ pub enum Command {
     NewGrout(Option<Id>),
     /// New mortar, for a tile figure or by hand.
     NewMortar(Option<Id>),
+    /// A new run of pipe, in a room or by hand.
+    NewPipe(Option<usize>),
+    /// A leg of the run into hand.
+    Leg(usize),
+    /// Runs seen from the front.
+    Front(bool),
     /// Another spec of the same surface.
     Twin(usize),
     /// A batch of a figure was mixed now.
@@ -211,6 +220,57 @@ pub enum Choice {
     Tile(TileChoice),
     /// A choice of grout or mortar.
     Mix(MixChoice),
+    /// A choice of a run of pipe.
+    Pipe(PipeChoice),
+}
+
+/// A choice of a run of pipe. Legs count from 0; node 0 is the start, node 1 the end of the first leg.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum PipeChoice {
+    /// What it is made of.
+    Pipe(book::Pipe),
+    /// Its size at the start.
+    Size(book::Size),
+    /// One more leg, that way.
+    Add(pipe::Direction),
+    /// One more leg, an offset over that way.
+    AddOffset(pipe::Direction),
+    /// A leg fewer.
+    Remove(usize),
+    /// A leg straight that way.
+    Way(usize, pipe::Direction),
+    /// The fittings of an offset.
+    Angle(usize, book::Turn),
+    /// An offset over that way.
+    Aside(usize, pipe::Direction),
+    /// An offset that rolls over that way as well, or none that rolls.
+    Over(usize, Option<pipe::Direction>),
+    /// How a leg is measured; by the tape, with the marks that its ends have.
+    By(usize, pipe::By),
+    /// What the tape is held to at an end of a leg.
+    Held(usize, pipe::Side, pipe::Mark),
+    /// What stands at a node.
+    Fitting(usize, Option<book::Kind>),
+    /// On which side it has a street end.
+    Street(usize, Option<pipe::Side>),
+    /// On which side the run goes through its branch.
+    Branch(usize, pipe::Side),
+    /// How far a bend turns that the run starts or ends at.
+    Turn(usize, book::Turn),
+    /// The size of a leg.
+    LegSize(usize, book::Size),
+    /// Couplings within a leg.
+    Couplings(usize, u32),
+    /// Whether it has to end at a place.
+    Closes(bool),
+    /// Lines beside it, or none.
+    Lines(Option<pipe::Direction>),
+    /// In damp air.
+    Damp(bool),
+    /// The turn of a mitre that the strip marks, or a square cut.
+    Mitre(Option<book::Turn>),
+    /// A piece was fitted dry, or is to be fitted again.
+    Fitted(u32, bool),
 }
 
 /// A choice of grout or mortar.

@@ -1,7 +1,10 @@
 //! The pad opens on a slot, and what it reads goes back into the job.
 
 use super::{App, Command, Here, Kind, Pad, Row, Slot, TapeSlot, ThingField, TileSlot};
-use super::{mix_inputs, paint_inputs, patch_inputs, room_page, studs, tile_inputs, words};
+use super::{
+    PipeSlot, mix_inputs, paint_inputs, patch_inputs, pipe_inputs, room_page, studs, tile_inputs,
+    words,
+};
 use crate::measure::{Angle, Figures, Length, Money, Rounding, read};
 use crate::site::Id;
 use crate::takeoff::{HandLine, Job};
@@ -144,14 +147,20 @@ impl App {
         let mut job = self.job.clone();
         match value {
             Value::Length(length) => {
-                if !length.is_positive() && !may_be_nothing(slot) {
+                let nothing = match slot {
+                    Slot::Pipe(_, field) => pipe_inputs::may_be_nothing(*field),
+                    slot => may_be_nothing(slot),
+                };
+                if !length.is_positive() && !nothing {
                     return Err("This has to be more than nothing. Measure it again.".to_owned());
                 }
                 job.add_to_roll(pad.asks.clone(), pad.typed.clone(), length);
                 fill_length(&mut job, slot, length)?;
             }
             Value::Number(number) => {
-                if !(0.0..=100_000.0).contains(&number) && !matches!(slot, Slot::AirWarmth(_)) {
+                if !(0.0..=100_000.0).contains(&number)
+                    && !matches!(slot, Slot::AirWarmth(_) | Slot::Pipe(_, PipeSlot::Air))
+                {
                     return Err(
                         "This number is out of range: give one from 0 to 100000.".to_owned()
                     );
@@ -173,7 +182,13 @@ impl App {
                 fill_words(&mut job, slot, text);
             }
         }
+        if let Slot::Pipe(task, _) = *slot {
+            self.settle_pipe(&mut job, task);
+        }
         self.edit("", |open| *open = job);
+        if let Slot::Pipe(task, PipeSlot::Face(shape) | PipeSlot::Depth(shape)) = *slot {
+            self.keep_fitting(task, shape);
+        }
         Ok(())
     }
 }
@@ -210,6 +225,7 @@ fn fill_length(job: &mut Job, slot: &Slot, length: Length) -> Result<(), String>
         Slot::Paint(task, field) => paint_inputs::fill_length(job, *task, *field, length),
         Slot::Tile(task, field) => tile_inputs::fill_length(job, *task, *field, length),
         Slot::Mix(task, field) => mix_inputs::fill_length(job, *task, *field, length),
+        Slot::Pipe(task, field) => pipe_inputs::fill_length(job, *task, *field, length)?,
         Slot::FirstStud(of) | Slot::FoundStud(of, _) | Slot::StudFace(of) => {
             studs::fill(job, *of, slot, length)?;
         }
@@ -268,6 +284,7 @@ fn fill_number(job: &mut Job, slot: &Slot, number: f64, metric: bool) -> Result<
         Slot::Paint(task, field) => paint_inputs::fill_number(job, *task, *field, number, metric)?,
         Slot::Tile(task, field) => tile_inputs::fill_number(job, *task, *field, number, metric)?,
         Slot::Mix(task, field) => mix_inputs::fill_number(job, *task, *field, number, metric)?,
+        Slot::Pipe(task, field) => pipe_inputs::fill_number(job, *task, *field, number, metric)?,
         _ => {}
     }
     Ok(())
@@ -324,6 +341,7 @@ fn fill_words(job: &mut Job, slot: &Slot, text: String) {
         }
         Slot::Paint(task, field) => paint_inputs::fill_words(job, *task, *field, text),
         Slot::Mix(task, field) => mix_inputs::fill_words(job, *task, *field, text),
+        Slot::Pipe(task, _) => pipe_inputs::fill_words(job, *task, text),
         _ => {}
     }
 }

@@ -12,6 +12,7 @@ use crate::measure::Units;
 use crate::site::{Id, Room};
 use crate::store::{self, Held, OpenError, SaveError, Saver, Snapshot, State, Writer};
 use crate::takeoff::Job;
+use crate::trades::pipe::Measured;
 
 /// How long quitting waits for the disk.
 const PATIENCE: Duration = Duration::from_secs(10);
@@ -89,6 +90,7 @@ pub struct Keeper {
     reading: Option<Reading>,
     wake: Wake,
     shelf: Vec<Room>,
+    fittings: Vec<Measured>,
     text: Option<u16>,
     theme: Theme,
     device: u64,
@@ -107,6 +109,7 @@ impl Keeper {
         Keeper {
             folder: Some(folder.to_owned()),
             shelf: store::open_shelf(&folder.join("shelf")).unwrap_or_default(),
+            fittings: store::open_fittings(&folder.join("fittings")).unwrap_or_default(),
             text: Some(prefs.text).filter(|text| (85..=150).contains(text)),
             theme: [Theme::Day, Theme::Night, Theme::Sun]
                 .get(usize::from(prefs.theme))
@@ -213,6 +216,23 @@ impl Keeper {
                 .map_err(|why| format!("Not kept: {why}"))?;
         }
         self.shelf = shelf;
+        Ok(())
+    }
+
+    /// The shelf of fittings that were measured.
+    pub(super) fn fittings(&self) -> &[Measured] {
+        &self.fittings
+    }
+
+    /// Puts a fitting on it, in place of an older measurement.
+    pub(super) fn keep_fitting(&mut self, own: Measured) -> Result<(), String> {
+        let mut fittings = self.fittings.clone();
+        super::pipe_choices::onto_shelf(&mut fittings, own);
+        if let Some(folder) = &self.folder {
+            store::save_fittings(&folder.join("fittings"), &fittings)
+                .map_err(|why| format!("Not kept on the shelf of fittings: {why}"))?;
+        }
+        self.fittings = fittings;
         Ok(())
     }
 
@@ -487,6 +507,9 @@ pub fn start(folder: &Path, job: Option<&Path>, demo: bool) -> Result<App, Strin
     app.keep_prefs();
     if let Err(why) = store::open_shelf(&folder.join("shelf")) {
         app.said = format!("The shelf of profiles cannot be opened: {why}");
+    }
+    if let Err(why) = store::open_fittings(&folder.join("fittings")) {
+        app.said = format!("The shelf of fittings cannot be opened: {why}");
     }
     Ok(app)
 }

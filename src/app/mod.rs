@@ -11,6 +11,7 @@ mod change;
 mod command;
 mod compare_page;
 mod demo;
+mod demo_pipes;
 mod fill;
 mod jobs_page;
 mod keep;
@@ -25,6 +26,12 @@ mod paint_page;
 mod patch_inputs;
 mod patch_page;
 mod photo_take;
+mod pipe_choices;
+mod pipe_fittings;
+mod pipe_inputs;
+mod pipe_page;
+mod pipe_rows;
+mod pipe_words;
 mod room_page;
 mod sharing;
 mod slot;
@@ -38,12 +45,12 @@ mod view;
 mod wall_page;
 mod words;
 
-pub use command::{Choice, Command, Here, MixChoice, Shape, TileChoice};
+pub use command::{Choice, Command, Here, MixChoice, PipeChoice, Shape, TileChoice};
 pub use demo::demo_job;
 pub use keep::{Keeper, Kept, Prefs, Reading, start};
 pub use pad::{FRACTIONS, Kind, Pad};
 pub use photo_take::{SMALL, take_picture};
-pub use slot::{MixSlot, PaintSlot, Slot, StudsOf, TapeSlot, ThingField, TileSlot};
+pub use slot::{MixSlot, PaintSlot, PipeSlot, Slot, StudsOf, TapeSlot, ThingField, TileSlot};
 pub use view::{Big, Card, Chip, Icon, Row, Screen, Tone};
 
 use std::cell::RefCell;
@@ -86,6 +93,9 @@ pub struct App {
     brought: Vec<String>,
     /// Layouts that were figured, the newest last.
     laid: RefCell<Vec<(crate::trades::tile::Ask, tile_page::Laid)>>,
+    /// The leg of a run that is in hand, and whether runs are seen from the front.
+    leg: usize,
+    front: bool,
 }
 
 impl App {
@@ -117,6 +127,8 @@ impl App {
             slid_from: None,
             brought: Vec::new(),
             laid: RefCell::default(),
+            leg: 0,
+            front: false,
         }
     }
 
@@ -160,6 +172,7 @@ impl App {
             Here::Bench => self.bench_page(),
             Here::Task(task) => self.task_page(*task),
             Here::Working(task) => self.working_page(*task),
+            Here::Strip(task) => self.strip_page(*task),
             Here::Tape => self.tape_page(),
             Here::Buy => self.buy_page(),
             Here::Line(key) => self.line_page(key),
@@ -252,6 +265,8 @@ impl App {
                 self.prefs.text = percent.clamp(85, 150);
                 self.keep_prefs();
             }
+            Command::Leg(leg) => self.leg = leg,
+            Command::Front(front) => self.front = front,
             Command::Hold(length) => {
                 self.held = length;
                 self.said.clear();
@@ -300,7 +315,9 @@ impl App {
         let exists = |here: &Here| match here {
             Here::Room(room) => *room < rooms.len(),
             Here::Wall(room, wall) => rooms.get(*room).is_some_and(|r| *wall < r.walls.len()),
-            Here::Task(task) | Here::Working(task) | Here::Compare(task) => *task < tasks,
+            Here::Task(task) | Here::Working(task) | Here::Compare(task) | Here::Strip(task) => {
+                *task < tasks
+            }
             _ => true,
         };
         self.trail.retain(&exists);

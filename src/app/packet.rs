@@ -30,6 +30,11 @@ impl App {
         places.extend(
             (0..self.job.tasks.len()).map(|at| (format!("figure-{}", at + 1), Here::Task(at))),
         );
+        for at in 0..self.job.tasks.len() {
+            if let Some(text) = self.strip_file(at) {
+                files.push((format!("figure-{}-strip.svg", at + 1), text.into_bytes()));
+            }
+        }
         let palette = Palette::of(Theme::Day);
         let canvas = Canvas {
             width: 1000.0,

@@ -2,7 +2,7 @@
 
 use crate::site::Id;
 use crate::takeoff::PackKey;
-use crate::trades::{paint::Product, patch};
+use crate::trades::{paint::Product, patch, pipe};
 
 /// A figure of the person's own, by its place.
 #[derive(Clone, Debug, PartialEq)]
@@ -49,6 +49,8 @@ pub enum Slot {
     Tile(usize, TileSlot),
     /// A field of grout or mortar.
     Mix(usize, MixSlot),
+    /// A field of a run of pipe.
+    Pipe(usize, PipeSlot),
     /// A new line on the roll.
     Roll,
     /// A field of the tape's bench.
@@ -233,4 +235,43 @@ pub enum MixSlot {
     Fill,
     /// What is laid in an hour.
     Pace,
+}
+
+/// A field of a run of pipe; legs count from 0.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum PipeSlot {
+    /// What it is called.
+    Name,
+    /// What the tape said of a leg.
+    Length(usize),
+    /// How far it goes on beyond the wall at one of its ends.
+    Beyond(usize, pipe::Side),
+    /// How far an offset is set over.
+    Set(usize),
+    /// How far it rolls.
+    Roll(usize),
+    /// A fitting, from its centre to its face.
+    Face(pipe::Shape),
+    /// How deep its hub is.
+    Depth(pipe::Shape),
+    /// How far off a cut may be.
+    Tape,
+    /// What the cutter takes.
+    Jaw,
+    /// How long a stick is.
+    Stick,
+    /// The air where joints are made.
+    Air,
+    /// By how much it is warmed in use.
+    Warms,
+    /// How far lines are apart.
+    Apart,
+    /// How many lines.
+    Lines,
+    /// Where it has to end: right, into the wall, up.
+    Closes(usize),
+    /// From the left corner of its wall to its start.
+    FromLeft,
+    /// From the floor to its start.
+    UpFromFloor,
 }

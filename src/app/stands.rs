@@ -55,6 +55,7 @@ impl App {
             Slot::Paint(task, field) => self.paint_stands(*task, *field),
             Slot::Tile(task, field) => self.tile_stands(*task, *field),
             Slot::Mix(task, field) => self.mix_stands(*task, *field),
+            Slot::Pipe(task, field) => self.pipe_stands(*task, *field),
             Slot::Roll => self.length(None),
             Slot::Tape(field) => self.tape_stands(*field),
             Slot::Price(key) => money(job.buying.prices.get(key).copied()),

@@ -65,6 +65,8 @@ pub enum Icon {
     Grout,
     /// A bucket and its paddle.
     Mortar,
+    /// An elbow between two pipes.
+    Pipe,
     /// A tape.
     Tape,
 }

@@ -10,9 +10,26 @@ use crate::measure::plain;
 /// A sheet as an SVG file.
 #[must_use]
 pub fn svg<T>(sheet: &Sheet<T>, palette: &Palette, title: &str) -> String {
+    let size = (sheet.width.to_string(), sheet.height.to_string());
+    sized(sheet, palette, title, &size)
+}
+
+/// A sheet as an SVG file that prints at its own size, so many pixels to the inch.
+pub(super) fn to_scale<T>(sheet: &Sheet<T>, palette: &Palette, title: &str, pixels: f64) -> String {
+    let inches = |side: f32| format!("{:.4}in", f64::from(side) / pixels);
+    let size = (inches(sheet.width), inches(sheet.height));
+    sized(sheet, palette, title, &size)
+}
+
+fn sized<T>(
+    sheet: &Sheet<T>,
+    palette: &Palette,
+    title: &str,
+    (wide, high): &(String, String),
+) -> String {
     let (w, h) = (sheet.width, sheet.height);
     let mut out = format!(
-        "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {w} {h}\" width=\"{w}\" height=\"{h}\" role=\"img\">\n<title>{}</title>\n<rect width=\"{w}\" height=\"{h}\" fill=\"{}\"/>\n",
+        "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {w} {h}\" width=\"{wide}\" height=\"{high}\" role=\"img\">\n<title>{}</title>\n<rect width=\"{w}\" height=\"{h}\" fill=\"{}\"/>\n",
         escaped(&plain(title)),
         hex(palette.colour(Role::Paper)),
     );

@@ -211,6 +211,7 @@ fn icon(icon: Icon) -> Image {
         Icon::Tile => include_bytes!("../../assets/icons/card-tile.svg"),
         Icon::Grout => include_bytes!("../../assets/icons/card-grout.svg"),
         Icon::Mortar => include_bytes!("../../assets/icons/card-mortar.svg"),
+        Icon::Pipe => include_bytes!("../../assets/icons/card-pipe.svg"),
         Icon::Tape => include_bytes!("../../assets/icons/card-tape.svg"),
     };
     Image::load_from_svg_data(bytes).unwrap_or_default()

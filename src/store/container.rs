@@ -22,6 +22,8 @@ pub enum Kind {
     Prefs = 3,
     /// A job with its pictures, to be handed to another device.
     Share = 4,
+    /// The shelf of fittings that were measured.
+    Fittings = 5,
 }
 
 /// Why a file cannot be opened. It is left as it is.

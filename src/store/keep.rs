@@ -7,7 +7,9 @@ use std::path::{Path, PathBuf};
 
 use super::container::{Kind, OpenError, seal, unseal};
 use super::record;
+use super::record_pipe::{read_fittings, write_fittings};
 use crate::site::Room;
+use crate::trades::pipe::Measured;
 
 /// Why a file could not be saved; the edit is still in memory.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -176,6 +178,27 @@ pub fn open_shelf(path: &Path) -> Result<Vec<Room>, OpenError> {
         return Ok(Vec::new());
     }
     record::read_rooms(&read(path, Kind::Shelf)?).ok_or(OpenError::Damaged)
+}
+
+/// Saves the shelf of fittings that were measured.
+///
+/// # Errors
+/// [`SaveError`]; what was there stays.
+pub fn save_fittings(path: &Path, fittings: &[Measured]) -> Result<(), SaveError> {
+    replace(path, Kind::Fittings, &write_fittings(fittings), |body| {
+        read_fittings(body).is_some()
+    })
+}
+
+/// Opens the shelf of fittings; none where there is no file yet.
+///
+/// # Errors
+/// [`OpenError`]; the file stays as it is.
+pub fn open_fittings(path: &Path) -> Result<Vec<Measured>, OpenError> {
+    if !there(path)? {
+        return Ok(Vec::new());
+    }
+    read_fittings(&read(path, Kind::Fittings)?).ok_or(OpenError::Damaged)
 }
 
 /// Saves how the program looks.

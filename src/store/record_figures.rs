@@ -6,7 +6,7 @@ use super::record::{StudsRecord, all, choice, code, length, maybe, read_studs, w
 use super::record_mix::{
     GroutRecord, MortarRecord, read_grout, read_mortar, write_grout, write_mortar,
 };
-use super::record_pipe::{FAMILIES, KINDS, PIPES, SIZES, TURNS};
+use super::record_pipe::{FAMILIES, KINDS, PIPES, PipeRecord, SIZES, TURNS, read_pipe, write_pipe};
 use super::record_tile::{TileRecord, read_tile, write_tile};
 use crate::measure::Length;
 use crate::measure::quantity::{Area, SpreadRate, square_metres, square_metres_per_litre};
@@ -41,6 +41,7 @@ enum AskRecord {
     Mortar(Box<MortarRecord>),
     /// Tile that comes on sheets: so many along the rows, so many rows.
     Mosaic(Box<TileRecord>, (u16, u16)),
+    Pipe(Box<PipeRecord>),
 }
 
 #[derive(Serialize, Deserialize)]
@@ -159,7 +160,9 @@ fn rate(value: Option<f64>) -> Option<Option<SpreadRate>> {
 pub(super) fn write_more(task: &Task) -> MoreRecord {
     let air = match &task.ask {
         Ask::Patch(ask, _) => ask.air,
-        Ask::Paint(..) | Ask::Tile(..) | Ask::Grout(..) | Ask::Mortar(..) => Air::default(),
+        Ask::Paint(..) | Ask::Tile(..) | Ask::Grout(..) | Ask::Mortar(..) | Ask::Pipe(..) => {
+            Air::default()
+        }
     };
     MoreRecord {
         air: (air.fahrenheit, air.humidity),
@@ -182,6 +185,7 @@ pub(super) fn write_task(task: &Task) -> TaskRecord {
         }
         Ask::Grout(ask, tile) => AskRecord::Grout(Box::new(write_grout(ask, *tile))),
         Ask::Mortar(ask, tile) => AskRecord::Mortar(Box::new(write_mortar(ask, *tile))),
+        Ask::Pipe(ask, on) => AskRecord::Pipe(Box::new(write_pipe(ask, *on))),
         Ask::Paint(ask, rule) => AskRecord::Paint(
             Box::new(write_paint(ask)),
             match rule {
@@ -237,6 +241,10 @@ pub(super) fn read_task(
         AskRecord::Mortar(record) => {
             let (ask, tile) = read_mortar(*record)?;
             Ask::Mortar(Box::new(ask), tile)
+        }
+        AskRecord::Pipe(record) => {
+            let (ask, on) = read_pipe(*record)?;
+            Ask::Pipe(Box::new(ask), on)
         }
         AskRecord::Paint(ask, rule) => Ask::Paint(
             Box::new(read_paint(*ask)?),

@@ -1,6 +1,15 @@
 //! Runs of pipe and their fittings as records.
 
+use serde::{Deserialize, Serialize};
+
+use super::record::{all, choice, code, length, maybe, read, write};
 use crate::handbook::pipe::{Family, Kind, Pipe, Size, Turn};
+use crate::measure::{Angle, Length};
+use crate::site::{Id, Spot};
+use crate::takeoff::PipeOn;
+use crate::trades::pipe::{
+    Ask, By, Direction, Fitting, Leg, Lines, Mark, Measured, Place, Port, Shape, Side, Way,
+};
 
 pub(super) const PIPES: [Pipe; 9] = [
     Pipe::CopperK,
@@ -62,3 +71,506 @@ pub(super) const KINDS: [Kind; 13] = [
     Kind::Cap,
     Kind::Adapter,
 ];
+
+const DIRECTIONS: [Direction; 6] = [
+    Direction::Left,
+    Direction::Right,
+    Direction::Forward,
+    Direction::Back,
+    Direction::Up,
+    Direction::Down,
+];
+/// None first.
+const SIDES: [Option<Side>; 3] = [None, Some(Side::Before), Some(Side::After)];
+const PORTS: [Port; 3] = [Port::Run, Port::Branch, Port::Spigot];
+
+#[derive(Serialize, Deserialize)]
+pub(super) struct PipeRecord {
+    name: String,
+    pipe: u8,
+    size: u8,
+    start: Option<FittingRecord>,
+    legs: Vec<LegRecord>,
+    closes: Option<[i64; 3]>,
+    fittings: Vec<MeasuredRecord>,
+    tape: i64,
+    /// How many, how far apart, to which side.
+    lines: Option<(u32, i64, u8)>,
+    jaw: Option<i64>,
+    stick: i64,
+    air: f64,
+    damp: bool,
+    warms: Option<f64>,
+    mitre: i64,
+    fitted: Vec<u32>,
+    on: Option<OnRecord>,
+}
+
+/// Wall, fixed point, from the left, up.
+type OnRecord = (u32, Option<u64>, i64, i64);
+
+#[derive(Serialize, Deserialize)]
+struct FittingRecord {
+    kind: u8,
+    street: u8,
+    branch: u8,
+    turn: u8,
+}
+
+#[derive(Serialize, Deserialize)]
+struct LegRecord {
+    way: WayRecord,
+    size: Option<u8>,
+    by: ByRecord,
+    couplings: u32,
+    end: Option<FittingRecord>,
+}
+
+#[derive(Serialize, Deserialize)]
+enum WayRecord {
+    Along(u8),
+    Offset {
+        ways: [u8; 2],
+        angle: i64,
+        set: i64,
+        over: Option<(u8, i64)>,
+    },
+}
+
+#[derive(Serialize, Deserialize)]
+enum ByRecord {
+    Tape {
+        length: i64,
+        from: MarkRecord,
+        to: MarkRecord,
+    },
+    Set,
+    Fitted,
+    Rest,
+}
+
+#[derive(Serialize, Deserialize)]
+enum MarkRecord {
+    Centre,
+    Face,
+    Shoulder,
+    End,
+    Wall(i64),
+}
+
+/// A fitting that was measured.
+#[derive(Serialize, Deserialize)]
+pub(super) struct MeasuredRecord {
+    /// Family, kind, turn, sizes, port.
+    shape: [u8; 6],
+    face: i64,
+    depth: Option<i64>,
+}
+
+pub(super) fn write_measured(own: &Measured) -> MeasuredRecord {
+    let shape = own.shape;
+    MeasuredRecord {
+        shape: [
+            code(&FAMILIES, &shape.family),
+            code(&KINDS, &shape.kind),
+            code(&TURNS, &shape.turn),
+            code(&SIZES, &shape.size),
+            code(&SIZES, &shape.other),
+            code(&PORTS, &shape.port),
+        ],
+        face: own.face.as_nm(),
+        depth: own.depth.map(Length::as_nm),
+    }
+}
+
+pub(super) fn read_measured(record: MeasuredRecord) -> Option<Measured> {
+    let [family, kind, turn, size, other, port] = record.shape;
+    Some(Measured {
+        shape: Shape {
+            family: choice(&FAMILIES, family)?,
+            kind: choice(&KINDS, kind)?,
+            turn: choice(&TURNS, turn)?,
+            size: choice(&SIZES, size)?,
+            other: choice(&SIZES, other)?,
+            port: choice(&PORTS, port)?,
+        },
+        face: length(record.face)?,
+        depth: maybe(record.depth)?,
+    })
+}
+
+/// The shelf of fittings as the body of a file.
+pub(super) fn write_fittings(fittings: &[Measured]) -> Vec<u8> {
+    let records: Vec<MeasuredRecord> = fittings.iter().map(write_measured).collect();
+    write(&records)
+}
+
+/// The shelf of fittings from the body of a file.
+pub(super) fn read_fittings(bytes: &[u8]) -> Option<Vec<Measured>> {
+    all(read::<Vec<MeasuredRecord>>(bytes)?, read_measured)
+}
+
+fn write_fitting(fitting: Fitting) -> FittingRecord {
+    FittingRecord {
+        kind: code(&KINDS, &fitting.kind),
+        street: code(&SIDES, &fitting.street),
+        branch: code(&SIDES, &fitting.branch),
+        turn: code(&TURNS, &fitting.turn),
+    }
+}
+
+fn read_fitting(record: Option<FittingRecord>) -> Option<Option<Fitting>> {
+    let Some(record) = record else {
+        return Some(None);
+    };
+    Some(Some(Fitting {
+        kind: choice(&KINDS, record.kind)?,
+        street: choice(&SIDES, record.street)?,
+        branch: choice(&SIDES, record.branch)?,
+        turn: choice(&TURNS, record.turn)?,
+    }))
+}
+
+fn write_mark(mark: Mark) -> MarkRecord {
+    match mark {
+        Mark::Centre => MarkRecord::Centre,
+        Mark::Face => MarkRecord::Face,
+        Mark::Shoulder => MarkRecord::Shoulder,
+        Mark::End => MarkRecord::End,
+        Mark::Wall(beyond) => MarkRecord::Wall(beyond.as_nm()),
+    }
+}
+
+fn read_mark(record: MarkRecord) -> Option<Mark> {
+    Some(match record {
+        MarkRecord::Centre => Mark::Centre,
+        MarkRecord::Face => Mark::Face,
+        MarkRecord::Shoulder => Mark::Shoulder,
+        MarkRecord::End => Mark::End,
+        MarkRecord::Wall(beyond) => Mark::Wall(length(beyond)?),
+    })
+}
+
+fn write_leg(leg: &Leg) -> LegRecord {
+    let way = |direction: &Direction| code(&DIRECTIONS, direction);
+    LegRecord {
+        way: match &leg.way {
+            Way::Along(direction) => WayRecord::Along(way(direction)),
+            Way::Offset {
+                along,
+                to,
+                angle,
+                set,
+                over,
+            } => WayRecord::Offset {
+                ways: [way(along), way(to)],
+                angle: angle.as_microdegrees(),
+                set: set.as_nm(),
+                over: over.map(|(over, roll)| (way(&over), roll.as_nm())),
+            },
+        },
+        size: leg.size.map(|size| code(&SIZES, &size)),
+        by: match leg.by {
+            By::Tape { length, from, to } => ByRecord::Tape {
+                length: length.as_nm(),
+                from: write_mark(from),
+                to: write_mark(to),
+            },
+            By::Set => ByRecord::Set,
+            By::Fitted => ByRecord::Fitted,
+            By::Rest => ByRecord::Rest,
+        },
+        couplings: leg.couplings,
+        end: leg.end.map(write_fitting),
+    }
+}
+
+fn read_leg(record: LegRecord) -> Option<Leg> {
+    let way = |at| choice(&DIRECTIONS, at);
+    Some(Leg {
+        way: match record.way {
+            WayRecord::Along(at) => Way::Along(way(at)?),
+            WayRecord::Offset {
+                ways: [along, to],
+                angle,
+                set,
+                over,
+            } => Way::Offset {
+                along: way(along)?,
+                to: way(to)?,
+                angle: angle_of(angle)?,
+                set: length(set)?,
+                over: match over {
+                    None => None,
+                    Some((over, roll)) => Some((way(over)?, length(roll)?)),
+                },
+            },
+        },
+        size: match record.size {
+            None => None,
+            Some(size) => Some(choice(&SIZES, size)?),
+        },
+        by: match record.by {
+            ByRecord::Tape {
+                length: said,
+                from,
+                to,
+            } => By::Tape {
+                length: length(said)?,
+                from: read_mark(from)?,
+                to: read_mark(to)?,
+            },
+            ByRecord::Set => By::Set,
+            ByRecord::Fitted => By::Fitted,
+            ByRecord::Rest => By::Rest,
+        },
+        couplings: record.couplings,
+        end: read_fitting(record.end)?,
+    })
+}
+
+fn angle_of(micro: i64) -> Option<Angle> {
+    (micro.unsigned_abs() <= 3_600_000_000).then(|| Angle::microdegrees(micro))
+}
+
+pub(super) fn write_pipe(ask: &Ask, on: Option<PipeOn>) -> PipeRecord {
+    PipeRecord {
+        name: ask.name.clone(),
+        pipe: code(&PIPES, &ask.pipe),
+        size: code(&SIZES, &ask.size),
+        start: ask.start.map(write_fitting),
+        legs: ask.legs.iter().map(write_leg).collect(),
+        closes: ask.closes.map(|place| place.axes().map(Length::as_nm)),
+        fittings: ask.fittings.iter().map(write_measured).collect(),
+        tape: ask.tape.as_nm(),
+        lines: ask.lines.map(|lines| {
+            (
+                lines.count,
+                lines.apart.as_nm(),
+                code(&DIRECTIONS, &lines.to),
+            )
+        }),
+        jaw: ask.jaw.map(Length::as_nm),
+        stick: ask.stick.as_nm(),
+        air: ask.air,
+        damp: ask.damp,
+        warms: ask.warms,
+        mitre: ask.mitre.as_microdegrees(),
+        fitted: ask.fitted.clone(),
+        on: on.map(|on| {
+            let wall = u32::try_from(on.wall).unwrap_or(u32::MAX);
+            let point = on.point.map(|point| point.0);
+            (wall, point, on.spot.from_left.as_nm(), on.spot.up.as_nm())
+        }),
+    }
+}
+
+fn read_on(record: Option<OnRecord>) -> Option<Option<PipeOn>> {
+    let Some((wall, point, from_left, up)) = record else {
+        return Some(None);
+    };
+    Some(Some(PipeOn {
+        wall: wall as usize,
+        point: point.map(Id),
+        spot: Spot {
+            from_left: length(from_left)?,
+            up: length(up)?,
+        },
+    }))
+}
+
+pub(super) fn read_pipe(record: PipeRecord) -> Option<(Ask, Option<PipeOn>)> {
+    let on = read_on(record.on)?;
+    let ask = Ask {
+        name: record.name,
+        pipe: choice(&PIPES, record.pipe)?,
+        size: choice(&SIZES, record.size)?,
+        start: read_fitting(record.start)?,
+        legs: all(record.legs, read_leg)?,
+        closes: match record.closes {
+            None => None,
+            Some([right, forward, up]) => Some(Place {
+                right: length(right)?,
+                forward: length(forward)?,
+                up: length(up)?,
+            }),
+        },
+        fittings: all(record.fittings, read_measured)?,
+        tape: length(record.tape)?,
+        lines: match record.lines {
+            None => None,
+            Some((count, apart, to)) => Some(Lines {
+                count,
+                apart: length(apart)?,
+                to: choice(&DIRECTIONS, to)?,
+            }),
+        },
+        jaw: maybe(record.jaw)?,
+        stick: length(record.stick)?,
+        air: Some(record.air).filter(|air| air.is_finite())?,
+        damp: record.damp,
+        warms: match record.warms {
+            Some(warms) if !warms.is_finite() => return None,
+            warms => warms,
+        },
+        mitre: angle_of(record.mitre)?,
+        fitted: record.fitted,
+    };
+    Some((ask, on))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// A run with something in every field.
+    fn run() -> Ask {
+        let street = Fitting {
+            street: Some(Side::After),
+            branch: Some(Side::Before),
+            turn: Some(Turn::Sixteenth),
+            ..Fitting::of(Kind::SanitaryTee)
+        };
+        let tape = |from, to| By::Tape {
+            length: Length::inches(20),
+            from,
+            to,
+        };
+        let leg = |way, by| Leg {
+            way,
+            size: None,
+            by,
+            couplings: 1,
+            end: Some(Fitting::of(Kind::Union)),
+        };
+        let aside = |over| Way::Offset {
+            along: Direction::Up,
+            to: Direction::Right,
+            angle: Turn::Eighth.angle(),
+            set: Length::inches(9),
+            over,
+        };
+        Ask {
+            name: "Hot".into(),
+            pipe: Pipe::Steel,
+            size: Size::OneHalf,
+            start: Some(street),
+            legs: vec![
+                leg(
+                    Way::Along(Direction::Back),
+                    tape(Mark::Wall(Length::mm(-3)), Mark::Face),
+                ),
+                leg(aside(None), By::Set),
+                leg(
+                    aside(Some((Direction::Forward, Length::mm(77)))),
+                    By::Fitted,
+                ),
+                Leg {
+                    size: Some(Size::TwoHalf),
+                    end: None,
+                    ..leg(Way::Along(Direction::Down), tape(Mark::Shoulder, Mark::End))
+                },
+                leg(Way::Along(Direction::Left), By::Rest),
+            ],
+            closes: Some(Place {
+                right: Length::mm(1),
+                forward: Length::mm(-2),
+                up: Length::mm(3),
+            }),
+            fittings: vec![Measured {
+                shape: Shape {
+                    family: Family::Cpvc,
+                    kind: Kind::Reducer,
+                    turn: None,
+                    size: Size::One,
+                    other: Size::Half,
+                    port: Port::Branch,
+                },
+                face: Length::in_64(1, 3),
+                depth: Some(Length::in_64(0, 33)),
+            }],
+            tape: Length::in_64(0, 2),
+            lines: Some(Lines {
+                count: 3,
+                apart: Length::inches(4),
+                to: Direction::Forward,
+            }),
+            jaw: Some(Length::inches(2)),
+            stick: Length::feet(20),
+            air: 51.5,
+            damp: true,
+            warms: Some(80.0),
+            mitre: Turn::Fifth.angle(),
+            fitted: vec![2, 5],
+        }
+    }
+
+    #[test]
+    fn a_run_comes_back_as_it_was() {
+        let on = PipeOn {
+            wall: 2,
+            point: Some(Id(7)),
+            spot: Spot {
+                from_left: Length::mm(400),
+                up: Length::mm(-10),
+            },
+        };
+        for (ask, on) in [(run(), Some(on)), (Ask::default(), None)] {
+            let bytes = write(&write_pipe(&ask, on));
+            assert_eq!(read(&bytes).and_then(read_pipe), Some((ask, on)));
+        }
+    }
+
+    #[test]
+    fn what_no_run_can_hold_is_refused() {
+        let refuse = |change: fn(&mut PipeRecord)| {
+            let mut record = write_pipe(&run(), None);
+            change(&mut record);
+            assert!(read_pipe(record).is_none());
+        };
+        refuse(|record| record.pipe = 9);
+        refuse(|record| record.stick = i64::MAX);
+        refuse(|record| record.air = f64::NAN);
+        refuse(|record| record.warms = Some(f64::INFINITY));
+        refuse(|record| record.mitre = i64::MIN);
+        refuse(|record| record.legs[0].size = Some(12));
+        refuse(|record| record.fittings[0].shape[5] = 3);
+    }
+
+    #[test]
+    fn materials_of_pipe_keep_their_number() {
+        use crate::store::record_figures::{MaterialRecord, material, read_material};
+        use crate::trades::Material;
+        let all = [
+            Material::Pipe {
+                pipe: Pipe::AbsDrain,
+                size: Size::Three,
+                stick: Length::feet(20),
+            },
+            Material::PipeFitting {
+                family: Family::AbsDrain,
+                kind: Kind::LongBend,
+                turn: Some(Turn::Quarter),
+                size: Size::Three,
+                other: Size::Two,
+                street: true,
+            },
+            Material::Solder,
+            Material::Flux,
+            Material::PipeCement {
+                family: Family::Cpvc,
+            },
+            Material::PipePrimer,
+            Material::PipeHanger {
+                family: Family::Pex,
+                size: Size::Half,
+            },
+        ];
+        for (at, one) in all.iter().enumerate() {
+            let bytes = write(&material(one));
+            assert_eq!(usize::from(bytes[0]), 16 + at);
+            let record: MaterialRecord = read(&bytes).expect("reads");
+            assert_eq!(read_material(record).as_ref(), Some(one));
+        }
+    }
+}

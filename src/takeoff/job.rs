@@ -7,8 +7,8 @@ use std::sync::Arc;
 use super::Buying;
 use crate::measure::{Length, Units};
 use crate::photo::Photo;
-use crate::site::{Id, OpeningRule, Room};
-use crate::trades::{grout, mortar, paint, patch, tape, tile};
+use crate::site::{Id, OpeningRule, Room, Spot};
+use crate::trades::{grout, mortar, paint, patch, pipe, tape, tile};
 
 /// All that a person keeps about one job.
 #[derive(Clone, Debug, PartialEq)]
@@ -74,6 +74,19 @@ pub enum Ask {
     Grout(Box<grout::Ask>, Option<Id>),
     /// Mortar; the area and the tile by hand, or from the layout of the tile figure that is named.
     Mortar(Box<mortar::Ask>, Option<Id>),
+    /// A run of pipe, and where it starts on a wall of the room.
+    Pipe(Box<pipe::Ask>, Option<PipeOn>),
+}
+
+/// Where a run of pipe starts on a wall of its room: at a fixed point, or at a place of its own.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct PipeOn {
+    /// The wall, counted from 0.
+    pub wall: usize,
+    /// The fixed point that it starts at; it goes before the place.
+    pub point: Option<Id>,
+    /// From the wall's left corner, and up from the floor.
+    pub spot: Spot,
 }
 
 /// What a tile layout lies on.

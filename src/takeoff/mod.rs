@@ -11,7 +11,7 @@ mod stamps;
 pub use buying::{
     Asked, Buying, Choice, HandLine, Line, LineKey, PackKey, Shelf, Total, lines, total,
 };
-pub use job::{Ask, Batch, Job, RollLine, TapeBench, Task, TileOn};
+pub use job::{Ask, Batch, Job, PipeOn, RollLine, TapeBench, Task, TileOn};
 pub use merge::{Merge, Merged, Value, merge};
 pub use packs::{Pack, cover, packs_on_sale};
 pub use stamps::{Entry, EntryKind, Mark, Order, Stamps, entries};

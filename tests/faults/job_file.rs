@@ -157,7 +157,7 @@ pub fn full_job() -> Job {
                 *rule = OpeningRule::SmallNotDeducted(square_feet(100.0));
             }
             // Filled where they are added.
-            Ask::Grout(..) | Ask::Mortar(..) => {}
+            Ask::Grout(..) | Ask::Mortar(..) | Ask::Pipe(..) => {}
         }
     }
     job

@@ -100,6 +100,7 @@ fn act(job: &mut Job, (what, at, n): (u8, usize, u8)) {
             Ask::Tile(ask, _) => ask.joint = length,
             Ask::Grout(ask, _) => ask.width = length,
             Ask::Mortar(ask, _) => ask.waste = f64::from(n) / 200.0,
+            Ask::Pipe(ask, _) => ask.stick = length,
         },
         (6, _, Some(task), _) => job.tasks[task].on_list ^= true,
         (7, _, Some(task), _) => drop(job.tasks.remove(task)),

@@ -27,8 +27,14 @@ fn demo() -> App {
     App::new(demo_job(begun), Keeper::nowhere())
 }
 
+/// The figures that the demo job has.
+fn figures() -> usize {
+    demo().job.tasks.len()
+}
+
 fn places() -> Vec<(&'static str, Vec<Command>)> {
     let go = |here| vec![Command::Go(here)];
+    let new = figures();
     vec![
         ("rooms", go(Here::Rooms)),
         ("room", go(Here::Room(0))),
@@ -42,9 +48,9 @@ fn places() -> Vec<(&'static str, Vec<Command>)> {
             "compare",
             vec![
                 Command::Twin(2),
-                Command::Set(3, Choice::Tile(TileChoice::Pattern(Pattern::Herringbone))),
-                Command::Set(3, Choice::Tile(TileChoice::Turn(Angle::degrees(45)))),
-                Command::Set(3, Choice::Tile(TileChoice::Pattern(Pattern::Grid))),
+                Command::Set(new, Choice::Tile(TileChoice::Pattern(Pattern::Herringbone))),
+                Command::Set(new, Choice::Tile(TileChoice::Turn(Angle::degrees(45)))),
+                Command::Set(new, Choice::Tile(TileChoice::Pattern(Pattern::Grid))),
                 Command::Go(Here::Compare(2)),
             ],
         ),
@@ -53,9 +59,12 @@ fn places() -> Vec<(&'static str, Vec<Command>)> {
             "bed",
             vec![
                 Command::NewMortar(None),
-                Command::Set(5, Choice::Mix(MixChoice::Work(2))),
+                Command::Set(new + 2, Choice::Mix(MixChoice::Work(2))),
             ],
         ),
+        ("pipe", go(Here::Task(3))),
+        ("drain", go(Here::Task(5))),
+        ("strip", go(Here::Strip(5))),
         ("tape", go(Here::Tape)),
         ("buy", go(Here::Buy)),
         ("more", go(Here::More)),
@@ -97,22 +106,24 @@ fn every_row_of_every_place_is_drawn() {
         }
         assert!(shot(&desk, &format!("{name}-long-day")).2 > 20, "{name}");
     }
+    // After those that the places above have added.
+    let new = figures() + 3;
     desk.act(|app| {
         app.send(Command::NewRoom(Shape::Own));
         app.send(Command::CutCorner(2, 0));
         app.send(Command::StudsAsFound(StudsOf::Wall(2, 0)));
         app.send(Command::NewPatch(None));
         app.send(Command::StudSpacing(
-            StudsOf::Patch(6),
+            StudsOf::Patch(new),
             Some(Length::inches(16)),
         ));
-        app.send(Command::Set(6, Choice::AddHole));
+        app.send(Command::Set(new, Choice::AddHole));
     });
     shot(&desk, "patch-quick-long-day");
     desk.act(|app| {
         app.send(Command::NewPaint(None));
-        app.send(Command::Set(7, Choice::AddTrim("Base")));
-        app.send(Command::Set(7, Choice::AddSurface(Part::Ceiling)));
+        app.send(Command::Set(new + 1, Choice::AddTrim("Base")));
+        app.send(Command::Set(new + 1, Choice::AddSurface(Part::Ceiling)));
     });
 
     shot(&desk, "paint-quick-long-day");
@@ -253,11 +264,12 @@ fn tiles_lie_round_a_flange_and_on_a_wall_with_a_window() {
                 type_in(app, slot, text);
             }
             app.send(Command::NewTile(Some(0), TileOn::Wall(0)));
+            let new = figures();
             app.send(Command::Set(
-                3,
+                new,
                 Choice::Tile(TileChoice::Pattern(Pattern::Bond { over: 1, of: 2 })),
             ));
-            type_in(app, Slot::Tile(3, TileSlot::Short), "5 7/8");
+            type_in(app, Slot::Tile(new, TileSlot::Short), "5 7/8");
         });
         assert!(shot(&desk, &format!("tile-wall-{name}-day")).2 > 20);
     }

@@ -3,6 +3,7 @@
 use serde::{Deserialize, Serialize};
 
 use super::mix::{GroutJson, MortarJson, read_grout, read_mortar, write_grout, write_mortar};
+use super::pipe::{PipeJson, read_pipe, write_pipe};
 use super::rooms::{StudsJson, length, nm, read_studs, write_studs};
 use super::tile::{TileJson, read_tile, write_tile};
 use super::words::{Fahrenheit, M2, Nm, Parts, Percent, Rate, Word};
@@ -21,6 +22,7 @@ pub(super) enum AskJson {
     Tile(Box<TileJson>),
     Grout(Box<GroutJson>),
     Mortar(Box<MortarJson>),
+    Pipe(Box<PipeJson>),
 }
 
 /// What is missing is as in a new figure, but for its lists, which are empty.
@@ -146,6 +148,7 @@ pub(super) fn write_ask(ask: &Ask) -> AskJson {
         Ask::Tile(ask, on) => AskJson::Tile(Box::new(write_tile(ask, *on))),
         Ask::Grout(ask, tile) => AskJson::Grout(Box::new(write_grout(ask, *tile))),
         Ask::Mortar(ask, tile) => AskJson::Mortar(Box::new(write_mortar(ask, *tile))),
+        Ask::Pipe(ask, on) => AskJson::Pipe(Box::new(write_pipe(ask, *on))),
         Ask::Patch(ask, wall) => {
             let wall = wall.and_then(|wall| u32::try_from(wall).ok());
             AskJson::Patch(Box::new(write_patch(ask, wall)))
@@ -176,6 +179,10 @@ pub(super) fn read_ask(ask: AskJson) -> Ask {
         AskJson::Mortar(mortar) => {
             let (ask, tile) = read_mortar(*mortar);
             Ask::Mortar(Box::new(ask), tile)
+        }
+        AskJson::Pipe(pipe) => {
+            let (ask, on) = read_pipe(*pipe);
+            Ask::Pipe(Box::new(ask), on)
         }
         AskJson::Patch(ask) => {
             let wall = ask.wall.map(|wall| wall as usize);

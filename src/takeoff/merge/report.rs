@@ -127,6 +127,7 @@ pub(super) fn figure_name(job: &Job, task: &Task) -> String {
         Ask::Tile(..) => "Tile",
         Ask::Grout(..) => "Grout",
         Ask::Mortar(..) => "Mortar",
+        Ask::Pipe(..) => "Pipe",
     };
     match task.room.and_then(|room| job.rooms.get(room)) {
         Some(room) => format!("{trade}, {}", room.name),

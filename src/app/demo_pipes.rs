@@ -1,0 +1,137 @@
+//! The demo's runs of pipe: the two supplies of a shower valve, and its drain to the stack. Their figures are invented.
+
+use crate::handbook::pipe::{Family, Kind, Pipe, Size, Turn};
+use crate::measure::Length;
+use crate::trades::pipe::{
+    Ask, By, Direction, Fitting, Leg, Mark, Measured, Port, Shape, Side, Way,
+};
+
+/// Hot, cold and drain.
+pub(super) fn runs() -> [Ask; 3] {
+    [
+        supply(
+            "Hot to the shower valve",
+            Direction::Right,
+            (21, 24),
+            (6, 16),
+        ),
+        supply(
+            "Cold to the shower valve",
+            Direction::Left,
+            (21, 24),
+            (9, 48),
+        ),
+        drain(),
+    ]
+}
+
+fn leg(way: Direction, (inches, of_64): (i64, i64), to: Mark, end: Kind) -> Leg {
+    Leg {
+        way: Way::Along(way),
+        size: None,
+        by: By::Tape {
+            length: Length::in_64(inches, of_64),
+            from: Mark::Centre,
+            to,
+        },
+        couplings: 0,
+        end: Some(Fitting::of(end)),
+    }
+}
+
+fn measured(
+    (family, kind, turn): (Family, Kind, Option<Turn>),
+    size: Size,
+    face: (i64, i64),
+    depth: (i64, i64),
+) -> Measured {
+    Measured {
+        shape: Shape {
+            family,
+            kind,
+            turn,
+            size,
+            other: size,
+            port: Port::Run,
+        },
+        face: Length::in_64(face.0, face.1),
+        depth: Some(Length::in_64(depth.0, depth.1)),
+    }
+}
+
+/// From a tee in the main up the bay, over to the valve, and up to its inlet.
+fn supply(name: &str, to: Direction, riser: (i64, i64), over: (i64, i64)) -> Ask {
+    let copper = |kind, turn| (Family::Copper, kind, turn);
+    let mut tee = measured(copper(Kind::Tee, None), Size::Half, (0, 54), (0, 32));
+    tee.shape.port = Port::Branch;
+    Ask {
+        name: name.to_owned(),
+        pipe: Pipe::CopperL,
+        size: Size::Half,
+        start: Some(Fitting {
+            branch: Some(Side::After),
+            ..Fitting::of(Kind::Tee)
+        }),
+        legs: vec![
+            leg(Direction::Up, riser, Mark::Centre, Kind::Bend),
+            leg(to, over, Mark::Centre, Kind::Bend),
+            leg(Direction::Up, (15, 40), Mark::Face, Kind::Valve),
+        ],
+        fittings: vec![
+            tee,
+            measured(
+                copper(Kind::Bend, Some(Turn::Quarter)),
+                Size::Half,
+                (0, 56),
+                (0, 32),
+            ),
+            measured(copper(Kind::Valve, None), Size::Half, (1, 8), (0, 32)),
+        ],
+        warms: Some(60.0),
+        ..Ask::default()
+    }
+}
+
+/// From the shower's trap along the joists, set over past a post, to the sanitary tee in the stack.
+fn drain() -> Ask {
+    let pvc = |kind, turn| (Family::PvcDrain, kind, turn);
+    let stem = leg(Direction::Left, (22, 32), Mark::Centre, Kind::Bend);
+    let travel = Leg {
+        way: Way::Offset {
+            along: Direction::Left,
+            to: Direction::Forward,
+            angle: Turn::Eighth.angle(),
+            set: Length::inches(9),
+            over: None,
+        },
+        by: By::Set,
+        ..stem
+    };
+    let mut last = leg(Direction::Left, (30, 0), Mark::Face, Kind::SanitaryTee);
+    last.end = Some(Fitting {
+        branch: Some(Side::Before),
+        ..Fitting::of(Kind::SanitaryTee)
+    });
+    let mut tee = measured(pvc(Kind::SanitaryTee, None), Size::Two, (2, 36), (0, 48));
+    tee.shape.port = Port::Branch;
+    Ask {
+        name: "Shower drain to the stack".to_owned(),
+        pipe: Pipe::PvcDrain,
+        size: Size::Two,
+        start: Some(Fitting::of(Kind::Trap)),
+        legs: vec![stem, travel, last],
+        fittings: vec![
+            measured(pvc(Kind::Trap, None), Size::Two, (2, 8), (0, 48)),
+            measured(
+                pvc(Kind::Bend, Some(Turn::Eighth)),
+                Size::Two,
+                (2, 16),
+                (0, 48),
+            ),
+            tee,
+        ],
+        jaw: Some(Length::in_64(1, 40)),
+        air: 62.0,
+        ..Ask::default()
+    }
+}

@@ -1,0 +1,450 @@
+//! The sketch of a run of pipe: isometric or from the front, its pieces numbered, its fittings as symbols.
+
+use super::{Align, Dimension, Edge, Fit, Mark, Pen, Role, Scene, Standing, Stroke};
+use crate::geometry::Point;
+use crate::handbook::pipe::Kind;
+use crate::measure::{Figures, Length, Rounding, Units};
+use crate::trades::pipe::{Ask, By, Figure, Fitting, Place, Way, sketch};
+
+/// How a run is looked at.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum View {
+    /// Right and into the wall at 30° to the level, up straight up.
+    #[default]
+    Isometric,
+    /// Facing the wall.
+    Front,
+}
+
+/// What a tap on a run asks for; legs count from 0.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum PipeTag {
+    /// What the tape said of a leg.
+    Length(usize),
+    /// How far its offset is set over.
+    Set(usize),
+}
+
+impl View {
+    /// Where a place is on the sheet.
+    #[must_use]
+    pub fn of(self, place: Place) -> Point {
+        match self {
+            View::Front => Point::new(place.right, -place.up),
+            View::Isometric => {
+                let [right, forward, up] = place.axes().map(Length::metres);
+                let across = (right + forward) * 3f64.sqrt() / 2.0;
+                let down = (right - forward) / 2.0 - up;
+                let length = |metres| Length::from_metres(metres).unwrap_or_default();
+                Point::new(length(across), length(down))
+            }
+        }
+    }
+}
+
+/// A run by its legs, as far as it goes; without a figure by what the tape said alone.
+#[must_use]
+pub fn pipe_sketch(ask: &Ask, figure: Option<&Figure>, view: View, units: Units) -> Scene<PipeTag> {
+    let places = places(ask, figure);
+    let at: Vec<Point> = places.iter().map(|place| view.of(*place)).collect();
+    let unit = unit(&at);
+    let mut scene = Scene::empty(match figure {
+        Some(figure) => format!(
+            "A run of {} legs, {} pieces to cut",
+            ask.legs.len(),
+            figure.pieces.len()
+        ),
+        None => format!("A run of {} legs, not figured yet", ask.legs.len()),
+    });
+    for leg in 0..ask.legs.len() {
+        let dry = figure.is_some_and(|figure| {
+            let mut pieces = figure.pieces.iter().filter(|piece| piece.leg == leg);
+            pieces.all(|piece| ask.fitted.contains(&piece.number))
+        });
+        pipe(&mut scene, [at[leg], at[leg + 1]], dry, unit);
+        measures(&mut scene, (ask, figure), leg, (view, &places), units);
+    }
+    let ends = [ask.start]
+        .into_iter()
+        .chain(ask.legs.iter().map(|leg| leg.end));
+    for (node, fitting) in ends.enumerate() {
+        let before = node.checked_sub(1).map(|before| at[before]);
+        let after = at.get(node + 1).copied();
+        match fitting {
+            Some(fitting) => symbol(&mut scene, fitting, at[node], [before, after], unit),
+            None => open_end(&mut scene, at[node], unit),
+        }
+    }
+    if let Some(figure) = figure {
+        numbers(&mut scene, figure, &at, (unit, units));
+    }
+    scene
+}
+
+/// Where its fittings are; from the figure, and from what the tape said where that does not know.
+fn places(ask: &Ask, figure: Option<&Figure>) -> Vec<Place> {
+    let known = figure.map(|figure| figure.places.iter().copied().collect::<Option<Vec<_>>>());
+    match known.flatten() {
+        Some(places) if places.len() == ask.legs.len() + 1 => places,
+        _ => sketch(ask),
+    }
+}
+
+/// A thirtieth of the run: how large a symbol is.
+fn unit(at: &[Point]) -> Length {
+    let span = |of: fn(&Point) -> Length| {
+        let most = at.iter().map(of).max().unwrap_or_default();
+        most - at.iter().map(of).min().unwrap_or_default()
+    };
+    let span = span(|p| p.x).max(span(|p| p.y)).max(Length::inches(6));
+    span.divided(30)
+}
+
+fn line(scene: &mut Scene<PipeTag>, points: Vec<Point>, pen: Pen) {
+    scene.marks.push(Mark::Path {
+        points,
+        closed: false,
+        pen: Some(pen),
+        fill: None,
+    });
+}
+
+/// A leg; green once all its pieces were fitted dry, a ring where it goes away from the eye.
+fn pipe(scene: &mut Scene<PipeTag>, [from, to]: [Point; 2], dry: bool, unit: Length) {
+    let role = if dry { Role::Green } else { Role::Ink };
+    let pen = Pen::solid(role, Stroke::Heavy);
+    if from.distance(to) < unit.half() {
+        scene.marks.push(Mark::Circle {
+            centre: from,
+            radius: unit.half(),
+            pen: Some(pen),
+            fill: Some(Role::Sheet),
+        });
+    } else {
+        line(scene, vec![from, to], pen);
+    }
+}
+
+/// A step from a point towards another, and one at right angles to it, so long.
+fn steps(from: Point, to: Point, long: Length) -> (Point, Point) {
+    let far = from.distance(to).metres();
+    if far <= 0.0 {
+        return (
+            Point::new(long, Length::ZERO),
+            Point::new(Length::ZERO, long),
+        );
+    }
+    let part = |length: Length| {
+        Length::from_metres(length.metres() / far * long.metres()).unwrap_or_default()
+    };
+    let (x, y) = (part(to.x - from.x), part(to.y - from.y));
+    (Point::new(x, y), Point::new(-y, x))
+}
+
+/// A fitting: a tick at each hub, and what tells its kind.
+fn symbol(
+    scene: &mut Scene<PipeTag>,
+    fitting: Fitting,
+    at: Point,
+    ways: [Option<Point>; 2],
+    unit: Length,
+) {
+    let pen = Pen::solid(Role::Ink, Stroke::Medium);
+    let half = unit.half();
+    for way in ways.into_iter().flatten() {
+        let (along, across) = steps(at, way, half);
+        let hub = at + along + along;
+        line(scene, vec![hub - across, hub + across], pen);
+    }
+    let Some(way) = ways.into_iter().flatten().next() else {
+        return;
+    };
+    let (along, across) = steps(at, way, unit);
+    let circle = |radius, fill| Mark::Circle {
+        centre: at,
+        radius,
+        pen: Some(pen),
+        fill,
+    };
+    match fitting.kind {
+        Kind::Valve => {
+            for closed in [
+                [at - along - across, at - along + across],
+                [at + along - across, at + along + across],
+            ] {
+                scene.marks.push(Mark::Path {
+                    points: vec![at, closed[0], closed[1]],
+                    closed: true,
+                    pen: Some(pen),
+                    fill: Some(Role::Sheet),
+                });
+            }
+        }
+        Kind::Union => scene.marks.push(circle(half, Some(Role::Sheet))),
+        Kind::Trap => scene.marks.push(circle(unit, Some(Role::Sheet))),
+        Kind::Reducer => scene.marks.push(Mark::Path {
+            points: vec![at - along - across, at - along + across, at + along],
+            closed: true,
+            pen: Some(pen),
+            fill: Some(Role::Sheet),
+        }),
+        Kind::Flange => {
+            for step in [Point::default(), Point::new(along.x.half(), along.y.half())] {
+                let at = at + step;
+                line(
+                    scene,
+                    vec![at - across, at + across],
+                    Pen::solid(Role::Ink, Stroke::Heavy),
+                );
+            }
+        }
+        Kind::Cap => line(
+            scene,
+            vec![at - across, at + across],
+            Pen::solid(Role::Ink, Stroke::Heavy),
+        ),
+        Kind::Tee | Kind::SanitaryTee | Kind::Wye => {
+            // The opening that this run does not use.
+            let other = match ways {
+                [Some(before), Some(after)] => stub(at, before, after, fitting, unit),
+                _ => across,
+            };
+            line(scene, vec![at, at + other], pen);
+        }
+        Kind::Coupling | Kind::Adapter | Kind::Bend | Kind::LongBend => {}
+    }
+    scene.marks.push(Mark::Dot {
+        at,
+        role: Role::Ink,
+    });
+}
+
+/// The way of a branch that is not gone through, or of the run beyond it.
+fn stub(at: Point, before: Point, after: Point, fitting: Fitting, unit: Length) -> Point {
+    let long = unit + unit.half();
+    let (back, _) = steps(at, before, long);
+    let (on, side) = steps(at, after, long);
+    let none = Point::default();
+    match fitting.branch {
+        // Straight through: the branch at a side.
+        None => side,
+        Some(crate::trades::pipe::Side::After) => none - back,
+        Some(crate::trades::pipe::Side::Before) => none - on,
+    }
+}
+
+/// Where a pipe ends open.
+fn open_end(scene: &mut Scene<PipeTag>, at: Point, unit: Length) {
+    scene.marks.push(Mark::Circle {
+        centre: at,
+        radius: unit.divided(3),
+        pen: Some(Pen::solid(Role::Ink, Stroke::Medium)),
+        fill: Some(Role::Sheet),
+    });
+}
+
+fn dimension(
+    (from, to): (Point, Point),
+    edge: Edge,
+    (text, says): (String, String),
+    (standing, tag): (Standing, Option<PipeTag>),
+) -> Dimension<PipeTag> {
+    Dimension {
+        from,
+        to,
+        beyond: false,
+        edge,
+        text,
+        standing,
+        tag,
+        says,
+    }
+}
+
+/// What the tape said of a leg, or how far it comes to.
+fn measures(
+    scene: &mut Scene<PipeTag>,
+    (ask, figure): (&Ask, Option<&Figure>),
+    leg: usize,
+    (view, places): (View, &[Place]),
+    units: Units,
+) {
+    let (from, to) = (view.of(places[leg]), view.of(places[leg + 1]));
+    let show = |length: Length, figures| units.length(length, Rounding::Nearest, figures);
+    let says = |length: Length| format!("Leg {}, {}", leg + 1, show(length, Figures::Plain));
+    let span = figure.and_then(|figure| figure.legs.get(leg)?.span);
+    let ours = |length: Length| {
+        (
+            (show(length, Figures::Set), says(length)),
+            (Standing::Ours, None),
+        )
+    };
+    let flat = from.distance(to) == Length::ZERO;
+    let what = match ask.legs[leg].by {
+        By::Tape { length, .. } => {
+            let tag = Some(PipeTag::Length(leg));
+            if length.is_positive() {
+                let text = show(length, Figures::Set);
+                Some(((text, says(length)), (Standing::Yours, tag)))
+            } else {
+                let says = format!("Leg {}, not measured yet", leg + 1);
+                Some((("?".to_owned(), says), (Standing::Asked, tag)))
+            }
+        }
+        _ => span.map(ours),
+    };
+    if let Some((words, whose)) = what
+        && !flat
+    {
+        let dimension = dimension((from, to), Edge::Left(1), words, whose);
+        scene.dimensions.push(dimension);
+    }
+    if let (By::Set, Way::Offset { to: aside, set, .. }) = (ask.legs[leg].by, ask.legs[leg].way) {
+        // From beside the end of the travel, back across the set.
+        let corner = places[leg + 1].minus(Place::of(aside.vector().map(|part| set * part as i64)));
+        let corner = view.of(corner);
+        line(
+            scene,
+            vec![from, corner, to],
+            Pen::dashed(Role::Soft, Stroke::Hair),
+        );
+        let words = (
+            show(set, Figures::Set),
+            format!("Leg {}, set over {}", leg + 1, show(set, Figures::Plain)),
+        );
+        let whose = (Standing::Yours, Some(PipeTag::Set(leg)));
+        if corner.distance(to) > Length::ZERO {
+            let dimension = dimension((corner, to), Edge::Right(1), words, whose);
+            scene.dimensions.push(dimension);
+        }
+    }
+}
+
+/// Each piece of the first line in a ring at the middle of its part of the leg, its cut beside it.
+fn numbers(
+    scene: &mut Scene<PipeTag>,
+    figure: &Figure,
+    at: &[Point],
+    (unit, units): (Length, Units),
+) {
+    let first: Vec<_> = figure
+        .pieces
+        .iter()
+        .filter(|piece| piece.line == 0)
+        .collect();
+    for piece in &first {
+        let of_leg = first.iter().filter(|other| other.leg == piece.leg);
+        let parts = of_leg.clone().count() as i64;
+        let part = of_leg
+            .take_while(|other| other.number != piece.number)
+            .count() as i64;
+        let (Some(from), Some(to)) = (at.get(piece.leg), at.get(piece.leg + 1)) else {
+            continue;
+        };
+        let share = |a: Length, b: Length| a + ((b - a) * (2 * part + 1)).divided(2 * parts);
+        let middle = Point::new(share(from.x, to.x), share(from.y, to.y));
+        scene.marks.push(Mark::Circle {
+            centre: middle,
+            radius: unit,
+            pen: Some(Pen::solid(Role::Ink, Stroke::Thin)),
+            fill: Some(Role::Sheet),
+        });
+        scene.marks.push(Mark::Text {
+            at: middle,
+            text: piece.number.to_string(),
+            role: Role::Ink,
+            align: Align::Middle,
+            bold: true,
+            fit: Fit::Shrunk(unit * 2),
+        });
+        // On the side away from the dimension.
+        let (_, across) = steps(*from, *to, unit * 2);
+        let level = (to.y - from.y).abs() < (to.x - from.x).abs().half();
+        scene.marks.push(Mark::Text {
+            at: middle + across,
+            text: units.length(piece.cut, Rounding::Nearest, Figures::Set),
+            role: Role::Ink,
+            align: if level {
+                Align::Middle
+            } else if across.x < Length::ZERO {
+                Align::End
+            } else {
+                Align::Start
+            },
+            bold: true,
+            fit: Fit::Always,
+        });
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::trades::pipe::{Direction, Leg, Mark as Held};
+
+    fn run() -> Ask {
+        let leg = |way, inches, from, to, end| Leg {
+            way: Way::Along(way),
+            size: None,
+            by: By::Tape {
+                length: Length::inches(inches),
+                from,
+                to,
+            },
+            couplings: 0,
+            end,
+        };
+        let elbow = Some(Fitting::of(Kind::Bend));
+        Ask {
+            legs: vec![
+                leg(Direction::Up, 24, Held::End, Held::Shoulder, elbow),
+                leg(Direction::Forward, 0, Held::Centre, Held::End, None),
+            ],
+            ..Ask::default()
+        }
+    }
+
+    /// Up is up, and right and forward rise and fall at 30°.
+    #[test]
+    fn the_axes_are_where_a_fitter_draws_them() {
+        let axis = |right, forward, up| {
+            let place = Place::of([right, forward, up].map(Length::feet));
+            let point = View::Isometric.of(place);
+            (point.x.in_inches(), point.y.in_inches())
+        };
+        let cosine = 12.0 * 3f64.sqrt() / 2.0;
+        for (found, should) in [
+            (axis(1, 0, 0), (cosine, 6.0)),
+            (axis(0, 1, 0), (cosine, -6.0)),
+            (axis(0, 0, 1), (0.0, -12.0)),
+        ] {
+            assert!((found.0 - should.0).abs() < 1e-6 && (found.1 - should.1).abs() < 1e-6);
+        }
+    }
+
+    #[test]
+    fn what_was_typed_is_yours_and_what_is_missing_is_asked() {
+        let scene = pipe_sketch(&run(), None, View::Isometric, Units::DecimalInches);
+        let standing: Vec<Standing> = scene.dimensions.iter().map(|d| d.standing).collect();
+        // A leg of no length is sketched where it would be asked for, but has no line to stand on.
+        assert_eq!(standing, [Standing::Yours]);
+        assert_eq!(scene.dimensions[0].tag, Some(PipeTag::Length(0)));
+    }
+
+    #[test]
+    fn from_the_front_a_leg_into_the_wall_is_a_ring() {
+        let mut ask = run();
+        if let By::Tape { length, .. } = &mut ask.legs[1].by {
+            *length = Length::feet(1);
+        }
+        let rings = |view| {
+            let scene = pipe_sketch(&ask, None, view, Units::DecimalInches);
+            scene
+                .marks
+                .iter()
+                .filter(|mark| matches!(mark, Mark::Circle { .. }))
+                .count()
+        };
+        assert_eq!(rings(View::Front), rings(View::Isometric) + 1);
+    }
+}
