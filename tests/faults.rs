@@ -3,6 +3,8 @@
 
 #[path = "faults/document_damage.rs"]
 mod document_damage;
+#[path = "faults/drains.rs"]
+mod drains;
 #[path = "faults/job_file.rs"]
 mod job_file;
 #[path = "faults/json.rs"]

@@ -56,6 +56,13 @@ impl App {
                 Command::NewMortar(None),
             ),
             card(
+                "Drain",
+                last(|ask| matches!(ask, Ask::Drain(..))),
+                "fall, holes, traps",
+                Icon::Drain,
+                Command::NewDrain(None),
+            ),
+            card(
                 "Tape",
                 roll,
                 "sums, spacing, square",
@@ -92,6 +99,7 @@ impl App {
             Some(Ask::Tile(ask, on)) => self.tile_page(at, ask, *on),
             Some(Ask::Grout(_, of)) => self.grout_page(at, *of),
             Some(Ask::Mortar(_, of)) => self.mortar_page(at, *of),
+            Some(Ask::Drain(_)) => self.drain_page(at),
             None => self.bench_page(),
         }
     }
@@ -112,6 +120,7 @@ impl App {
             Ask::Tile(..) => ("Tile", None),
             Ask::Grout(..) => ("Grout", None),
             Ask::Mortar(..) => ("Mortar", None),
+            Ask::Drain(..) => ("Drain", None),
         };
         match (room, wall) {
             (Some(room), Some(wall)) => format!("{trade}, wall {wall}, {room}"),
@@ -132,6 +141,7 @@ impl App {
                 Err(_) => None,
             },
             Ask::Grout(..) | Ask::Mortar(..) => self.mix_account(at),
+            Ask::Drain(..) => self.drain_account(at),
             Ask::Paint(..) => crate::trades::paint::figure(&self.paint_ask(at)?)
                 .ok()
                 .map(|figure| figure.account),
@@ -145,6 +155,7 @@ impl App {
             Ask::Paint(..) => self.paint_answer(at),
             Ask::Tile(..) => self.tile_answer(at),
             Ask::Grout(..) | Ask::Mortar(..) => self.mix_answer(at),
+            Ask::Drain(..) => self.drain_answer(at),
         }
     }
 

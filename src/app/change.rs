@@ -1,7 +1,8 @@
 //! What each command changes in the job.
 
 use super::{
-    App, Choice, Command, Here, Shape, StudsOf, fill::last_task, mix_inputs, studs, tile_inputs,
+    App, Choice, Command, Here, Shape, StudsOf, cutting_page, drain_inputs, fill::last_task,
+    mix_inputs, studs, tile_inputs,
 };
 use crate::measure::quantity::square_metres;
 use crate::measure::{Angle, Length};
@@ -33,6 +34,10 @@ impl App {
             Command::NewMortar(of) => {
                 let room = self.room_of(of);
                 self.new_task(room, Ask::Mortar(Box::default(), of));
+            }
+            Command::NewDrain(room) => self.new_task(room, Ask::Drain(Box::default())),
+            Command::Cut(material, choice) => {
+                self.edit("", |job| cutting_page::choose(job, &material, choice));
             }
             Command::NewTile(room, on) => self.new_task(room, Ask::Tile(Box::default(), on)),
             Command::NewPaint(room) => {
@@ -307,7 +312,7 @@ fn keep_patches_on_their_walls(
             match &mut task.ask {
                 Ask::Patch(_, wall) => *wall = None,
                 Ask::Tile(_, on) => *on = TileOn::Own,
-                Ask::Paint(..) | Ask::Grout(..) | Ask::Mortar(..) => {}
+                Ask::Paint(..) | Ask::Grout(..) | Ask::Mortar(..) | Ask::Drain(..) => {}
             }
         } else if *wall > at {
             *wall = (*wall + now).saturating_sub(before);
@@ -327,7 +332,7 @@ fn lay(job: &mut Job, task: usize, room: usize, wall: Option<usize>) {
     match &mut task.ask {
         Ask::Patch(_, place) => *place = wall,
         Ask::Tile(_, on) => *on = wall.map_or(TileOn::Floor, TileOn::Wall),
-        Ask::Paint(..) | Ask::Grout(..) | Ask::Mortar(..) => {}
+        Ask::Paint(..) | Ask::Grout(..) | Ask::Mortar(..) | Ask::Drain(..) => {}
     }
 }
 
@@ -361,6 +366,11 @@ fn choose(ask: &mut Ask, choice: Choice, known: Option<Length>) {
                 *rule = chosen;
             } else {
                 choose_paint(ask, choice, known);
+            }
+        }
+        Ask::Drain(ask) => {
+            if let Choice::Drain(choice) = choice {
+                drain_inputs::choose(ask, choice);
             }
         }
         Ask::Grout(..) | Ask::Mortar(..) => {}

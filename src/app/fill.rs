@@ -1,7 +1,12 @@
 //! The pad opens on a slot, and what it reads goes back into the job.
 
-use super::{App, Command, Here, Kind, Pad, Row, Slot, TapeSlot, ThingField, TileSlot};
-use super::{mix_inputs, paint_inputs, patch_inputs, room_page, studs, tile_inputs, words};
+use super::{
+    App, Command, CutSlot, DrainSlot, Here, Kind, Pad, Row, Slot, TapeSlot, ThingField, TileSlot,
+};
+use super::{
+    cutting_page, drain_inputs, mix_inputs, paint_inputs, patch_inputs, room_page, studs,
+    tile_inputs, words,
+};
 use crate::measure::{Angle, Figures, Length, Money, Rounding, read};
 use crate::site::Id;
 use crate::takeoff::{HandLine, Job};
@@ -191,6 +196,11 @@ fn may_be_nothing(slot: &Slot) -> bool {
             | Slot::Patch(..)
             | Slot::OtherHole(..)
             | Slot::Tape(TapeSlot::Width)
+            | Slot::Drain(
+                _,
+                DrainSlot::Fall | DrainSlot::Start | DrainSlot::First | DrainSlot::ToCome
+            )
+            | Slot::Cut(_, CutSlot::Kerf)
             | Slot::Tile(
                 _,
                 TileSlot::Joint
@@ -210,6 +220,8 @@ fn fill_length(job: &mut Job, slot: &Slot, length: Length) -> Result<(), String>
         Slot::Paint(task, field) => paint_inputs::fill_length(job, *task, *field, length),
         Slot::Tile(task, field) => tile_inputs::fill_length(job, *task, *field, length),
         Slot::Mix(task, field) => mix_inputs::fill_length(job, *task, *field, length),
+        Slot::Drain(task, field) => drain_inputs::fill_length(job, *task, *field, length),
+        Slot::Cut(material, field) => cutting_page::fill(job, material, *field, length)?,
         Slot::FirstStud(of) | Slot::FoundStud(of, _) | Slot::StudFace(of) => {
             studs::fill(job, *of, slot, length)?;
         }
@@ -268,6 +280,9 @@ fn fill_number(job: &mut Job, slot: &Slot, number: f64, metric: bool) -> Result<
         Slot::Paint(task, field) => paint_inputs::fill_number(job, *task, *field, number, metric)?,
         Slot::Tile(task, field) => tile_inputs::fill_number(job, *task, *field, number, metric)?,
         Slot::Mix(task, field) => mix_inputs::fill_number(job, *task, *field, number, metric)?,
+        Slot::Drain(task, field) => {
+            drain_inputs::fill_count(job, *task, *field, whole(number)?);
+        }
         _ => {}
     }
     Ok(())

@@ -118,7 +118,9 @@ impl App {
     pub(super) fn air(&self, at: usize) -> Option<patch::Air> {
         match &self.job.tasks.get(at)?.ask {
             Ask::Patch(ask, _) => Some(ask.air),
-            Ask::Paint(..) | Ask::Tile(..) | Ask::Grout(..) | Ask::Mortar(..) => None,
+            Ask::Paint(..) | Ask::Tile(..) | Ask::Grout(..) | Ask::Mortar(..) | Ask::Drain(..) => {
+                None
+            }
         }
     }
 

@@ -12,7 +12,11 @@ impl App {
             StudsOf::Wall(room, wall) => self.job.rooms.get(room)?.walls.get(wall)?.studs.as_ref(),
             StudsOf::Patch(task) => match &self.job.tasks.get(task)?.ask {
                 Ask::Patch(ask, _) => ask.studs.as_ref(),
-                Ask::Paint(..) | Ask::Tile(..) | Ask::Grout(..) | Ask::Mortar(..) => None,
+                Ask::Paint(..)
+                | Ask::Tile(..)
+                | Ask::Grout(..)
+                | Ask::Mortar(..)
+                | Ask::Drain(..) => None,
             },
         }
     }
@@ -135,7 +139,9 @@ pub(super) fn place(job: &mut Job, of: StudsOf) -> Option<&mut Option<Studs>> {
         StudsOf::Wall(room, wall) => Some(&mut job.rooms.get_mut(room)?.walls.get_mut(wall)?.studs),
         StudsOf::Patch(task) => match &mut job.tasks.get_mut(task)?.ask {
             Ask::Patch(ask, _) => Some(&mut ask.studs),
-            Ask::Paint(..) | Ask::Tile(..) | Ask::Grout(..) | Ask::Mortar(..) => None,
+            Ask::Paint(..) | Ask::Tile(..) | Ask::Grout(..) | Ask::Mortar(..) | Ask::Drain(..) => {
+                None
+            }
         },
     }
 }

@@ -67,6 +67,8 @@ pub enum Icon {
     Mortar,
     /// A tape.
     Tape,
+    /// A pipe through joists.
+    Drain,
 }
 
 /// A result in big figures.

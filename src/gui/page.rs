@@ -212,6 +212,7 @@ fn icon(icon: Icon) -> Image {
         Icon::Grout => include_bytes!("../../assets/icons/card-grout.svg"),
         Icon::Mortar => include_bytes!("../../assets/icons/card-mortar.svg"),
         Icon::Tape => include_bytes!("../../assets/icons/card-tape.svg"),
+        Icon::Drain => include_bytes!("../../assets/icons/card-drain.svg"),
     };
     Image::load_from_svg_data(bytes).unwrap_or_default()
 }

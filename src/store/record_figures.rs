@@ -3,6 +3,7 @@
 use serde::{Deserialize, Serialize};
 
 use super::record::{StudsRecord, all, choice, code, length, maybe, read_studs, write_studs};
+use super::record_drain::{DrainRecord, read_drain, write_drain};
 use super::record_mix::{
     GroutRecord, MortarRecord, read_grout, read_mortar, write_grout, write_mortar,
 };
@@ -37,6 +38,7 @@ enum AskRecord {
     Tile(Box<TileRecord>),
     Grout(Box<GroutRecord>),
     Mortar(Box<MortarRecord>),
+    Drain(Box<DrainRecord>),
 }
 
 #[derive(Serialize, Deserialize)]
@@ -145,7 +147,9 @@ fn rate(value: Option<f64>) -> Option<Option<SpreadRate>> {
 pub(super) fn write_more(task: &Task) -> MoreRecord {
     let air = match &task.ask {
         Ask::Patch(ask, _) => ask.air,
-        Ask::Paint(..) | Ask::Tile(..) | Ask::Grout(..) | Ask::Mortar(..) => Air::default(),
+        Ask::Paint(..) | Ask::Tile(..) | Ask::Grout(..) | Ask::Mortar(..) | Ask::Drain(..) => {
+            Air::default()
+        }
     };
     MoreRecord {
         air: (air.fahrenheit, air.humidity),
@@ -162,6 +166,7 @@ pub(super) fn write_task(task: &Task) -> TaskRecord {
         Ask::Tile(ask, on) => AskRecord::Tile(Box::new(write_tile(ask, *on))),
         Ask::Grout(ask, tile) => AskRecord::Grout(Box::new(write_grout(ask, *tile))),
         Ask::Mortar(ask, tile) => AskRecord::Mortar(Box::new(write_mortar(ask, *tile))),
+        Ask::Drain(ask) => AskRecord::Drain(Box::new(write_drain(ask))),
         Ask::Paint(ask, rule) => AskRecord::Paint(
             Box::new(write_paint(ask)),
             match rule {
@@ -213,6 +218,7 @@ pub(super) fn read_task(
             let (ask, tile) = read_mortar(*record)?;
             Ask::Mortar(Box::new(ask), tile)
         }
+        AskRecord::Drain(record) => Ask::Drain(Box::new(read_drain(&record)?)),
         AskRecord::Paint(ask, rule) => Ask::Paint(
             Box::new(read_paint(*ask)?),
             match rule {

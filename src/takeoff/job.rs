@@ -7,7 +7,7 @@ use std::sync::Arc;
 use super::Buying;
 use crate::measure::{Length, Units};
 use crate::site::{Id, OpeningRule, Room};
-use crate::trades::{grout, mortar, paint, patch, tape, tile};
+use crate::trades::{drain, grout, mortar, paint, patch, tape, tile};
 
 /// All that a person keeps about one job.
 #[derive(Clone, Debug, PartialEq)]
@@ -71,6 +71,8 @@ pub enum Ask {
     Grout(Box<grout::Ask>, Option<Id>),
     /// Mortar; the area and the tile by hand, or from the layout of the tile figure that is named.
     Mortar(Box<mortar::Ask>, Option<Id>),
+    /// A drain.
+    Drain(Box<drain::Ask>),
 }
 
 /// What a tile layout lies on.

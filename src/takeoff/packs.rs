@@ -1,6 +1,6 @@
 //! Packs on sale, and the packs that cover a need.
 
-use crate::handbook::{Cite, documents};
+use crate::handbook::{Cite, cutting, documents};
 use crate::measure::quantity::{gallons, kilograms, litres, pounds};
 use crate::measure::{Amount, Length, Money, Phrase};
 use crate::trades::{Compound, Grout, Material};
@@ -83,7 +83,7 @@ pub fn packs_on_sale(material: &Material, metric: bool) -> Vec<Pack> {
             Amount::Size(Length::feet(4), Length::feet(8)),
             practice,
         )],
-        Material::Lumber { .. } => vec![pack("8 ft board", Length::feet(8).into(), practice)],
+        Material::Lumber { .. } => sticks_on_sale(&[Length::feet(8)]),
         Material::Sealant { .. } if metric => vec![pack("300 mL", litres(0.3).into(), practice)],
         Material::Sealant { .. } => {
             vec![pack("10.1 fl oz", gallons(10.1 / 128.0).into(), practice)]
@@ -105,6 +105,22 @@ pub fn packs_on_sale(material: &Material, metric: bool) -> Vec<Pack> {
             })
             .collect(),
     }
+}
+
+/// Sticks of these lengths.
+#[must_use]
+pub fn sticks_on_sale(lengths: &[Length]) -> Vec<Pack> {
+    let cite = cutting::LENGTHS.cite;
+    let each = lengths.iter().map(|length| Pack {
+        name: if *length == Length::feet(8) {
+            Phrase::plain("8 ft board")
+        } else {
+            Phrase::with("{0} board", [Amount::Length(*length)])
+        },
+        holds: (*length).into(),
+        cite,
+    });
+    each.collect()
 }
 
 /// Bags of what is sold by weight, in pounds or in kilograms, largest first.

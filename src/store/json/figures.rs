@@ -2,6 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
+use super::drain::{DrainJson, read_drain, write_drain};
 use super::mix::{GroutJson, MortarJson, read_grout, read_mortar, write_grout, write_mortar};
 use super::rooms::{StudsJson, length, nm, read_studs, write_studs};
 use super::tile::{TileJson, read_tile, write_tile};
@@ -21,6 +22,7 @@ pub(super) enum AskJson {
     Tile(Box<TileJson>),
     Grout(Box<GroutJson>),
     Mortar(Box<MortarJson>),
+    Drain(Box<DrainJson>),
 }
 
 /// What is missing is as in a new figure, but for its lists, which are empty.
@@ -146,6 +148,7 @@ pub(super) fn write_ask(ask: &Ask) -> AskJson {
         Ask::Tile(ask, on) => AskJson::Tile(Box::new(write_tile(ask, *on))),
         Ask::Grout(ask, tile) => AskJson::Grout(Box::new(write_grout(ask, *tile))),
         Ask::Mortar(ask, tile) => AskJson::Mortar(Box::new(write_mortar(ask, *tile))),
+        Ask::Drain(ask) => AskJson::Drain(Box::new(write_drain(ask))),
         Ask::Patch(ask, wall) => {
             let wall = wall.and_then(|wall| u32::try_from(wall).ok());
             AskJson::Patch(Box::new(write_patch(ask, wall)))
@@ -177,6 +180,7 @@ pub(super) fn read_ask(ask: AskJson) -> Ask {
             let (ask, tile) = read_mortar(*mortar);
             Ask::Mortar(Box::new(ask), tile)
         }
+        AskJson::Drain(drain) => Ask::Drain(Box::new(read_drain(&drain))),
         AskJson::Patch(ask) => {
             let wall = ask.wall.map(|wall| wall as usize);
             Ask::Patch(Box::new(read_patch(*ask)), wall)

@@ -17,6 +17,7 @@ use crate::measure::{Angle, Length, Money, Units};
 use crate::site::{Finish, Id, OpeningKind};
 use crate::store::record;
 use crate::takeoff::{Choice, EntryKind};
+use crate::trades::drain::{Code, Size};
 use crate::trades::grout::Meeting;
 use crate::trades::mortar::{self, NotchShape, Place};
 use crate::trades::paint::{Binder, Built, Part, Sheen, Texture};
@@ -232,6 +233,9 @@ words! {
     mortar::Wall: "left" = mortar::Wall::Left, "right" = mortar::Wall::Right, "near" = mortar::Wall::Near,
         "far" = mortar::Wall::Far;
     Choice: "least-left-over" = Choice::LeastLeftOver, "cheapest" = Choice::Cheapest;
+    Code: "unknown" = Code::Unknown, "irc" = Code::Irc, "ipc" = Code::Ipc, "upc" = Code::Upc;
+    Size: "1 1/4" = Size::OneAndQuarter, "1 1/2" = Size::OneAndHalf, "2" = Size::Two, "3" = Size::Three,
+        "4" = Size::Four;
     Ends: "open" = Ends::Open, "taken" = Ends::Taken;
     EntryKind: "head" = EntryKind::Head, "room" = EntryKind::Room, "figure" = EntryKind::Figure,
         "hand-line" = EntryKind::HandLine, "buying" = EntryKind::Buying, "tape" = EntryKind::Tape;
