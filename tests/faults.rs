@@ -3,6 +3,8 @@
 
 #[path = "faults/document_damage.rs"]
 mod document_damage;
+#[path = "faults/drains.rs"]
+mod drains;
 #[path = "faults/hostile_pictures.rs"]
 mod hostile_pictures;
 #[path = "faults/job_file.rs"]

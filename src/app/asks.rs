@@ -59,6 +59,8 @@ impl App {
             Slot::HandText(_) => "What to get".into(),
             Slot::HandCount(_) => "How many".into(),
             Slot::HandPrice(_) => "Price of one".into(),
+            Slot::Drain(_, field) => super::drain_inputs::asks(*field).into(),
+            Slot::Cut(_, field) => super::cutting_page::asks(*field),
         }
     }
 }

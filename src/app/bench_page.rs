@@ -63,6 +63,13 @@ impl App {
                 Command::NewPipe(None),
             ),
             card(
+                "Drain",
+                last(|ask| matches!(ask, Ask::Drain(..))),
+                "fall, holes, traps",
+                Icon::Drain,
+                Command::NewDrain(None),
+            ),
+            card(
                 "Tape",
                 roll,
                 "sums, spacing, square",
@@ -100,6 +107,7 @@ impl App {
             Some(Ask::Grout(_, of)) => self.grout_page(at, *of),
             Some(Ask::Mortar(_, of)) => self.mortar_page(at, *of),
             Some(Ask::Pipe(ask, _)) => self.pipe_page(at, ask),
+            Some(Ask::Drain(_)) => self.drain_page(at),
             None => self.bench_page(),
         }
     }
@@ -122,6 +130,7 @@ impl App {
             Ask::Mortar(..) => ("Mortar", None),
             Ask::Pipe(ask, _) if ask.name.is_empty() => ("Pipe", None),
             Ask::Pipe(ask, _) => (ask.name.as_str(), None),
+            Ask::Drain(..) => ("Drain", None),
         };
         match (room, wall) {
             (Some(room), Some(wall)) => format!("{trade}, wall {wall}, {room}"),
@@ -145,6 +154,7 @@ impl App {
             Ask::Pipe(ask, _) => crate::trades::pipe::figure(ask)
                 .ok()
                 .map(|figure| figure.account),
+            Ask::Drain(..) => self.drain_account(at),
             Ask::Paint(..) => crate::trades::paint::figure(&self.paint_ask(at)?)
                 .ok()
                 .map(|figure| figure.account),
@@ -159,6 +169,7 @@ impl App {
             Ask::Tile(..) => self.tile_answer(at),
             Ask::Grout(..) | Ask::Mortar(..) => self.mix_answer(at),
             Ask::Pipe(..) => self.pipe_answer(at),
+            Ask::Drain(..) => self.drain_answer(at),
         }
     }
 

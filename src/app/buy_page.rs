@@ -57,6 +57,16 @@ impl App {
                 more: Some(Command::Go(Here::Line(line.key.clone()))),
             });
         }
+        let cut = |line: &Line| match &line.key {
+            LineKey::Material(material) => takeoff::is_cut(material),
+            LineKey::ByHand(_) => false,
+        };
+        if lines.iter().any(cut) {
+            rows.push(Row::button(
+                "Cutting plan",
+                Command::Go(Here::Cutting(None)),
+            ));
+        }
         rows.push(Row::button(
             "Write a line by hand",
             Command::Pad(Slot::HandLine),
@@ -166,7 +176,7 @@ impl App {
 
     /// What a pack is called.
     pub(super) fn pack_name(&self, key: &PackKey) -> String {
-        takeoff::packs_on_sale(&key.material, self.job.buying.metric_packs)
+        (self.job.buying.packs(&key.material))
             .iter()
             .find(|pack| pack.millionths() == key.holds)
             .map_or_else(String::new, |pack| {
@@ -210,7 +220,13 @@ impl App {
                 mend: None,
             });
         }
-        for pack in takeoff::packs_on_sale(material, buying.metric_packs) {
+        if takeoff::is_cut(material) {
+            rows.push(Row::button(
+                "Cutting plan",
+                Command::Go(Here::Cutting(Some(material.clone()))),
+            ));
+        }
+        for pack in buying.packs(material) {
             let key = PackKey::new(material, &pack);
             let price = buying
                 .prices
@@ -246,7 +262,7 @@ impl App {
             ));
         }
         rows.push(Row::Heading("How it was figured".into()));
-        if let Some(pack) = takeoff::packs_on_sale(material, buying.metric_packs).first() {
+        if let Some(pack) = buying.packs(material).first() {
             rows.push(Row::Text(format!("Sizes: {}", words::cite(&pack.cite))));
         }
         for step in &line.working {

@@ -1,7 +1,8 @@
 //! What each command changes in the job.
 
 use super::{
-    App, Choice, Command, Here, Shape, StudsOf, fill::last_task, mix_inputs, studs, tile_inputs,
+    App, Choice, Command, Here, Shape, StudsOf, cutting_page, drain_inputs, fill::last_task,
+    mix_inputs, studs, tile_inputs,
 };
 use crate::measure::quantity::square_metres;
 use crate::measure::{Angle, Length};
@@ -40,6 +41,10 @@ impl App {
                 self.new_task(room, Ask::Pipe(Box::new(ask), None));
             }
             Command::Set(task, Choice::Pipe(choice)) => self.choose_pipe(task, choice),
+            Command::NewDrain(room) => self.new_task(room, Ask::Drain(Box::default())),
+            Command::Cut(material, choice) => {
+                self.edit("", |job| cutting_page::choose(job, &material, choice));
+            }
             Command::NewTile(room, on) => self.new_task(room, Ask::Tile(Box::default(), on)),
             Command::NewPaint(room) => {
                 self.new_task(room, Ask::Paint(Box::default(), site::OpeningRule::Net));
@@ -318,7 +323,7 @@ fn keep_patches_on_their_walls(
                 Ask::Patch(_, wall) => *wall = None,
                 Ask::Tile(_, on) => *on = TileOn::Own,
                 Ask::Pipe(_, on) => *on = None,
-                Ask::Paint(..) | Ask::Grout(..) | Ask::Mortar(..) => {}
+                Ask::Paint(..) | Ask::Grout(..) | Ask::Mortar(..) | Ask::Drain(..) => {}
             }
         } else if *wall > at {
             *wall = (*wall + now).saturating_sub(before);
@@ -345,7 +350,7 @@ fn lay(job: &mut Job, task: usize, room: usize, wall: Option<usize>) {
                 spot: site::Spot::default(),
             });
         }
-        Ask::Paint(..) | Ask::Grout(..) | Ask::Mortar(..) => {}
+        Ask::Paint(..) | Ask::Grout(..) | Ask::Mortar(..) | Ask::Drain(..) => {}
     }
 }
 
@@ -379,6 +384,11 @@ fn choose(ask: &mut Ask, choice: Choice, known: Option<Length>) {
                 *rule = chosen;
             } else {
                 choose_paint(ask, choice, known);
+            }
+        }
+        Ask::Drain(ask) => {
+            if let Choice::Drain(choice) = choice {
+                drain_inputs::choose(ask, choice);
             }
         }
         Ask::Grout(..) | Ask::Mortar(..) | Ask::Pipe(..) => {}

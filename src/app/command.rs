@@ -4,8 +4,8 @@ use super::{Slot, StudsOf};
 use crate::handbook::pipe as book;
 use crate::measure::Length;
 use crate::site::{Finish, Id, OpeningKind, OpeningRule};
-use crate::takeoff::{LineKey, TileOn};
-use crate::trades::{Grout, mortar, paint, patch, pipe, tape, tile};
+use crate::takeoff::{LineKey, Saw, TileOn};
+use crate::trades::{Grout, Material, drain, mortar, paint, patch, pipe, tape, tile};
 
 /// A place in the program.
 #[derive(Clone, Debug, PartialEq, Default)]
@@ -39,6 +39,8 @@ pub enum Here {
     Versions,
     /// Handing the job over, and what was handed over to us.
     Sharing,
+    /// The cutting plan of a material; of the first where none is named.
+    Cutting(Option<Material>),
 }
 
 /// What a tap asks for.
@@ -160,6 +162,10 @@ pub enum Command {
     Restore(std::path::PathBuf),
     /// The about sheet, shown or not.
     About(bool),
+    /// A new drain, in a room or by hand.
+    NewDrain(Option<usize>),
+    /// A choice of a material's cutting plan.
+    Cut(Material, CutChoice),
 }
 
 /// The shape that a new room starts from.
@@ -222,6 +228,8 @@ pub enum Choice {
     Mix(MixChoice),
     /// A choice of a run of pipe.
     Pipe(PipeChoice),
+    /// A choice of a drain.
+    Drain(DrainChoice),
 }
 
 /// A choice of a run of pipe. Legs count from 0; node 0 is the start, node 1 the end of the first leg.
@@ -323,4 +331,44 @@ pub enum TileChoice {
     BoxKind(u8),
     /// It comes on sheets: mosaic.
     OnSheets(bool),
+}
+
+/// A choice of a drain.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum DrainChoice {
+    /// The family of codes.
+    Code(drain::Code),
+    /// The official lets 3 in and larger fall 1/8 in a foot.
+    Eighth(bool),
+    /// The drain's size.
+    Size(drain::Size),
+    /// The least fall by the code.
+    LeastFall,
+    /// As high as it may stand.
+    Highest,
+    /// The usual hole.
+    UsualHole,
+    /// What it passes through: 0 nothing, 1 joists, 2 engineered joists, 3 studs.
+    Through(u8),
+    /// The wall bears.
+    Bearing(bool),
+    /// Each stud is doubled.
+    Doubled(bool),
+    /// A trap arm to check.
+    Arm(bool),
+    /// Its size.
+    ArmSize(drain::Size),
+    /// A closet flange to set.
+    Flange(bool),
+}
+
+/// A choice of a material's cutting plan.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum CutChoice {
+    /// A length on sale, or no longer.
+    Stick(Length),
+    /// What cuts.
+    Saw(Saw),
+    /// An offcut fewer.
+    RemoveOffcut(usize),
 }

@@ -6,7 +6,7 @@ use crate::measure::{Length, Units};
 use crate::site::{Finish, Opening, OpeningKind, OpeningRule, Room, Studs};
 use crate::takeoff::{Ask, Job, TileOn};
 use crate::trades::patch::{self, Hole, HoleShape};
-use crate::trades::tile;
+use crate::trades::{drain, tile};
 
 /// The demo job, begun `now`.
 #[must_use]
@@ -42,6 +42,23 @@ pub fn demo_job(now: DateTime<FixedOffset>) -> Job {
     for task in &mut job.tasks {
         task.on_list = true;
     }
+    // From the shower upstairs to the stack, across the joists.
+    let shower = drain::Ask {
+        code: drain::Code::Irc,
+        run: Length::in_64(76, 32),
+        through: drain::Through::Joists {
+            first: Length::in_64(9, 32),
+            spacing: Length::inches(16),
+            depth: Length::in_64(9, 16),
+            engineered: false,
+        },
+        arm: Some(drain::Arm {
+            size: drain::Size::Two,
+            length: Length::inches(52),
+        }),
+        ..drain::Ask::default()
+    };
+    job.add_task(Some(1), Ask::Drain(Box::new(shower)));
     job
 }
 

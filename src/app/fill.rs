@@ -1,9 +1,12 @@
 //! The pad opens on a slot, and what it reads goes back into the job.
 
-use super::{App, Command, Here, Kind, Pad, Row, Slot, TapeSlot, ThingField, TileSlot};
 use super::{
-    PipeSlot, mix_inputs, paint_inputs, patch_inputs, pipe_inputs, room_page, studs, tile_inputs,
-    words,
+    App, Command, CutSlot, DrainSlot, Here, Kind, Pad, PipeSlot, Row, Slot, TapeSlot, ThingField,
+    TileSlot,
+};
+use super::{
+    cutting_page, drain_inputs, mix_inputs, paint_inputs, patch_inputs, pipe_inputs, room_page,
+    studs, tile_inputs, words,
 };
 use crate::measure::{Angle, Figures, Length, Money, Rounding, read};
 use crate::site::Id;
@@ -206,6 +209,11 @@ fn may_be_nothing(slot: &Slot) -> bool {
             | Slot::Patch(..)
             | Slot::OtherHole(..)
             | Slot::Tape(TapeSlot::Width)
+            | Slot::Drain(
+                _,
+                DrainSlot::Fall | DrainSlot::Start | DrainSlot::First | DrainSlot::ToCome
+            )
+            | Slot::Cut(_, CutSlot::Kerf)
             | Slot::Tile(
                 _,
                 TileSlot::Joint
@@ -226,6 +234,8 @@ fn fill_length(job: &mut Job, slot: &Slot, length: Length) -> Result<(), String>
         Slot::Tile(task, field) => tile_inputs::fill_length(job, *task, *field, length),
         Slot::Mix(task, field) => mix_inputs::fill_length(job, *task, *field, length),
         Slot::Pipe(task, field) => pipe_inputs::fill_length(job, *task, *field, length)?,
+        Slot::Drain(task, field) => drain_inputs::fill_length(job, *task, *field, length),
+        Slot::Cut(material, field) => cutting_page::fill(job, material, *field, length)?,
         Slot::FirstStud(of) | Slot::FoundStud(of, _) | Slot::StudFace(of) => {
             studs::fill(job, *of, slot, length)?;
         }
@@ -285,6 +295,9 @@ fn fill_number(job: &mut Job, slot: &Slot, number: f64, metric: bool) -> Result<
         Slot::Tile(task, field) => tile_inputs::fill_number(job, *task, *field, number, metric)?,
         Slot::Mix(task, field) => mix_inputs::fill_number(job, *task, *field, number, metric)?,
         Slot::Pipe(task, field) => pipe_inputs::fill_number(job, *task, *field, number, metric)?,
+        Slot::Drain(task, field) => {
+            drain_inputs::fill_count(job, *task, *field, whole(number)?);
+        }
         _ => {}
     }
     Ok(())

@@ -10,8 +10,11 @@ mod buy_page;
 mod change;
 mod command;
 mod compare_page;
+mod cutting_page;
 mod demo;
 mod demo_pipes;
+mod drain_inputs;
+mod drain_page;
 mod fill;
 mod jobs_page;
 mod keep;
@@ -45,12 +48,16 @@ mod view;
 mod wall_page;
 mod words;
 
-pub use command::{Choice, Command, Here, MixChoice, PipeChoice, Shape, TileChoice};
+pub use command::{
+    Choice, Command, CutChoice, DrainChoice, Here, MixChoice, PipeChoice, Shape, TileChoice,
+};
 pub use demo::demo_job;
 pub use keep::{Keeper, Kept, Prefs, Reading, start};
 pub use pad::{FRACTIONS, Kind, Pad};
 pub use photo_take::{SMALL, take_picture};
-pub use slot::{MixSlot, PaintSlot, PipeSlot, Slot, StudsOf, TapeSlot, ThingField, TileSlot};
+pub use slot::{
+    CutSlot, DrainSlot, MixSlot, PaintSlot, PipeSlot, Slot, StudsOf, TapeSlot, ThingField, TileSlot,
+};
 pub use view::{Big, Card, Chip, Icon, Row, Screen, Tone};
 
 use std::cell::RefCell;
@@ -180,6 +187,7 @@ impl App {
             Here::Compare(task) => self.compare_page(*task),
             Here::Versions => self.versions_page(),
             Here::Sharing => self.sharing_page(),
+            Here::Cutting(material) => self.cutting_page(material.as_ref()),
         }
     }
 

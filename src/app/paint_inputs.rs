@@ -302,7 +302,12 @@ fn house_rows(at: usize, ask: &paint::Ask) -> Vec<Row> {
 fn ask_of(job: &mut Job, task: usize) -> Option<(&mut paint::Ask, &mut OpeningRule)> {
     match &mut job.tasks.get_mut(task)?.ask {
         Ask::Paint(ask, rule) => Some((ask, rule)),
-        Ask::Patch(..) | Ask::Tile(..) | Ask::Grout(..) | Ask::Mortar(..) | Ask::Pipe(..) => None,
+        Ask::Patch(..)
+        | Ask::Tile(..)
+        | Ask::Grout(..)
+        | Ask::Mortar(..)
+        | Ask::Pipe(..)
+        | Ask::Drain(..) => None,
     }
 }
 

@@ -118,9 +118,12 @@ impl App {
     pub(super) fn air(&self, at: usize) -> Option<patch::Air> {
         match &self.job.tasks.get(at)?.ask {
             Ask::Patch(ask, _) => Some(ask.air),
-            Ask::Paint(..) | Ask::Tile(..) | Ask::Grout(..) | Ask::Mortar(..) | Ask::Pipe(..) => {
-                None
-            }
+            Ask::Paint(..)
+            | Ask::Tile(..)
+            | Ask::Grout(..)
+            | Ask::Mortar(..)
+            | Ask::Pipe(..)
+            | Ask::Drain(..) => None,
         }
     }
 

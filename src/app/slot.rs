@@ -2,7 +2,7 @@
 
 use crate::site::Id;
 use crate::takeoff::PackKey;
-use crate::trades::{paint::Product, patch, pipe};
+use crate::trades::{Material, paint::Product, patch, pipe};
 
 /// A figure of the person's own, by its place.
 #[derive(Clone, Debug, PartialEq)]
@@ -67,6 +67,10 @@ pub enum Slot {
     HandCount(Id),
     /// What one costs.
     HandPrice(Id),
+    /// A field of a drain.
+    Drain(usize, DrainSlot),
+    /// A field of a material's cutting plan.
+    Cut(Material, CutSlot),
 }
 
 /// Whose studs.
@@ -274,4 +278,46 @@ pub enum PipeSlot {
     FromLeft,
     /// From the floor to its start.
     UpFromFloor,
+}
+
+/// A field of a drain.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum DrainSlot {
+    /// How far it runs.
+    Run,
+    /// Its fall in a foot.
+    Fall,
+    /// The height of its upper end.
+    Start,
+    /// From the upper end to the first joist or stud.
+    First,
+    /// From one to the next.
+    Spacing,
+    /// How deep one is.
+    Depth,
+    /// From a stud's face to the pipe.
+    Across,
+    /// The hole.
+    Hole,
+    /// The trap arm.
+    Arm,
+    /// How many of a fixture, counted from 0.
+    Fixtures(usize),
+    /// From the finished wall to the flange.
+    RoughIn,
+    /// What still comes onto the studs.
+    ToCome,
+}
+
+/// A field of a material's cutting plan.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum CutSlot {
+    /// What the saw takes.
+    Kerf,
+    /// An offcut on hand, counted from 0.
+    Offcut(usize),
+    /// One more.
+    NewOffcut,
+    /// One more length on sale.
+    Stick,
 }

@@ -56,6 +56,8 @@ impl App {
             Slot::Tile(task, field) => self.tile_stands(*task, *field),
             Slot::Mix(task, field) => self.mix_stands(*task, *field),
             Slot::Pipe(task, field) => self.pipe_stands(*task, *field),
+            Slot::Drain(task, field) => self.drain_stands(*task, *field),
+            Slot::Cut(material, field) => self.cut_stands(material, *field),
             Slot::Roll => self.length(None),
             Slot::Tape(field) => self.tape_stands(*field),
             Slot::Price(key) => money(job.buying.prices.get(key).copied()),

@@ -16,7 +16,8 @@ impl App {
                 | Ask::Tile(..)
                 | Ask::Grout(..)
                 | Ask::Mortar(..)
-                | Ask::Pipe(..) => None,
+                | Ask::Pipe(..)
+                | Ask::Drain(..) => None,
             },
         }
     }
@@ -139,9 +140,12 @@ pub(super) fn place(job: &mut Job, of: StudsOf) -> Option<&mut Option<Studs>> {
         StudsOf::Wall(room, wall) => Some(&mut job.rooms.get_mut(room)?.walls.get_mut(wall)?.studs),
         StudsOf::Patch(task) => match &mut job.tasks.get_mut(task)?.ask {
             Ask::Patch(ask, _) => Some(&mut ask.studs),
-            Ask::Paint(..) | Ask::Tile(..) | Ask::Grout(..) | Ask::Mortar(..) | Ask::Pipe(..) => {
-                None
-            }
+            Ask::Paint(..)
+            | Ask::Tile(..)
+            | Ask::Grout(..)
+            | Ask::Mortar(..)
+            | Ask::Pipe(..)
+            | Ask::Drain(..) => None,
         },
     }
 }

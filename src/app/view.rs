@@ -69,6 +69,8 @@ pub enum Icon {
     Pipe,
     /// A tape.
     Tape,
+    /// A pipe through joists.
+    Drain,
 }
 
 /// A result in big figures.

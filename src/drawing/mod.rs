@@ -2,7 +2,9 @@
 //!
 //! A [`Scene`] is laid out once for a sheet of so many pixels; screen, PNG and SVG paint the same layout.
 
+mod bars;
 mod bed;
+mod drain;
 mod elevation;
 mod face;
 mod figure;
@@ -22,7 +24,9 @@ mod tape;
 mod tests;
 mod tile;
 
+pub use bars::{Stick, bars_sketch};
 pub use bed::bed_sketch;
+pub use drain::drain_sketch;
 pub use elevation::{WallTag, wall};
 pub use layout::{Canvas, HotSpot, Piece, Place, Sheet, lay_out};
 pub use paint::{PaintTag, paint_sketch};

@@ -213,6 +213,7 @@ fn icon(icon: Icon) -> Image {
         Icon::Mortar => include_bytes!("../../assets/icons/card-mortar.svg"),
         Icon::Pipe => include_bytes!("../../assets/icons/card-pipe.svg"),
         Icon::Tape => include_bytes!("../../assets/icons/card-tape.svg"),
+        Icon::Drain => include_bytes!("../../assets/icons/card-drain.svg"),
     };
     Image::load_from_svg_data(bytes).unwrap_or_default()
 }

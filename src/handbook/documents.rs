@@ -243,6 +243,8 @@ documents! {
     FLANGE_PAGES: "Answers on closet flanges and rough-in", "as read", "homerepairforum 9788, engineerfix.com, daveosborne.com";
     /// A drain's fall, worked, and its rough-in.
     MODERN_PLUMBING: "Modern Plumbing", "2022, p. 325; 2015, screen 319", "Goodheart-Willcox";
+    /// What a saw takes.
+    KERF_ARTICLE: "What is a saw's kerf, and why it matters", "as read", "slashgear.com";
     /// What may go wrong with an open drain.
     SEWER_GAS: "Sewer gas", "as read", "a public sanitary district, kishwrd.com";
     /// Dimensions of tube and pipe.

@@ -4,6 +4,7 @@
 //! with no published source, and from memory of a named document that still has to be looked up.
 
 pub mod cautions;
+pub mod cutting;
 pub mod documents;
 pub mod drain;
 pub mod fixtures;

@@ -13,6 +13,7 @@ use super::document::Part;
 use super::record::{
     RoomRecord, all, length, maybe, read, read_room, read_units, write, write_room, write_units,
 };
+use super::record_drain::{read_cutting, write_cutting};
 use super::record_figures::{
     MaterialRecord, MoreRecord, TaskRecord, material, read_material, read_task, write_more,
     write_task,
@@ -42,6 +43,8 @@ pub(super) mod kind {
     pub const STAMPS: u16 = 9;
     /// The batch in the bucket.
     pub const BATCH: u16 = 11;
+    /// What was set about cutting from sticks.
+    pub const CUTTING: u16 = 12;
     /// A picture, in a shared file alone.
     pub const PICTURE: u16 = 10;
     /// What is fixed in a room, under the room's name.
@@ -194,6 +197,7 @@ fn read_buying(record: BuyingRecord) -> Option<Buying> {
             Choice::LeastLeftOver
         },
         metric_packs: record.metric_packs,
+        cutting: BTreeMap::new(),
     })
 }
 
@@ -264,6 +268,10 @@ pub(super) fn write_entries(job: &Job) -> Vec<Part> {
             .iter()
             .map(|photo| part(kind::PHOTO, photo.id.0, write(&write_photo(photo)))),
     );
+    if !job.buying.cutting.is_empty() {
+        let record = write_cutting(&job.buying);
+        parts.push(part(kind::CUTTING, 0, write(&record)));
+    }
     if let Some(batch) = job.batch {
         let record: BatchRecord = (batch.mixed.to_rfc3339(), batch.rest, batch.good);
         parts.push(part(kind::BATCH, 0, write(&record)));
@@ -351,6 +359,11 @@ pub(super) fn read_job(parts: &[Part]) -> Assembled {
             kind::PHOTO => read(body)
                 .and_then(|record| read_photo(record, Id(*id)))
                 .map(|photo| job.photos.push(Arc::new(photo))),
+            kind::BUYING => read(body).and_then(read_buying).map(|buying| {
+                let cutting = std::mem::take(&mut job.buying.cutting);
+                job.buying = Buying { cutting, ..buying };
+            }),
+            kind::CUTTING => read(body).and_then(|record| read_cutting(record, &mut job.buying)),
             kind::BATCH => read_batch(body).map(|batch| job.batch = Some(batch)),
             kind::TAPE => read(body)
                 .as_ref()

@@ -4,6 +4,7 @@
 //! what may be missing is as in a new job. Records here are apart from those of the job file: each may change alone.
 
 mod buying;
+mod drain;
 mod figures;
 mod fixed;
 mod mix;

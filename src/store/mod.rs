@@ -15,6 +15,7 @@ mod keep;
 mod lock;
 pub mod pictures;
 mod record;
+mod record_drain;
 mod record_figures;
 mod record_fixed;
 mod record_mix;

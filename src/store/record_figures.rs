@@ -3,6 +3,7 @@
 use serde::{Deserialize, Serialize};
 
 use super::record::{StudsRecord, all, choice, code, length, maybe, read_studs, write_studs};
+use super::record_drain::{DrainRecord, read_drain, write_drain};
 use super::record_mix::{
     GroutRecord, MortarRecord, read_grout, read_mortar, write_grout, write_mortar,
 };
@@ -42,6 +43,7 @@ enum AskRecord {
     /// Tile that comes on sheets: so many along the rows, so many rows.
     Mosaic(Box<TileRecord>, (u16, u16)),
     Pipe(Box<PipeRecord>),
+    Drain(Box<DrainRecord>),
 }
 
 #[derive(Serialize, Deserialize)]
@@ -160,9 +162,12 @@ fn rate(value: Option<f64>) -> Option<Option<SpreadRate>> {
 pub(super) fn write_more(task: &Task) -> MoreRecord {
     let air = match &task.ask {
         Ask::Patch(ask, _) => ask.air,
-        Ask::Paint(..) | Ask::Tile(..) | Ask::Grout(..) | Ask::Mortar(..) | Ask::Pipe(..) => {
-            Air::default()
-        }
+        Ask::Paint(..)
+        | Ask::Tile(..)
+        | Ask::Grout(..)
+        | Ask::Mortar(..)
+        | Ask::Pipe(..)
+        | Ask::Drain(..) => Air::default(),
     };
     MoreRecord {
         air: (air.fahrenheit, air.humidity),
@@ -186,6 +191,7 @@ pub(super) fn write_task(task: &Task) -> TaskRecord {
         Ask::Grout(ask, tile) => AskRecord::Grout(Box::new(write_grout(ask, *tile))),
         Ask::Mortar(ask, tile) => AskRecord::Mortar(Box::new(write_mortar(ask, *tile))),
         Ask::Pipe(ask, on) => AskRecord::Pipe(Box::new(write_pipe(ask, *on))),
+        Ask::Drain(ask) => AskRecord::Drain(Box::new(write_drain(ask))),
         Ask::Paint(ask, rule) => AskRecord::Paint(
             Box::new(write_paint(ask)),
             match rule {
@@ -246,6 +252,7 @@ pub(super) fn read_task(
             let (ask, on) = read_pipe(*record)?;
             Ask::Pipe(Box::new(ask), on)
         }
+        AskRecord::Drain(record) => Ask::Drain(Box::new(read_drain(&record)?)),
         AskRecord::Paint(ask, rule) => Ask::Paint(
             Box::new(read_paint(*ask)?),
             match rule {

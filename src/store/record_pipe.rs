@@ -568,7 +568,7 @@ mod tests {
         ];
         for (at, one) in all.iter().enumerate() {
             let bytes = write(&material(one));
-            assert_eq!(usize::from(bytes[0]), 16 + at);
+            assert_eq!(usize::from(bytes[0]), 18 + at);
             let record: MaterialRecord = read(&bytes).expect("reads");
             assert_eq!(read_material(record).as_ref(), Some(one));
         }

@@ -2,8 +2,9 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use super::pieces::{BOARD, boards, on_a_sheet, sheets, sticks};
-use super::{Pack, cover, packs_on_sale};
+use super::cutting::{cut, to_buy};
+use super::pieces::{on_a_sheet, sheets};
+use super::{Cuts, Pack, Setup, cover, is_cut, packs_on_sale, sticks_on_sale};
 use crate::handbook::Cite;
 use crate::measure::quantity::{gallons, kilograms, litres};
 use crate::measure::{Amount, Figures, Length, Money, Phrase, Rounding, Units};
@@ -46,6 +47,21 @@ pub struct Buying {
     pub choice: Choice,
     /// Packs in litres.
     pub metric_packs: bool,
+    /// What was set about cutting, by material.
+    pub cutting: BTreeMap<Material, Setup>,
+}
+
+impl Buying {
+    /// What a material is sold in.
+    #[must_use]
+    pub fn packs(&self, material: &Material) -> Vec<Pack> {
+        if is_cut(material) {
+            let setup = self.cutting.get(material).cloned();
+            let setup = setup.unwrap_or_else(|| Setup::usual(material));
+            return sticks_on_sale(material, &setup.sticks);
+        }
+        packs_on_sale(material, self.metric_packs)
+    }
 }
 
 impl Default for Buying {
@@ -58,6 +74,7 @@ impl Default for Buying {
             symbol: "$".to_owned(),
             choice: Choice::default(),
             metric_packs: false,
+            cutting: BTreeMap::new(),
         }
     }
 }
@@ -230,7 +247,7 @@ pub fn total(lines: &[Line]) -> Total {
 
 fn line(material: &Material, asked: &[&Asked<'_>], buying: &Buying) -> Line {
     let key = LineKey::Material(material.clone());
-    let sale = packs_on_sale(material, buying.metric_packs);
+    let sale = buying.packs(material);
     let keys: Vec<PackKey> = sale
         .iter()
         .map(|pack| PackKey::new(material, pack))
@@ -241,6 +258,7 @@ fn line(material: &Material, asked: &[&Asked<'_>], buying: &Buying) -> Line {
         .collect();
     let amounts: Vec<&Amount> = asked.iter().map(|asked| &asked.need.amount).collect();
     let needed = sum(&amounts);
+    let cuts = is_cut(material).then(|| cut(material, &amounts, &buying.cutting));
     let (counts, cite) = match material {
         Material::Board { .. } => (
             vec![sheets(&amounts)],
@@ -248,15 +266,15 @@ fn line(material: &Material, asked: &[&Asked<'_>], buying: &Buying) -> Line {
                 "pieces laid in rows across whole sheets; no more are needed, fewer may do",
             ),
         ),
-        Material::Lumber { .. } => (
-            vec![boards(&amounts)],
-            Cite::practice(
-                "the longest piece first into 8 ft boards, 1/8 in a saw cut; fewer may do",
-            ),
-        ),
-        Material::Pipe { pipe, stick, .. } => (
-            vec![sticks(&amounts, *stick, super::pipe::kerf(pipe.family()))],
-            Cite::practice("the longest piece first into sticks; fewer may do"),
+        Material::Lumber { .. } | Material::Pipe { .. } => (
+            cuts.as_ref()
+                .map_or_else(Vec::new, |cuts| to_buy(cuts, &sale)),
+            match &cuts {
+                Some(cuts) if !cuts.proven => Cite::computed(
+                    "the cutting plan; one stick fewer may do, which was not settled",
+                ),
+                _ => Cite::computed("the cutting plan: no fewer sticks do"),
+            },
         ),
         _ => {
             let sizes: Vec<f64> = sale.iter().map(|pack| size(&pack.holds)).collect();
@@ -288,7 +306,7 @@ fn line(material: &Material, asked: &[&Asked<'_>], buying: &Buying) -> Line {
         shelf,
         title,
         detail: figures.join("; "),
-        note: note(material, &amounts),
+        note: note(material, &amounts, cuts.as_ref()),
         working: working(&amounts, &needed, &packs, cite),
         needed,
         overridden,
@@ -325,24 +343,19 @@ fn working(amounts: &[&Amount], needed: &Amount, packs: &[(usize, u32)], cite: C
 }
 
 /// What the count of packs does not say.
-fn note(material: &Material, amounts: &[&Amount]) -> Option<&'static str> {
+fn note(material: &Material, amounts: &[&Amount], cuts: Option<&Cuts>) -> Option<&'static str> {
     let oversize = |amount: &&Amount| match amount {
         Amount::Size(a, b) => !on_a_sheet(*a.min(b), *a.max(b)),
-        Amount::Length(length) => *length > BOARD,
         _ => false,
     };
     match material {
         Material::Board { .. } if amounts.iter().any(oversize) => Some(
             "A piece is larger than a sheet. It is counted by its area; plan where its joint falls, on a stud or on blocking, before you cut.",
         ),
-        Material::Lumber { .. } if amounts.iter().any(oversize) => Some(
+        Material::Lumber { .. } if cuts.is_some_and(|cuts| !cuts.too_long.is_empty()) => Some(
             "A piece is longer than a board. It is counted as joined from several; buy a longer one if it must be whole.",
         ),
-        Material::Pipe { stick, .. }
-            if amounts
-                .iter()
-                .any(|amount| matches!(amount, Amount::Length(piece) if piece > stick)) =>
-        {
+        Material::Pipe { .. } if cuts.is_some_and(|cuts| !cuts.too_long.is_empty()) => {
             Some("A piece is longer than a stick: put a coupling into its leg.")
         }
         Material::Compound(Compound::Setting) => {

@@ -8,7 +8,7 @@ use super::Buying;
 use crate::measure::{Length, Units};
 use crate::photo::Photo;
 use crate::site::{Id, OpeningRule, Room, Spot};
-use crate::trades::{grout, mortar, paint, patch, pipe, tape, tile};
+use crate::trades::{drain, grout, mortar, paint, patch, pipe, tape, tile};
 
 /// All that a person keeps about one job.
 #[derive(Clone, Debug, PartialEq)]
@@ -76,6 +76,8 @@ pub enum Ask {
     Mortar(Box<mortar::Ask>, Option<Id>),
     /// A run of pipe, and where it starts on a wall of the room.
     Pipe(Box<pipe::Ask>, Option<PipeOn>),
+    /// A drain.
+    Drain(Box<drain::Ask>),
 }
 
 /// Where a run of pipe starts on a wall of its room: at a fixed point, or at a place of its own.

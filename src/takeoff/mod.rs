@@ -1,6 +1,7 @@
 //! From what the figures need to what is bought: merged, packed once over the whole job, priced.
 
 mod buying;
+mod cutting;
 mod job;
 mod merge;
 mod packs;
@@ -11,7 +12,8 @@ mod stamps;
 pub use buying::{
     Asked, Buying, Choice, HandLine, Line, LineKey, PackKey, Shelf, Total, lines, total,
 };
+pub use cutting::{Bar, Cuts, Piece, Saw, Setup, cutting, is_cut};
 pub use job::{Ask, Batch, Job, PipeOn, RollLine, TapeBench, Task, TileOn};
 pub use merge::{Merge, Merged, Value, merge};
-pub use packs::{Pack, cover, packs_on_sale};
+pub use packs::{Pack, cover, packs_on_sale, sticks_on_sale};
 pub use stamps::{Entry, EntryKind, Mark, Order, Stamps, entries};

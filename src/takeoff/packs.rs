@@ -1,6 +1,6 @@
 //! Packs on sale, and the packs that cover a need.
 
-use crate::handbook::{Cite, documents};
+use crate::handbook::{Cite, cutting, documents};
 use crate::measure::quantity::{gallons, kilograms, litres, pounds};
 use crate::measure::{Amount, Length, Money, Phrase};
 use crate::trades::{Compound, Grout, Material};
@@ -86,16 +86,12 @@ pub fn packs_on_sale(material: &Material, metric: bool) -> Vec<Pack> {
             Amount::Size(Length::feet(4), Length::feet(8)),
             practice,
         )],
-        Material::Lumber { .. } => vec![pack("8 ft board", Length::feet(8).into(), practice)],
+        Material::Lumber { .. } => sticks_on_sale(material, &[Length::feet(8)]),
         Material::Sealant { .. } if metric => vec![pack("300 mL", litres(0.3).into(), practice)],
         Material::Sealant { .. } => {
             vec![pack("10.1 fl oz", gallons(10.1 / 128.0).into(), practice)]
         }
-        Material::Pipe { stick, .. } => vec![Pack {
-            name: Phrase::with("stick of {0}", [Amount::Length(*stick)]),
-            holds: Amount::Length(*stick),
-            cite: Cite::practice("as you said the sticks are"),
-        }],
+        Material::Pipe { stick, .. } => sticks_on_sale(material, &[*stick]),
         Material::PipeFitting { .. } | Material::PipeHanger { .. } => {
             vec![pack("1 piece", Amount::Count(1), practice)]
         }
@@ -129,6 +125,29 @@ pub fn packs_on_sale(material: &Material, metric: bool) -> Vec<Pack> {
             })
             .collect(),
     }
+}
+
+/// Sticks of a material in these lengths.
+#[must_use]
+pub fn sticks_on_sale(material: &Material, lengths: &[Length]) -> Vec<Pack> {
+    let is_pipe = matches!(material, Material::Pipe { .. });
+    let cite = if is_pipe {
+        Cite::practice("as you said the sticks are")
+    } else {
+        cutting::LENGTHS.cite
+    };
+    let each = lengths.iter().map(|length| Pack {
+        name: if is_pipe {
+            Phrase::with("stick of {0}", [Amount::Length(*length)])
+        } else if *length == Length::feet(8) {
+            Phrase::plain("8 ft board")
+        } else {
+            Phrase::with("{0} board", [Amount::Length(*length)])
+        },
+        holds: (*length).into(),
+        cite,
+    });
+    each.collect()
 }
 
 /// Bags of what is sold by weight, in pounds or in kilograms, largest first.

@@ -1,4 +1,4 @@
-//! Pieces laid out on sheets and boards, to count what has to be bought.
+//! Pieces laid out on sheets, to count what has to be bought.
 
 use crate::measure::{Amount, Length};
 
@@ -7,8 +7,6 @@ const KERF: Length = Length::in_64(0, 8);
 
 /// A sheet of board.
 const SHEET: (Length, Length) = (Length::feet(4), Length::feet(8));
-/// A board of lumber.
-pub(super) const BOARD: Length = Length::feet(8);
 
 /// Whether a piece, its short side first, comes out of one sheet.
 pub(super) fn on_a_sheet(across: Length, up: Length) -> bool {
@@ -62,50 +60,13 @@ pub(super) fn sheets(amounts: &[&Amount]) -> u32 {
     full + open.len() as u32
 }
 
-/// 8 ft boards that hold the pieces, the longest first.
-pub(super) fn boards(amounts: &[&Amount]) -> u32 {
-    sticks(amounts, BOARD, KERF)
-}
-
-/// Sticks of a length that hold the pieces, the longest first, with a cut between two.
-pub(super) fn sticks(amounts: &[&Amount], board: Length, kerf: Length) -> u32 {
-    let mut pieces: Vec<Length> = amounts
-        .iter()
-        .filter_map(|amount| {
-            if let Amount::Length(length) = amount {
-                Some(*length)
-            } else {
-                None
-            }
-        })
-        .collect();
-    pieces.sort_by_key(|piece| std::cmp::Reverse(*piece));
-    let mut used: Vec<Length> = Vec::new();
-    let mut whole = 0;
-    for piece in pieces {
-        if piece > board {
-            // Longer than any board: joined from as many as its length fills.
-            whole += (piece.metres() / board.metres()).ceil() as u32;
-            continue;
-        }
-        match used.iter_mut().find(|used| **used + kerf + piece <= board) {
-            Some(stick) => *stick = *stick + kerf + piece,
-            None => used.push(piece),
-        }
-    }
-    whole + used.len() as u32
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
 
     #[test]
-    fn pieces_share_sheets_and_boards() {
+    fn pieces_share_sheets() {
         let piece = Amount::Size(Length::inches(32), Length::inches(12));
         assert_eq!(sheets(&[&piece; 6]), 1);
-        let stick = Amount::Length(Length::inches(48));
-        // A saw cut of 1/8 in: two halves of a board do not come out of it.
-        assert_eq!(boards(&[&stick, &stick]), 2);
     }
 }

@@ -1,20 +1,7 @@
 //! Pipe on the buying list.
 
 use super::Shelf;
-use crate::handbook::pipe::Family;
-use crate::measure::Length;
 use crate::trades::Material;
-
-/// What is lost at a cut: a wheel cutter or shears take nothing, a saw 1/16 in at most of a hand saw.
-const HAND_SAW: Length = Length::in_64(0, 4);
-
-/// What a cut takes off a stick.
-pub(super) fn kerf(family: Family) -> Length {
-    match family {
-        Family::Copper | Family::Pex | Family::Cpvc => Length::ZERO,
-        _ => HAND_SAW,
-    }
-}
 
 /// What it is called, and where it stands; `None` for what is no pipe.
 pub(super) fn named(material: &Material) -> Option<(Shelf, String)> {

@@ -154,6 +154,7 @@ fn same(entry: Entry, a: &Job, b: &Job) -> bool {
                 && x.symbol == y.symbol
                 && x.choice == y.choice
                 && x.metric_packs == y.metric_packs
+                && x.cutting == y.cutting
         }
         EntryKind::Tape => a.tape == b.tape,
         EntryKind::Photo => {

@@ -30,7 +30,7 @@ use storyrod::trades::tape::Ends;
 use storyrod::trades::tile;
 use storyrod::trades::{Material, mortar};
 
-use super::mixes;
+use super::{drains, mixes};
 
 /// Something in every field of a tile layout.
 fn fill_tile(ask: &mut tile::Ask) {
@@ -87,6 +87,8 @@ pub fn full_job() -> Job {
     job.add_task(Some(1), Ask::Mortar(Box::new(mixes::setting()), tile));
     job.add_task(None, Ask::Mortar(Box::new(mixes::bed()), None));
     job.add_task(None, Ask::Mortar(Box::new(mixes::volume()), None));
+    job.add_task(Some(0), Ask::Drain(Box::new(drains::drain())));
+    job.buying.cutting.insert(drains::stud(), drains::setup());
     job.rooms[1].walls[0].studs = Some(Studs::Found {
         centres: vec![Length::mm(400), Length::mm(810)],
         face: Length::mm(38),
@@ -157,7 +159,7 @@ pub fn full_job() -> Job {
                 *rule = OpeningRule::SmallNotDeducted(square_feet(100.0));
             }
             // Filled where they are added.
-            Ask::Grout(..) | Ask::Mortar(..) | Ask::Pipe(..) => {}
+            Ask::Grout(..) | Ask::Mortar(..) | Ask::Pipe(..) | Ask::Drain(..) => {}
         }
     }
     job

@@ -10,8 +10,8 @@ use storyrod::measure::quantity::square_feet;
 use storyrod::measure::{Length, Money, Units};
 use storyrod::site::{Id, Room};
 use storyrod::takeoff::{
-    Ask, EntryKind, HandLine, Job, LineKey, Merge, Merged, Order, PackKey, Stamps, Task, TileOn,
-    Value, merge,
+    Ask, EntryKind, HandLine, Job, LineKey, Merge, Merged, Order, PackKey, Saw, Setup, Stamps,
+    Task, TileOn, Value, merge,
 };
 use storyrod::trades::Material;
 
@@ -101,6 +101,7 @@ fn act(job: &mut Job, (what, at, n): (u8, usize, u8)) {
             Ask::Grout(ask, _) => ask.width = length,
             Ask::Mortar(ask, _) => ask.waste = f64::from(n) / 200.0,
             Ask::Pipe(ask, _) => ask.stick = length,
+            Ask::Drain(ask) => ask.run = length,
         },
         (6, _, Some(task), _) => job.tasks[task].on_list ^= true,
         (7, _, Some(task), _) => drop(job.tasks.remove(task)),
@@ -405,10 +406,60 @@ fn a_room_that_both_changed_stands_twice_each_with_its_figures() {
             (Some(5), Some(0)),
             (None, Some(0)),
             (None, Some(0)),
+            (None, Some(0)),
+            (None, Some(0)),
+            (None, Some(0)),
+            (None, Some(2)),
             (Some(1), Some(0)),
             (Some(2), Some(1)),
         ],
         "the last is theirs, and was figured in the room as they have it"
+    );
+}
+
+#[test]
+fn off_cuts_of_both_sides_are_there_and_a_saw_that_differs_is_named() {
+    let stud = Material::Lumber {
+        thickness: Length::in_64(1, 32),
+        width: Length::in_64(3, 32),
+    };
+    let setup = |saw, offcuts: &[i64]| Setup {
+        saw,
+        offcuts: offcuts.iter().map(|n| Length::inches(*n)).collect(),
+        ..Setup::usual(&stud)
+    };
+    let (a, b) = after(
+        |job| {
+            job.buying
+                .cutting
+                .insert(stud.clone(), setup(Saw::Hand, &[40, 30]));
+        },
+        |job| {
+            job.buying
+                .cutting
+                .insert(stud.clone(), setup(Saw::Power, &[30, 50, 30]));
+        },
+    );
+    let out = a.with(&b);
+    assert_eq!(
+        out.job.buying.cutting[&stud],
+        setup(Saw::Hand, &[40, 30, 30, 50])
+    );
+    let said: Vec<String> = out.report.iter().map(ToString::to_string).collect();
+    let saw = "Sticks and saw of the cutting plan: ours stay; the off-cuts of both are there";
+    assert!(said.iter().any(|line| line == saw), "{said:?}");
+    // Where theirs alone changed, theirs is taken.
+    let (a, b) = after(
+        |job| job.name = "Cabin".into(),
+        |job| {
+            job.buying
+                .cutting
+                .insert(stud.clone(), setup(Saw::Power, &[50]));
+        },
+    );
+    assert_eq!(
+        a.with(&b).job.buying.cutting[&stud],
+        setup(Saw::Power, &[50])
     );
 }
 

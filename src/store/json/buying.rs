@@ -2,6 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
+use super::drain::{CuttingJson, read_cutting, write_cutting};
 use super::rooms::{length, nm};
 use super::words::{Hex, Minor, Nm, Word};
 use crate::handbook::pipe::{Family, Kind, Pipe, Size, Turn};
@@ -20,6 +21,7 @@ pub(super) struct BuyingJson {
     symbol: String,
     choice: Word<Choice>,
     metric_packs: bool,
+    cutting: Vec<CuttingJson>,
 }
 
 impl Default for BuyingJson {
@@ -60,7 +62,7 @@ struct PriceJson {
 
 #[derive(Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
-enum MaterialJson {
+pub(super) enum MaterialJson {
     Board {
         thickness_nm: Nm,
     },
@@ -154,13 +156,13 @@ impl Default for TapeJson {
 
 #[derive(Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
-enum GroutJson {
+pub(super) enum GroutJson {
     Unsanded,
     Sanded,
     HeavySand,
 }
 
-fn write_material(material: &Material) -> MaterialJson {
+pub(super) fn write_material(material: &Material) -> MaterialJson {
     match material {
         Material::Board { thickness } => MaterialJson::Board {
             thickness_nm: Nm(*thickness),
@@ -251,7 +253,7 @@ fn write_material(material: &Material) -> MaterialJson {
     }
 }
 
-fn read_material(material: MaterialJson) -> Material {
+pub(super) fn read_material(material: MaterialJson) -> Material {
     match material {
         MaterialJson::Board { thickness_nm } => Material::Board {
             thickness: thickness_nm.0,
@@ -368,6 +370,9 @@ pub(super) fn write_buying(buying: &Buying) -> BuyingJson {
         symbol: buying.symbol.clone(),
         choice: Word(buying.choice),
         metric_packs: buying.metric_packs,
+        cutting: (buying.cutting.iter())
+            .map(|(material, setup)| write_cutting(material, setup))
+            .collect(),
     }
 }
 
@@ -398,6 +403,7 @@ pub(super) fn read_buying(buying: BuyingJson) -> Buying {
         symbol: buying.symbol,
         choice: buying.choice.0,
         metric_packs: buying.metric_packs,
+        cutting: buying.cutting.into_iter().map(read_cutting).collect(),
     }
 }
 

@@ -2,6 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
+use super::drain::{DrainJson, read_drain, write_drain};
 use super::mix::{GroutJson, MortarJson, read_grout, read_mortar, write_grout, write_mortar};
 use super::pipe::{PipeJson, read_pipe, write_pipe};
 use super::rooms::{StudsJson, length, nm, read_studs, write_studs};
@@ -23,6 +24,7 @@ pub(super) enum AskJson {
     Grout(Box<GroutJson>),
     Mortar(Box<MortarJson>),
     Pipe(Box<PipeJson>),
+    Drain(Box<DrainJson>),
 }
 
 /// What is missing is as in a new figure, but for its lists, which are empty.
@@ -149,6 +151,7 @@ pub(super) fn write_ask(ask: &Ask) -> AskJson {
         Ask::Grout(ask, tile) => AskJson::Grout(Box::new(write_grout(ask, *tile))),
         Ask::Mortar(ask, tile) => AskJson::Mortar(Box::new(write_mortar(ask, *tile))),
         Ask::Pipe(ask, on) => AskJson::Pipe(Box::new(write_pipe(ask, *on))),
+        Ask::Drain(ask) => AskJson::Drain(Box::new(write_drain(ask))),
         Ask::Patch(ask, wall) => {
             let wall = wall.and_then(|wall| u32::try_from(wall).ok());
             AskJson::Patch(Box::new(write_patch(ask, wall)))
@@ -184,6 +187,7 @@ pub(super) fn read_ask(ask: AskJson) -> Ask {
             let (ask, on) = read_pipe(*pipe);
             Ask::Pipe(Box::new(ask), on)
         }
+        AskJson::Drain(drain) => Ask::Drain(Box::new(read_drain(&drain))),
         AskJson::Patch(ask) => {
             let wall = ask.wall.map(|wall| wall as usize);
             Ask::Patch(Box::new(read_patch(*ask)), wall)

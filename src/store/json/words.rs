@@ -19,6 +19,7 @@ use crate::site::{
 };
 use crate::store::record;
 use crate::takeoff::{Choice, EntryKind};
+use crate::trades::drain::{self, Code};
 use crate::trades::grout::Meeting;
 use crate::trades::mortar::{self, NotchShape, Place};
 use crate::trades::paint::{Binder, Built, Part, Sheen, Texture};
@@ -234,6 +235,9 @@ words! {
     mortar::Wall: "left" = mortar::Wall::Left, "right" = mortar::Wall::Right, "near" = mortar::Wall::Near,
         "far" = mortar::Wall::Far;
     Choice: "least-left-over" = Choice::LeastLeftOver, "cheapest" = Choice::Cheapest;
+    Code: "unknown" = Code::Unknown, "irc" = Code::Irc, "ipc" = Code::Ipc, "upc" = Code::Upc;
+    drain::Size: "1 1/4" = drain::Size::OneAndQuarter, "1 1/2" = drain::Size::OneAndHalf, "2" = drain::Size::Two, "3" = drain::Size::Three,
+        "4" = drain::Size::Four;
     Ends: "open" = Ends::Open, "taken" = Ends::Taken;
     EntryKind: "head" = EntryKind::Head, "room" = EntryKind::Room, "figure" = EntryKind::Figure,
         "hand-line" = EntryKind::HandLine, "buying" = EntryKind::Buying, "tape" = EntryKind::Tape,

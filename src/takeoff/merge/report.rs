@@ -3,7 +3,8 @@
 use std::fmt;
 
 use crate::measure::{Figures, Length, Money, Rounding, Units};
-use crate::takeoff::{Ask, Choice, Entry, EntryKind, Job, PackKey, TapeBench, Task};
+use crate::takeoff::{Ask, Choice, Entry, EntryKind, Job, PackKey, Setup, TapeBench, Task};
+use crate::trades::Material;
 
 /// What happened to one entry, or to one value where an entry is several.
 #[derive(Clone, Debug, PartialEq)]
@@ -110,6 +111,15 @@ pub enum Value {
         /// Which does not.
         theirs: bool,
     },
+    /// Sticks and saw of one material; the offcuts of both are there.
+    Cutting {
+        /// Of what.
+        material: Material,
+        /// Which stay.
+        ours: Box<Setup>,
+        /// Which do not.
+        theirs: Box<Setup>,
+    },
     /// The tape's bench; its lengths that differ are on the roll too.
     Tape {
         /// Which stays.
@@ -128,6 +138,7 @@ pub(super) fn figure_name(job: &Job, task: &Task) -> String {
         Ask::Grout(..) => "Grout",
         Ask::Mortar(..) => "Mortar",
         Ask::Pipe(..) => "Pipe",
+        Ask::Drain(..) => "Drain",
     };
     match task.room.and_then(|room| job.rooms.get(room)) {
         Some(room) => format!("{trade}, {}", room.name),
@@ -211,6 +222,10 @@ impl fmt::Display for Value {
                 };
                 write!(f, "Packs: {ours} stay, theirs were {theirs}")
             }
+            Value::Cutting { .. } => write!(
+                f,
+                "Sticks and saw of the cutting plan: ours stay; the off-cuts of both are there"
+            ),
             Value::Tape { .. } => write!(
                 f,
                 "The tape's bench: ours stays; the lengths of theirs are on the roll"

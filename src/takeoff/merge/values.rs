@@ -7,7 +7,8 @@ use super::report::{Merge, Value, single_name, written};
 use super::{EntryKind, Order, Side};
 use crate::measure::{Length, Units};
 use crate::site::Id;
-use crate::takeoff::{Buying, Job, RollLine, TapeBench};
+use crate::takeoff::{Buying, Job, RollLine, Setup, TapeBench};
+use crate::trades::Material;
 
 fn updated(kind: EntryKind) -> Merge {
     Merge::Updated {
@@ -78,6 +79,7 @@ pub(super) fn buying(job: &mut Job, ours: &Side<'_>, theirs: &Side<'_>, report: 
                 |pack, ours, theirs| Value::Count { pack, ours, theirs },
             ));
             differ.extend(choices(a, b));
+            differ.extend(setups(&mut into.cutting, &b.cutting));
             if !same_buying(a, into) {
                 report.push(updated(EntryKind::Buying));
             }
@@ -94,6 +96,7 @@ pub(super) fn same_buying(a: &Buying, b: &Buying) -> bool {
         && a.symbol == b.symbol
         && a.choice == b.choice
         && a.metric_packs == b.metric_packs
+        && a.cutting == b.cutting
 }
 
 /// Adds the keys that theirs alone has; gives what differs under a key of both.
@@ -107,6 +110,34 @@ fn keys<K: Ord + Clone, V: Copy + PartialEq>(
         let kept = *ours.entry(key.clone()).or_insert(*value);
         if kept != *value {
             all.push(differs(key.clone(), kept, *value));
+        }
+    }
+    all
+}
+
+/// What was set about cutting: under a key of both ours stays, but for the offcuts, which are all there.
+fn setups(ours: &mut BTreeMap<Material, Setup>, theirs: &BTreeMap<Material, Setup>) -> Vec<Value> {
+    let mut all = Vec::new();
+    for (material, setup) in theirs {
+        let kept = ours
+            .entry(material.clone())
+            .or_insert_with(|| setup.clone());
+        if kept == setup {
+            continue;
+        }
+        // As many of each length as the side that has more of them.
+        let count = |list: &[Length], of: Length| list.iter().filter(|at| **at == of).count();
+        for offcut in &setup.offcuts {
+            if count(&kept.offcuts, *offcut) < count(&setup.offcuts, *offcut) {
+                kept.offcuts.push(*offcut);
+            }
+        }
+        if kept.sticks != setup.sticks || kept.saw != setup.saw {
+            all.push(Value::Cutting {
+                material: material.clone(),
+                ours: Box::new(kept.clone()),
+                theirs: Box::new(setup.clone()),
+            });
         }
     }
     all

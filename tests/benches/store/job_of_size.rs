@@ -53,6 +53,7 @@ impl Edited {
     /// Two rooms, three figures, `lines` lines of the roll, and a full history of edits behind them.
     pub fn of(lines: usize) -> Edited {
         let mut job = demo_job(start());
+        job.tasks.truncate(3);
         job.add_task(None, Ask::Paint(Box::default(), OpeningRule::Net));
         let mut edited = Edited {
             job: Arc::new(job),

@@ -1,0 +1,423 @@
+//! The cutting plan: sticks drawn as bars, what they are cut from, and what remains.
+
+use super::{
+    App, Chip, Command, CutChoice, CutSlot, Here, Kind, Row, Screen, Slot, Tone, view::Big, words,
+};
+use crate::drawing::{Stick, bars_sketch};
+use crate::handbook::cutting as book;
+use crate::measure::{Amount, Figures, Length, Rounding};
+use crate::site::Id;
+use crate::takeoff::{self, Cuts, Job, Piece, Saw, Setup};
+use crate::trades::{Material, Need};
+
+impl App {
+    /// The pieces of all figures on the buying list that are cut from sticks, each figure's numbered from 1.
+    pub(super) fn pieces(&self) -> Vec<Piece> {
+        let mut pieces = Vec::new();
+        for (at, task) in self.job.tasks.iter().enumerate() {
+            if !task.on_list {
+                continue;
+            }
+            let account = self.account(at).unwrap_or_default();
+            let lengths = account
+                .needs
+                .into_iter()
+                .filter_map(|need: Need| match need.amount {
+                    Amount::Length(length) if takeoff::is_cut(&need.material) => {
+                        length.is_positive().then_some((need.material, length))
+                    }
+                    _ => None,
+                });
+            for ((material, length), number) in lengths.zip(1..) {
+                pieces.push(Piece {
+                    material,
+                    length,
+                    of: task.id,
+                    number,
+                });
+            }
+        }
+        pieces
+    }
+
+    /// Materials that are cut from sticks, with how the buying list calls them.
+    fn cut_materials(&self) -> Vec<(Material, String)> {
+        let lines = self.buying_lines().into_iter();
+        let cut = lines.filter_map(|line| match line.key {
+            takeoff::LineKey::Material(material) if takeoff::is_cut(&material) => {
+                Some((material, line.title))
+            }
+            _ => None,
+        });
+        cut.collect()
+    }
+
+    /// The cutting plan of a material; of the first one where none is named.
+    pub(super) fn cutting_page(&self, of: Option<&Material>) -> Screen {
+        let materials = self.cut_materials();
+        let now = materials
+            .iter()
+            .find(|(material, _)| Some(material) == of)
+            .or(materials.first());
+        let base = Screen {
+            crumb: "Buying list".into(),
+            title: "Cutting plan".into(),
+            back: Some(Here::Buy),
+            ..Screen::default()
+        };
+        let Some((material, title)) = now else {
+            return Screen {
+                rows: vec![Row::Text(
+                    "Nothing on the buying list is cut from sticks.".into(),
+                )],
+                ..base
+            };
+        };
+        let pieces: Vec<Piece> = self.pieces();
+        let pieces: Vec<Piece> = pieces
+            .into_iter()
+            .filter(|p| p.material == *material)
+            .collect();
+        let plan = takeoff::cutting(&pieces, &self.job.buying.cutting).pop();
+        let mut rows = Vec::new();
+        if materials.len() > 1 {
+            rows.push(Row::choice(
+                "Material",
+                materials.iter().map(|(each, name)| {
+                    let here = Here::Cutting(Some(each.clone()));
+                    Chip::new(name.clone(), each == material, Command::Go(here))
+                }),
+            ));
+        }
+        let setup = self.setup(material);
+        let marks = Marks::of(&pieces);
+        let (mut picture, mut strip) = (None, Vec::new());
+        if let Some(cuts) = &plan {
+            rows.extend(self.cuts_rows(cuts));
+            strip = self.cuts_strip(cuts);
+            picture = Some(self.bars(cuts, setup.saw.kerf(), &marks));
+        }
+        rows.extend(self.setup_rows(material, &setup));
+        if let Some(cuts) = &plan {
+            rows.extend(self.stick_rows(cuts, &marks));
+        }
+        Screen {
+            title: format!("Cutting plan: {}", title.to_lowercase()),
+            picture,
+            rows,
+            strip,
+            ..base
+        }
+    }
+
+    fn setup(&self, material: &Material) -> Setup {
+        let setup = self.job.buying.cutting.get(material);
+        setup.cloned().unwrap_or_else(|| Setup::usual(material))
+    }
+
+    fn cuts_strip(&self, cuts: &Cuts) -> Vec<Big> {
+        let big = |value: String, label: &str| Big {
+            value,
+            label: label.to_owned(),
+        };
+        let count = cuts.count();
+        let mut strip = vec![big(
+            count.to_string(),
+            match (count, cuts.proven) {
+                (1, true) => "stick: fewest, proven",
+                (_, true) => "sticks: fewest, proven",
+                (_, false) => "sticks to buy",
+            },
+        )];
+        if !cuts.proven {
+            strip.push(big(cuts.least.to_string(), "no plan takes fewer"));
+        }
+        if cuts.rest().is_positive() {
+            strip.push(big(
+                self.show(cuts.rest()),
+                if cuts.longest_rest {
+                    "longest rest there can be"
+                } else {
+                    "longest rest"
+                },
+            ));
+        }
+        strip
+    }
+
+    fn cuts_rows(&self, cuts: &Cuts) -> Vec<Row> {
+        let note = |tone, text: String| Row::Note {
+            tone,
+            text,
+            detail: String::new(),
+            mend: None,
+        };
+        let mut rows = Vec::new();
+        for piece in &cuts.too_long {
+            rows.push(note(
+                Tone::Stop,
+                format!(
+                    "A piece of {} is longer than every stick. Choose longer sticks below, or join it; it is not in the plan.",
+                    self.show(piece.length)
+                ),
+            ));
+        }
+        if !cuts.proven {
+            rows.push(note(
+                Tone::Note,
+                format!(
+                    "This plan takes {}; that none takes fewer than {} is proven, what lies between is not settled.",
+                    cuts.count(),
+                    cuts.least
+                ),
+            ));
+        }
+        rows
+    }
+
+    fn bars(&self, cuts: &Cuts, kerf: Length, marks: &Marks) -> crate::drawing::Scene<Command> {
+        let name = |n: usize, offcut: Option<usize>| match offcut {
+            Some(offcut) => format!("Off-cut {}", offcut + 1),
+            None => format!("{}", n + 1),
+        };
+        let sticks: Vec<Stick> = cuts
+            .bars
+            .iter()
+            .enumerate()
+            .map(|(n, bar)| Stick {
+                name: name(n, bar.offcut),
+                length: bar.length,
+                kerf,
+                pieces: bar
+                    .pieces
+                    .iter()
+                    .map(|p| (marks.mark(p), p.length))
+                    .collect(),
+                rest: bar.rest,
+            })
+            .collect();
+        let tasks = &self.job.tasks;
+        bars_sketch(&sticks, self.job.units).map_tags(|(stick, place): (usize, usize)| {
+            let piece = cuts.bars.get(stick).and_then(|bar| bar.pieces.get(place));
+            let at = piece.and_then(|piece| tasks.iter().position(|task| task.id == piece.of));
+            Command::Go(at.map_or(Here::Buy, Here::Task))
+        })
+    }
+
+    fn setup_rows(&self, material: &Material, setup: &Setup) -> Vec<Row> {
+        let set = |choice| Command::Cut(material.clone(), choice);
+        let pad = |slot| Command::Pad(Slot::Cut(material.clone(), slot));
+        let mut lengths = book::LENGTHS.value.to_vec();
+        lengths.extend(
+            setup
+                .sticks
+                .iter()
+                .filter(|own| !book::LENGTHS.value.contains(own)),
+        );
+        let mut rows = vec![
+            Row::choice(
+                "Sticks on sale",
+                lengths.into_iter().map(|length| {
+                    let on = setup.sticks.contains(&length);
+                    Chip::new(self.show(length), on, set(CutChoice::Stick(length)))
+                }),
+            ),
+            Row::button("Another length on sale", pad(CutSlot::Stick)),
+            Row::choice(
+                "Cut with",
+                [
+                    (Saw::Cutter, "Wheel or shears"),
+                    (Saw::Hand, "Hand saw"),
+                    (Saw::Power, "Power saw"),
+                ]
+                .map(|(saw, label)| Chip::new(label, setup.saw == saw, set(CutChoice::Saw(saw)))),
+            ),
+            Row::Figure {
+                label: "The saw takes with each cut".into(),
+                detail: setup.saw.rule().map_or_else(
+                    || "as you measured it".to_owned(),
+                    |rule| words::cite(&rule.cite),
+                ),
+                value: self.show(setup.saw.kerf()),
+                command: Some(pad(CutSlot::Kerf)),
+            },
+            Row::Heading("Off-cuts on hand".into()),
+        ];
+        for (n, offcut) in setup.offcuts.iter().enumerate() {
+            rows.push(Row::yours(
+                format!("Off-cut {}", n + 1),
+                self.show(*offcut),
+                pad(CutSlot::Offcut(n)),
+            ));
+            rows.push(Row::button(
+                format!("Remove off-cut {}", n + 1),
+                set(CutChoice::RemoveOffcut(n)),
+            ));
+        }
+        rows.push(Row::button(
+            "Write down an off-cut",
+            pad(CutSlot::NewOffcut),
+        ));
+        rows
+    }
+
+    fn stick_rows(&self, cuts: &Cuts, marks: &Marks) -> Vec<Row> {
+        let mut rows = vec![Row::Heading(
+            "Stick by stick, in the order of the cuts".into(),
+        )];
+        for (n, bar) in cuts.bars.iter().enumerate() {
+            let pieces: Vec<String> = bar
+                .pieces
+                .iter()
+                .map(|piece| format!("{} {}", marks.mark(piece), self.show(piece.length)))
+                .collect();
+            let label = match bar.offcut {
+                Some(offcut) => format!("Off-cut {}, {}", offcut + 1, self.show(bar.length)),
+                None => format!("Stick {}, {}", n + 1, self.show(bar.length)),
+            };
+            rows.push(Row::Figure {
+                label,
+                detail: format!(
+                    "{}; the saw takes {}",
+                    pieces.join(", "),
+                    self.show(bar.sawn)
+                ),
+                value: if bar.rest.is_positive() {
+                    format!("{} left", self.show(bar.rest))
+                } else {
+                    "nothing left".to_owned()
+                },
+                command: None,
+            });
+        }
+        rows.push(Row::Heading("Whose pieces they are".into()));
+        for (n, of) in marks.figures.iter().enumerate() {
+            let at = self.job.tasks.iter().position(|task| task.id == *of);
+            let Some(at) = at else { continue };
+            rows.push(Row::Figure {
+                label: format!("{}, {}", letter(n), self.task_name(at)),
+                detail: String::new(),
+                value: "its figure".into(),
+                command: Some(Command::Go(Here::Task(at))),
+            });
+        }
+        rows
+    }
+
+    /// What a field of the cutting plan reads, and what stands there.
+    pub(super) fn cut_stands(&self, material: &Material, slot: CutSlot) -> (Kind, String) {
+        let setup = self.setup(material);
+        let length = match slot {
+            CutSlot::Kerf => Some(setup.saw.kerf()),
+            CutSlot::Offcut(at) => setup.offcuts.get(at).copied(),
+            CutSlot::NewOffcut | CutSlot::Stick => None,
+        };
+        let plain = length.map(|l| self.job.units.length(l, Rounding::Nearest, Figures::Plain));
+        (Kind::Length, plain.unwrap_or_default())
+    }
+}
+
+/// A letter for each figure, and so a mark for each of its pieces: A1, A2, B1.
+struct Marks {
+    figures: Vec<Id>,
+}
+
+impl Marks {
+    fn of(pieces: &[Piece]) -> Marks {
+        let mut figures: Vec<Id> = Vec::new();
+        for piece in pieces {
+            if !figures.contains(&piece.of) {
+                figures.push(piece.of);
+            }
+        }
+        Marks { figures }
+    }
+    fn mark(&self, piece: &Piece) -> String {
+        let at = self.figures.iter().position(|of| *of == piece.of);
+        format!("{}{}", letter(at.unwrap_or(0)), piece.number)
+    }
+}
+
+/// A, B … Z, then AA.
+fn letter(n: usize) -> String {
+    let of = |n: usize| char::from(b'A' + (n % 26) as u8);
+    if n < 26 {
+        of(n).to_string()
+    } else {
+        format!("{}{}", of(n / 26 - 1), of(n))
+    }
+}
+
+/// What is asked of a field.
+pub(super) fn asks(slot: CutSlot) -> String {
+    match slot {
+        CutSlot::Kerf => "The saw takes".into(),
+        CutSlot::Offcut(at) => format!("Length of off-cut {}", at + 1),
+        CutSlot::NewOffcut => "Length of the off-cut".into(),
+        CutSlot::Stick => "Length on sale".into(),
+    }
+}
+
+/// A length into the cutting plan, or why it cannot stand there.
+pub(super) fn fill(
+    job: &mut Job,
+    material: &Material,
+    slot: CutSlot,
+    length: Length,
+) -> Result<(), String> {
+    let setup = job
+        .buying
+        .cutting
+        .entry(material.clone())
+        .or_insert_with(|| Setup::usual(material));
+    match slot {
+        CutSlot::Kerf if length > Length::inches(1) => {
+            return Err("No saw takes more than 1 in with a cut. Measure one of yours.".into());
+        }
+        CutSlot::Stick if length > Length::feet(100) => {
+            return Err("No stick is longer than 100 ft. Check the unit.".into());
+        }
+        CutSlot::Kerf => setup.saw = Saw::Own(length),
+        CutSlot::Offcut(at) => {
+            if let Some(offcut) = setup.offcuts.get_mut(at) {
+                *offcut = length;
+            }
+        }
+        CutSlot::NewOffcut if setup.offcuts.len() >= 100 => {
+            return Err("A hundred off-cuts are written down. Remove one first.".into());
+        }
+        CutSlot::NewOffcut => setup.offcuts.push(length),
+        CutSlot::Stick => add_stick(setup, length),
+    }
+    Ok(())
+}
+
+fn add_stick(setup: &mut Setup, length: Length) {
+    if !setup.sticks.contains(&length) {
+        setup.sticks.push(length);
+        setup.sticks.sort_unstable();
+    }
+}
+
+/// A choice of the cutting plan.
+pub(super) fn choose(job: &mut Job, material: &Material, choice: CutChoice) {
+    let setup = job
+        .buying
+        .cutting
+        .entry(material.clone())
+        .or_insert_with(|| Setup::usual(material));
+    match choice {
+        CutChoice::Saw(saw) => setup.saw = saw,
+        CutChoice::RemoveOffcut(at) if at < setup.offcuts.len() => {
+            setup.offcuts.remove(at);
+        }
+        CutChoice::RemoveOffcut(_) => {}
+        // One length always stays.
+        CutChoice::Stick(length) if setup.sticks.contains(&length) => {
+            if setup.sticks.len() > 1 {
+                setup.sticks.retain(|stick| *stick != length);
+            }
+        }
+        CutChoice::Stick(length) => add_stick(setup, length),
+    }
+}

@@ -1,0 +1,473 @@
+//! What a drain asks for, in rows and in and out of the pad.
+
+use super::{App, Chip, Choice, Command, DrainChoice, DrainSlot, Kind, Row, Slot};
+use crate::handbook::drain as book;
+use crate::measure::{Figures, Length, Rounding};
+use crate::site::Member;
+use crate::takeoff::{Ask, Job};
+use crate::trades::drain::{self, Arm, Code, Figure, Fixture, Flange, Size, Through};
+
+/// The slot of a field that a problem or a sketch names.
+pub(super) fn slot_of(field: drain::Field) -> DrainSlot {
+    match field {
+        drain::Field::Run => DrainSlot::Run,
+        drain::Field::Fall => DrainSlot::Fall,
+        drain::Field::Start => DrainSlot::Start,
+        drain::Field::First => DrainSlot::First,
+        drain::Field::Spacing => DrainSlot::Spacing,
+        drain::Field::Depth => DrainSlot::Depth,
+        drain::Field::Across => DrainSlot::Across,
+        drain::Field::Hole => DrainSlot::Hole,
+        drain::Field::Arm => DrainSlot::Arm,
+        drain::Field::Fixtures(at) => DrainSlot::Fixtures(at),
+        drain::Field::RoughIn => DrainSlot::RoughIn,
+        drain::Field::ToCome => DrainSlot::ToCome,
+    }
+}
+
+/// What a field is called on the pad and in its row.
+pub(super) fn asks(slot: DrainSlot) -> &'static str {
+    match slot {
+        DrainSlot::Run => "Run, level, from end to end",
+        DrainSlot::Fall => "Fall in a foot",
+        DrainSlot::Start => "Centre of the pipe at the upper end",
+        DrainSlot::First => "Upper end to the centre of the first",
+        DrainSlot::Spacing => "From centre to centre",
+        DrainSlot::Depth => "Depth",
+        DrainSlot::Across => "Face of the stud to the centre of the pipe",
+        DrainSlot::Hole => "Hole",
+        DrainSlot::Arm => "Trap weir to the vent",
+        DrainSlot::Fixtures(at) => fixture(Fixture::ALL.get(at).copied()),
+        DrainSlot::RoughIn => "Finished wall to the centre of the flange",
+        DrainSlot::ToCome => "Still to come onto the studs",
+    }
+}
+
+fn fixture(fixture: Option<Fixture>) -> &'static str {
+    match fixture {
+        Some(Fixture::Lavatory) => "Lavatories",
+        Some(Fixture::Tub) => "Tubs, with or without a shower",
+        Some(Fixture::Shower) => "Showers",
+        Some(Fixture::Closet) => "Water closets, 1.6 gal or less",
+        Some(Fixture::LargeCloset) => "Water closets over 1.6 gal",
+        None => "Fixtures",
+    }
+}
+
+/// The name of a size, as it is stamped on the pipe.
+pub(super) fn size_name(size: Size) -> &'static str {
+    match size {
+        Size::OneAndQuarter => "1 1/4 in",
+        Size::OneAndHalf => "1 1/2 in",
+        Size::Two => "2 in",
+        Size::Three => "3 in",
+        Size::Four => "4 in",
+    }
+}
+
+/// Which of four ways a run goes.
+fn way(through: Through) -> u8 {
+    match through {
+        Through::Open => 0,
+        Through::Joists {
+            engineered: false, ..
+        } => 1,
+        Through::Joists { .. } => 2,
+        Through::Studs { .. } => 3,
+    }
+}
+
+impl App {
+    /// The rows in which a drain is asked for.
+    pub(super) fn drain_inputs(
+        &self,
+        at: usize,
+        ask: &drain::Ask,
+        figure: Option<&Figure>,
+    ) -> Vec<Row> {
+        let row = |slot: DrainSlot, value: String| {
+            Row::yours(asks(slot), value, Command::Pad(Slot::Drain(at, slot)))
+        };
+        let set = |choice| Command::Set(at, Choice::Drain(choice));
+        let sizes = |now: Size, choice: fn(Size) -> DrainChoice| {
+            Size::ALL.map(move |size| Chip::new(size_name(size), size == now, set(choice(size))))
+        };
+        let yes_no = |now: bool, choice: fn(bool) -> DrainChoice| {
+            [(false, "No"), (true, "Yes")]
+                .map(move |(yes, label)| Chip::new(label, now == yes, set(choice(yes))))
+        };
+        let codes = [
+            (Code::Unknown, "Not known"),
+            (Code::Irc, "Residential (IRC)"),
+            (Code::Ipc, "Plumbing (IPC)"),
+            (Code::Upc, "Uniform (UPC)"),
+        ];
+        let mut rows = vec![
+            Row::choice(
+                "Code of your place",
+                codes.map(|(code, label)| {
+                    Chip::new(label, code == ask.code, set(DrainChoice::Code(code)))
+                }),
+            ),
+            Row::choice("Drain", sizes(ask.size, DrainChoice::Size)),
+        ];
+        if ask.size >= Size::Three {
+            rows.push(Row::choice(
+                "The building office lets it fall 1/8 in a foot",
+                yes_no(ask.eighth_approved, DrainChoice::Eighth),
+            ));
+        }
+        rows.push(row(DrainSlot::Run, self.show(ask.run)));
+        let fall = ask.fall.or(figure.map(|figure| figure.fall));
+        rows.push(row(
+            DrainSlot::Fall,
+            self.or_usual(fall, ask.fall.is_none(), "least"),
+        ));
+        if ask.fall.is_some() {
+            rows.push(Row::button(
+                "Back to the least fall",
+                set(DrainChoice::LeastFall),
+            ));
+        }
+        rows.extend(self.through_rows(at, ask, figure));
+        rows.push(Row::Heading("Trap arm".into()));
+        rows.push(Row::choice(
+            "Check a trap arm",
+            yes_no(ask.arm.is_some(), DrainChoice::Arm),
+        ));
+        if let Some(arm) = ask.arm {
+            rows.push(Row::choice(
+                "Its size",
+                sizes(arm.size, DrainChoice::ArmSize),
+            ));
+            rows.push(row(DrainSlot::Arm, self.show(arm.length)));
+        }
+        rows.push(Row::Heading("Fixtures on this drain".into()));
+        for (n, count) in ask.fixtures.iter().enumerate() {
+            rows.push(row(DrainSlot::Fixtures(n), count.to_string()));
+        }
+        rows.push(Row::Heading("Closet flange".into()));
+        rows.push(Row::choice(
+            "Set one before the wall is finished",
+            yes_no(ask.flange.is_some(), DrainChoice::Flange),
+        ));
+        if let Some(flange) = ask.flange {
+            rows.push(row(DrainSlot::RoughIn, self.show(flange.rough_in)));
+            rows.push(row(DrainSlot::ToCome, self.show(flange.to_come)));
+        }
+        rows
+    }
+
+    fn through_rows(&self, at: usize, ask: &drain::Ask, figure: Option<&Figure>) -> Vec<Row> {
+        let row = |slot: DrainSlot, label: &str, value: String| {
+            Row::yours(label, value, Command::Pad(Slot::Drain(at, slot)))
+        };
+        let set = |choice| Command::Set(at, Choice::Drain(choice));
+        let ways = [
+            (0, "Open, or along a bay"),
+            (1, "Joists"),
+            (2, "Engineered joists"),
+            (3, "Studs"),
+        ];
+        let mut rows = vec![Row::choice(
+            "It passes through",
+            ways.map(|(n, label)| {
+                Chip::new(label, n == way(ask.through), set(DrainChoice::Through(n)))
+            }),
+        )];
+        let above = match ask.through {
+            Through::Open => "Centre of the pipe at the upper end, from any level",
+            Through::Joists { .. } => {
+                "Centre of the pipe at the upper end, above the joists' lower edge"
+            }
+            Through::Studs { .. } => "Centre of the pipe at the upper end, above the floor",
+        };
+        let start = ask.start.or(figure.map(|figure| figure.start));
+        let highest = ask.start.is_none() && way(ask.through) == 1;
+        let start = self.or_usual(start, highest, "highest");
+        rows.push(row(DrainSlot::Start, above, start));
+        if ask.start.is_some() && way(ask.through) == 1 {
+            rows.push(Row::button(
+                "As high as it may stand",
+                set(DrainChoice::Highest),
+            ));
+        }
+        let (first, spacing, depth) = match ask.through {
+            Through::Open => return rows,
+            Through::Joists {
+                first,
+                spacing,
+                depth,
+                ..
+            }
+            | Through::Studs {
+                first,
+                spacing,
+                depth,
+                ..
+            } => (first, spacing, depth),
+        };
+        let studs = matches!(ask.through, Through::Studs { .. });
+        let (one, each, deep) = if studs {
+            (
+                "Upper end to the centre of the first stud",
+                "Stud to stud",
+                "Stud, face to face",
+            )
+        } else {
+            (
+                "Upper end to the centre of the first joist",
+                "Joist to joist",
+                "Joist, edge to edge",
+            )
+        };
+        rows.push(row(DrainSlot::First, one, self.show(first)));
+        rows.push(row(DrainSlot::Spacing, each, self.show(spacing)));
+        rows.push(row(DrainSlot::Depth, deep, self.show(depth)));
+        let hole = ask.hole.unwrap_or_else(|| ask.size.of(&book::HOLES.value));
+        let hole = self.or_usual(Some(hole), ask.hole.is_none(), "usual");
+        rows.push(row(DrainSlot::Hole, "Hole", hole));
+        if ask.hole.is_some() {
+            rows.push(Row::button(
+                "Back to the usual hole",
+                set(DrainChoice::UsualHole),
+            ));
+        }
+        if let Through::Studs {
+            across,
+            bearing,
+            doubled,
+            ..
+        } = ask.through
+        {
+            let middle = across.unwrap_or_else(|| depth.half());
+            let middle = self.or_usual(Some(middle), across.is_none(), "the middle");
+            rows.push(row(DrainSlot::Across, asks(DrainSlot::Across), middle));
+            rows.push(Row::choice(
+                "The wall bears",
+                [(true, "Yes, or not known"), (false, "No")].map(|(yes, label)| {
+                    Chip::new(label, bearing == yes, set(DrainChoice::Bearing(yes)))
+                }),
+            ));
+            rows.push(Row::choice(
+                "Each stud is doubled",
+                [(false, "No"), (true, "Yes, two at most")].map(|(yes, label)| {
+                    Chip::new(label, doubled == yes, set(DrainChoice::Doubled(yes)))
+                }),
+            ));
+        }
+        rows
+    }
+
+    /// A figure, and by what it stands where it is not the person's own.
+    fn or_usual(&self, length: Option<Length>, usual: bool, by: &str) -> String {
+        let shown = self.show_or_ask(length);
+        if usual {
+            format!("{shown}, {by}")
+        } else {
+            shown
+        }
+    }
+
+    /// What a field of a drain reads, and what stands there.
+    pub(super) fn drain_stands(&self, task: usize, slot: DrainSlot) -> (Kind, String) {
+        let units = self.job.units;
+        let Some(Ask::Drain(ask)) = self.job.tasks.get(task).map(|task| &task.ask) else {
+            return (Kind::Length, String::new());
+        };
+        if let DrainSlot::Fixtures(at) = slot {
+            let count = ask.fixtures.get(at).map(u32::to_string);
+            return (Kind::Number(""), count.unwrap_or_default());
+        }
+        let length = match slot {
+            DrainSlot::Run => Some(ask.run),
+            DrainSlot::Fall => ask.fall,
+            DrainSlot::Start => ask.start,
+            DrainSlot::Hole => ask.hole,
+            DrainSlot::Arm => ask.arm.map(|arm| arm.length),
+            DrainSlot::RoughIn => ask.flange.map(|flange| flange.rough_in),
+            DrainSlot::ToCome => ask.flange.map(|flange| flange.to_come),
+            DrainSlot::First | DrainSlot::Spacing | DrainSlot::Depth | DrainSlot::Across => {
+                member_field(&mut ask.through.clone(), slot).map(|field| *field)
+            }
+            DrainSlot::Fixtures(_) => None,
+        };
+        let plain = length.map(|l| units.length(l, Rounding::Nearest, Figures::Plain));
+        (Kind::Length, plain.unwrap_or_default())
+    }
+}
+
+/// A figure of what the run passes through; a middle that was not said begins as said.
+fn member_field(through: &mut Through, slot: DrainSlot) -> Option<&mut Length> {
+    match (slot, through) {
+        (DrainSlot::First, Through::Joists { first, .. } | Through::Studs { first, .. }) => {
+            Some(first)
+        }
+        (DrainSlot::Spacing, Through::Joists { spacing, .. } | Through::Studs { spacing, .. }) => {
+            Some(spacing)
+        }
+        (DrainSlot::Depth, Through::Joists { depth, .. } | Through::Studs { depth, .. }) => {
+            Some(depth)
+        }
+        (DrainSlot::Across, Through::Studs { across, depth, .. }) => {
+            Some(across.get_or_insert(depth.half()))
+        }
+        _ => None,
+    }
+}
+
+fn ask_of(job: &mut Job, task: usize) -> Option<&mut drain::Ask> {
+    match &mut job.tasks.get_mut(task)?.ask {
+        Ask::Drain(ask) => Some(ask),
+        _ => None,
+    }
+}
+
+/// A length into a field of a drain.
+pub(super) fn fill_length(job: &mut Job, task: usize, slot: DrainSlot, length: Length) {
+    let Some(ask) = ask_of(job, task) else {
+        return;
+    };
+    match slot {
+        DrainSlot::Run => ask.run = length,
+        DrainSlot::Fall => ask.fall = Some(length),
+        DrainSlot::Start => ask.start = Some(length),
+        DrainSlot::Hole => ask.hole = Some(length),
+        DrainSlot::Arm => {
+            if let Some(arm) = &mut ask.arm {
+                arm.length = length;
+            }
+        }
+        DrainSlot::RoughIn => {
+            if let Some(flange) = &mut ask.flange {
+                flange.rough_in = length;
+            }
+        }
+        DrainSlot::ToCome => {
+            if let Some(flange) = &mut ask.flange {
+                flange.to_come = length;
+            }
+        }
+        DrainSlot::First | DrainSlot::Spacing | DrainSlot::Depth | DrainSlot::Across => {
+            if let Some(field) = member_field(&mut ask.through, slot) {
+                *field = length;
+            }
+        }
+        DrainSlot::Fixtures(_) => {}
+    }
+}
+
+/// A count into a field of a drain.
+pub(super) fn fill_count(job: &mut Job, task: usize, slot: DrainSlot, count: u32) {
+    if let (Some(ask), DrainSlot::Fixtures(at)) = (ask_of(job, task), slot)
+        && let Some(field) = ask.fixtures.get_mut(at)
+    {
+        *field = count;
+    }
+}
+
+/// A choice of a drain.
+pub(super) fn choose(ask: &mut drain::Ask, choice: DrainChoice) {
+    match choice {
+        DrainChoice::Code(code) => ask.code = code,
+        DrainChoice::Eighth(yes) => ask.eighth_approved = yes,
+        DrainChoice::Size(size) => {
+            ask.size = size;
+            // A hole for another pipe is no longer one for this.
+            ask.hole = None;
+        }
+        DrainChoice::LeastFall => ask.fall = None,
+        DrainChoice::Highest => ask.start = None,
+        DrainChoice::UsualHole => ask.hole = None,
+        DrainChoice::Through(n) => pass_through(ask, n),
+        DrainChoice::Bearing(yes) => {
+            if let Through::Studs { bearing, .. } = &mut ask.through {
+                *bearing = yes;
+            }
+        }
+        DrainChoice::Doubled(yes) => {
+            if let Through::Studs { doubled, .. } = &mut ask.through {
+                *doubled = yes;
+            }
+        }
+        DrainChoice::Arm(on) => {
+            ask.arm = on.then_some(Arm {
+                size: ask.size.min(Size::Two),
+                length: Length::feet(3),
+            });
+        }
+        DrainChoice::ArmSize(size) => {
+            if let Some(arm) = &mut ask.arm {
+                arm.size = size;
+            }
+        }
+        DrainChoice::Flange(on) => {
+            ask.flange = on.then_some(Flange {
+                rough_in: book::FLANGE.value,
+                to_come: Length::in_64(0, 32),
+            });
+        }
+    }
+}
+
+/// What the run passes through, keeping what was measured of another.
+fn pass_through(ask: &mut drain::Ask, n: u8) {
+    let (first, spacing) = match ask.through {
+        Through::Joists { first, spacing, .. } | Through::Studs { first, spacing, .. } => {
+            (first, spacing)
+        }
+        Through::Open => (Length::inches(8), Length::inches(16)),
+    };
+    let joist = match ask.through {
+        Through::Joists { depth, .. } => depth,
+        _ => Length::in_64(9, 16),
+    };
+    if way(ask.through) == n {
+        return;
+    }
+    // A height above joists is none above a floor.
+    if n == 3 || n == 0 || way(ask.through) == 3 {
+        ask.start = None;
+    }
+    ask.through = match n {
+        0 => Through::Open,
+        3 => Through::Studs {
+            first,
+            spacing,
+            depth: Length::in_64(3, 32),
+            across: None,
+            bearing: true,
+            doubled: false,
+        },
+        _ => Through::Joists {
+            first,
+            spacing,
+            depth: joist,
+            engineered: n == 2,
+        },
+    };
+}
+
+/// The member that a drain passes through, for its words.
+pub(super) fn member(ask: &drain::Ask) -> Option<Member> {
+    match ask.through {
+        Through::Open => None,
+        Through::Joists {
+            depth, engineered, ..
+        } => Some(if engineered {
+            Member::Engineered { depth }
+        } else {
+            Member::Joist { depth }
+        }),
+        Through::Studs {
+            depth,
+            bearing,
+            doubled,
+            ..
+        } => Some(Member::Stud {
+            depth,
+            bearing,
+            doubled,
+        }),
+    }
+}
