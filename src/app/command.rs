@@ -1,6 +1,6 @@
 //! What a tap can ask for.
 
-use super::{Slot, StudsOf};
+use super::{RoomChoice, Slot, StudsOf};
 use crate::measure::Length;
 use crate::site::{Finish, Id, OpeningKind, OpeningRule};
 use crate::takeoff::{LineKey, TileOn};
@@ -36,6 +36,16 @@ pub enum Here {
     Versions,
     /// Handing the job over, and what was handed over to us.
     Sharing,
+    /// A room being measured.
+    Survey(usize),
+    /// How square, plumb, flat and level a room is.
+    Square(usize),
+    /// A room's outline being changed.
+    Outline(usize),
+    /// The shelf of profiles.
+    Profiles,
+    /// Two rooms side by side.
+    SideBySide(usize, usize),
 }
 
 /// What a tap asks for.
@@ -151,6 +161,14 @@ pub enum Command {
     Restore(std::path::PathBuf),
     /// The about sheet, shown or not.
     About(bool),
+    /// Something done to a room.
+    Of(usize, RoomChoice),
+    /// A room from the shelf into this job, mirrored.
+    TakeMirrored(usize),
+    /// A profile off the shelf.
+    DropProfile(usize),
+    /// The profile that was taken off last, back on the shelf.
+    PutProfileBack,
 }
 
 /// The shape that a new room starts from.

@@ -1,7 +1,10 @@
 //! The pad opens on a slot, and what it reads goes back into the job.
 
 use super::{App, Command, Here, Kind, Pad, Row, Slot, TapeSlot, ThingField, TileSlot};
-use super::{mix_inputs, paint_inputs, patch_inputs, room_page, studs, tile_inputs, words};
+use super::{
+    doubt, mix_inputs, paint_inputs, patch_inputs, room_page, studs, survey_page, tile_inputs,
+};
+use super::{wall_items, words};
 use crate::measure::{Angle, Figures, Length, Money, Rounding, read};
 use crate::site::Id;
 use crate::takeoff::{HandLine, Job};
@@ -144,6 +147,9 @@ impl App {
         let mut job = self.job.clone();
         match value {
             Value::Length(length) => {
+                if let Some(wrong) = self.doubted(pad, length) {
+                    return Err(wrong);
+                }
                 if !length.is_positive() && !may_be_nothing(slot) {
                     return Err("This has to be more than nothing. Measure it again.".to_owned());
                 }
@@ -166,20 +172,48 @@ impl App {
                 _ => {}
             },
             Value::Price(price) => fill_price(&mut job, slot, price),
+            Value::Words(text) if *slot == Slot::Search => {
+                self.rooms_view.search = text;
+                return Ok(());
+            }
             Value::Words(text) => {
-                if text.is_empty() {
+                if text.is_empty() && !matches!(slot, Slot::RoomNote(..)) {
                     return Err("Give it a name of at least one letter.".to_owned());
                 }
                 fill_words(&mut job, slot, text);
             }
         }
         self.edit("", |open| *open = job);
+        if let Some(last) = survey_page::what_of(slot) {
+            self.rooms_view.last = Some(last);
+        }
         Ok(())
+    }
+
+    /// Why a measure of a room is asked about, once; what was likely meant then stands on the pad.
+    fn doubted(&mut self, pad: &Pad, length: Length) -> Option<String> {
+        let (room, what) = survey_page::what_of(&pad.slot)?;
+        let typed = pad.typed.trim().to_owned();
+        if pad.doubted.as_ref() == Some(&typed) {
+            return None;
+        }
+        let room = self.job.rooms.get(room)?;
+        let doubt = doubt::doubt(room, what, &typed, length, self.job.units)?;
+        let open = self.pad.as_mut()?;
+        open.doubted = Some(typed);
+        if let Some(instead) = doubt.instead {
+            open.typed = instead;
+            open.fresh = true;
+        }
+        Some(doubt.text)
     }
 }
 
 /// Whether nothing, or less, is a measure there: an edge at the corner, a sum on the roll.
 fn may_be_nothing(slot: &Slot) -> bool {
+    if let Slot::Measure(_, what) = slot {
+        return what.may_be_nothing();
+    }
     matches!(
         slot,
         Slot::OpeningFromLeft(..)
@@ -191,6 +225,9 @@ fn may_be_nothing(slot: &Slot) -> bool {
             | Slot::Patch(..)
             | Slot::OtherHole(..)
             | Slot::Tape(TapeSlot::Width)
+            | Slot::PlusMinus(..)
+            | Slot::Spot(..)
+            | Slot::HiddenDepth(..)
             | Slot::Tile(
                 _,
                 TileSlot::Joint
@@ -235,7 +272,8 @@ fn fill_length(job: &mut Job, slot: &Slot, length: Length) -> Result<(), String>
             };
             *place = Some(length);
         }
-        _ => room_page::fill(job, slot, length),
+        Slot::Spot(..) | Slot::HiddenDepth(..) => wall_items::fill(job, slot, length),
+        _ => survey_page::fill(job, slot, length),
     }
     Ok(())
 }
@@ -322,6 +360,7 @@ fn fill_words(job: &mut Job, slot: &Slot, text: String) {
                 line.text = text;
             }
         }
+        Slot::RoomNote(room, of) => wall_items::fill_words(job, *room, *of, text),
         Slot::Paint(task, field) => paint_inputs::fill_words(job, *task, *field, text),
         Slot::Mix(task, field) => mix_inputs::fill_words(job, *task, *field, text),
         _ => {}

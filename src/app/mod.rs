@@ -11,6 +11,7 @@ mod change;
 mod command;
 mod compare_page;
 mod demo;
+mod doubt;
 mod fill;
 mod jobs_page;
 mod keep;
@@ -18,22 +19,28 @@ mod kept_rows;
 mod mix_inputs;
 mod mix_page;
 mod mortar_page;
+mod outline_page;
 mod packet;
 mod pad;
 mod paint_inputs;
 mod paint_page;
 mod patch_inputs;
 mod patch_page;
+mod profiles_page;
+mod room_choices;
 mod room_page;
 mod sharing;
 mod slot;
+mod square_page;
 mod stands;
 mod studs;
+mod survey_page;
 mod survey_words;
 mod tape_page;
 mod tile_inputs;
 mod tile_page;
 mod view;
+mod wall_items;
 mod wall_page;
 mod words;
 
@@ -41,7 +48,8 @@ pub use command::{Choice, Command, Here, MixChoice, Shape, TileChoice};
 pub use demo::demo_job;
 pub use keep::{Keeper, Kept, Prefs, Reading, start};
 pub use pad::{FRACTIONS, Kind, Pad};
-pub use slot::{MixSlot, PaintSlot, Slot, StudsOf, TapeSlot, ThingField, TileSlot};
+pub use slot::{MixSlot, NoteOf, PaintSlot, Slot, StudsOf, TapeSlot, ThingField, TileSlot};
+pub use survey_page::{Outline, RoomChoice};
 pub use view::{Big, Card, Chip, Icon, Row, Screen, Tone};
 
 use std::cell::RefCell;
@@ -82,6 +90,8 @@ pub struct App {
     slid_from: Option<Point>,
     /// What bringing together did, in words.
     brought: Vec<String>,
+    /// How rooms are looked at and measured.
+    rooms_view: survey_page::RoomsView,
     /// Layouts that were figured, the newest last.
     laid: RefCell<Vec<(crate::trades::tile::Ask, tile_page::Laid)>>,
 }
@@ -114,6 +124,7 @@ impl App {
             slide: None,
             slid_from: None,
             brought: Vec::new(),
+            rooms_view: survey_page::RoomsView::default(),
             laid: RefCell::default(),
         }
     }
@@ -165,6 +176,11 @@ impl App {
             Here::Compare(task) => self.compare_page(*task),
             Here::Versions => self.versions_page(),
             Here::Sharing => self.sharing_page(),
+            Here::Survey(room) => self.survey_page(*room),
+            Here::Square(room) => self.square_page(*room),
+            Here::Outline(room) => self.outline_page(*room),
+            Here::Profiles => self.profiles_page(),
+            Here::SideBySide(first, second) => self.rooms_compare_page(*first, *second),
         }
     }
 
@@ -172,6 +188,7 @@ impl App {
     fn go(&mut self, here: Here) {
         self.pad = None;
         self.said.clear();
+        self.rooms_view.chosen = None;
         if matches!(here, Here::Rooms | Here::Bench | Here::Buy) {
             self.trail.clear();
         } else if self.here != here {
@@ -263,6 +280,10 @@ impl App {
             Command::Share => self.share(),
             Command::TakeIn(path) => self.take_in(&path),
             Command::WriteJson => self.write_json(),
+            Command::Of(room, choice) => self.choose_in_room(room, choice),
+            Command::TakeMirrored(profile) => self.take_mirrored(profile),
+            Command::DropProfile(profile) => self.drop_profile(profile),
+            Command::PutProfileBack => self.put_profile_back(),
             other => self.change(other),
         }
     }
@@ -296,7 +317,10 @@ impl App {
     fn leave_what_is_gone(&mut self) {
         let (rooms, tasks) = (&self.job.rooms, self.job.tasks.len());
         let exists = |here: &Here| match here {
-            Here::Room(room) => *room < rooms.len(),
+            Here::Room(room) | Here::Survey(room) | Here::Square(room) | Here::Outline(room) => {
+                *room < rooms.len()
+            }
+            Here::SideBySide(first, second) => (*first).max(*second) < rooms.len(),
             Here::Wall(room, wall) => rooms.get(*room).is_some_and(|r| *wall < r.walls.len()),
             Here::Task(task) | Here::Working(task) | Here::Compare(task) => *task < tasks,
             _ => true,

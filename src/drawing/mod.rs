@@ -4,6 +4,7 @@
 
 mod bed;
 mod elevation;
+mod elevation_more;
 mod face;
 mod figure;
 mod ink;
@@ -13,6 +14,7 @@ mod palette;
 mod patch;
 mod pixels;
 mod plan;
+mod plan_more;
 mod scene;
 mod svg;
 mod tape;
@@ -22,12 +24,13 @@ mod tile;
 
 pub use bed::bed_sketch;
 pub use elevation::{WallTag, wall};
+pub use elevation_more::from_behind;
 pub use layout::{Canvas, HotSpot, Piece, Place, Sheet, lay_out};
 pub use paint::{PaintTag, paint_sketch};
 pub use palette::{Colour, Palette, Theme};
 pub use patch::patch_sketch;
 pub use pixels::{Pixels, paint, png};
-pub use plan::{PlanTag, plan};
+pub use plan::{PlanLook, PlanTag, plan, plan_seen};
 pub use scene::{Align, Dimension, Edge, Fit, Hot, Line, Mark, Pen, Role, Scene, Standing, Stroke};
 pub use svg::svg;
 pub use tape::{length_of_drag, tape};

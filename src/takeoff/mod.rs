@@ -5,6 +5,7 @@ mod job;
 mod merge;
 mod packs;
 mod pieces;
+mod second;
 mod stamps;
 
 pub use buying::{
