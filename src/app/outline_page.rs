@@ -57,14 +57,18 @@ impl App {
                     rows.push(Row::Text(
                         "Drag the wall on the drawing with a finger, or by steps:".into(),
                     ));
-                    let step = |n: i64| self.drag_step() * n;
+                    let step = |way: &str, n: i64| {
+                        let by = self.drag_step() * n;
+                        let label = format!("{way} {}", self.show(by.abs()));
+                        act(&label, Outline::Drag(by))
+                    };
                     rows.push(Row::choice(
                         "The wall goes",
                         [
-                            act("Out, far", Outline::Drag(step(6))),
-                            act("Out, a little", Outline::Drag(step(1))),
-                            act("In, a little", Outline::Drag(step(-1))),
-                            act("In, far", Outline::Drag(step(-6))),
+                            step("Out", 6),
+                            step("Out", 1),
+                            step("In", -1),
+                            step("In", -6),
                         ],
                     ));
                 }

@@ -312,7 +312,7 @@ fn beside<T>([one, other]: [Scene<T>; 2]) -> Scene<(usize, T)> {
         .unwrap_or_default()
     };
     let ((min, max), (other_min, _)) = (bounds(&one), bounds(&other));
-    let apart = (max.x - min.x).divided(3).max(Length::inches(24));
+    let apart = (max.x - min.x).divided(2).max(Length::inches(24));
     let by = Point::new(max.x + apart - other_min.x, min.y - other_min.y);
     let says = format!("{}; {}", one.says, other.says);
     let (mut one, other) = (

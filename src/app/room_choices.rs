@@ -19,6 +19,7 @@ impl App {
                     self.go(Here::Survey(at));
                 }
             }
+            RoomChoice::Short(short) => self.rooms_view.short = short,
             RoomChoice::Exaggerate(times) => self.rooms_view.exaggerated = times,
             RoomChoice::Behind(behind) => self.rooms_view.behind = behind,
             RoomChoice::Choose(tag) => {
@@ -256,6 +257,7 @@ fn in_room(room: &mut Room, choice: &RoomChoice) {
             }
         }
         RoomChoice::Much(_)
+        | RoomChoice::Short(_)
         | RoomChoice::Exaggerate(_)
         | RoomChoice::Behind(_)
         | RoomChoice::Choose(_)

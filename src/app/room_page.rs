@@ -332,7 +332,7 @@ impl App {
             value: self.amount(shape.corners.area()),
             label: unsure.map_or_else(
                 || "floor".to_owned(),
-                |more_or_less| format!("floor, ± {}", self.amount(more_or_less)),
+                |more_or_less| format!("floor, ± {}", self.fine_area(more_or_less)),
             ),
         }];
         if let Ok(areas) = site::wall_areas(room, &shape, OpeningRule::Net) {

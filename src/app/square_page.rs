@@ -6,6 +6,7 @@ use super::{
 };
 use crate::drawing::{PlanLook, plan_seen};
 use crate::measure::Length;
+use crate::measure::quantity::{Area, in_square_feet, in_square_metres};
 use crate::site::{self, Room, Side, Wall, What};
 
 impl App {
@@ -29,7 +30,22 @@ impl App {
                 Chip::new(label, times == n, command)
             }),
         )];
-        rows.extend(self.agreement_rows(at, room));
+        let agreement = self.agreement_rows(at, room).into_iter();
+        // What leads here is not shown here.
+        rows.extend(agreement.map(|row| match row {
+            Row::Note {
+                tone,
+                text,
+                detail,
+                mend: Some(mend),
+            } if mend.command == Command::Go(Here::Square(at)) => Row::Note {
+                tone,
+                text,
+                detail,
+                mend: None,
+            },
+            other => other,
+        }));
         rows.extend(self.corner_rows_found(at, room));
         rows.extend(self.check_rows(room));
         rows.extend(self.face_rows(at, room));
@@ -56,7 +72,7 @@ impl App {
             },
             Big {
                 value: self.amount(found.area),
-                label: format!("floor, ± {}", self.amount(found.area_plus_minus)),
+                label: format!("floor, ± {}", self.fine_area(found.area_plus_minus)),
             },
         ];
         if let Some(gap) = found.gap {
@@ -158,6 +174,15 @@ impl App {
             });
         }
         rows
+    }
+
+    /// A small area, to a tenth of a square foot or a hundredth of a square metre.
+    pub(super) fn fine_area(&self, area: Area) -> String {
+        if self.job.units.is_metric() {
+            format!("{:.2} m²", in_square_metres(area))
+        } else {
+            format!("{:.1} ft²", in_square_feet(area))
+        }
     }
 
     /// A small length: to 1/64 in, or to 0.1 mm.

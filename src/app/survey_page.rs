@@ -11,6 +11,8 @@ use crate::takeoff::Job;
 pub enum RoomChoice {
     /// How much of it is measured.
     Much(Asked),
+    /// Only what usually differs between two rooms that are built alike, or all of it.
+    Short(bool),
     /// Something passed over, or not any longer.
     Pass(What, Option<Passed>),
     /// What was carried over holds here too.
@@ -80,6 +82,7 @@ pub enum Outline {
 #[derive(Clone, Debug)]
 pub(super) struct RoomsView {
     pub much: Asked,
+    pub short: bool,
     pub exaggerated: u8,
     pub behind: bool,
     pub chosen: Option<PlanTag>,
@@ -97,6 +100,7 @@ impl Default for RoomsView {
     fn default() -> RoomsView {
         RoomsView {
             much: Asked::Plan,
+            short: true,
             exaggerated: 10,
             behind: false,
             chosen: None,
@@ -146,13 +150,16 @@ impl App {
         };
         let units = self.job.units;
         let much = self.rooms_view.much;
-        let asked = site::to_ask(room, much);
+        let asked = self.asked(room);
         let look = PlanLook {
             diagonals: much >= Asked::Square,
             ..PlanLook::default()
         };
         let picture = plan_seen(room, units, &look).map_tags(|tag| plan_command(at, room, tag));
-        let mut rows = vec![Row::choice(
+        let mut rows = self.question_rows(at, room, asked.first().copied());
+        rows.extend(self.last_rows(at, room));
+        rows.extend(self.short_row(at, room));
+        rows.push(Row::choice(
             "Measure",
             [
                 ("Walls and openings", Asked::Plan),
@@ -163,9 +170,7 @@ impl App {
                 let command = Command::Of(at, RoomChoice::Much(choice));
                 Chip::new(label, much == choice, command)
             }),
-        )];
-        rows.extend(self.question_rows(at, room, asked.first().copied()));
-        rows.extend(self.last_rows(at, room));
+        ));
         rows.extend(self.agreement_rows(at, room));
         let all = room.whats();
         let listed = all
@@ -210,6 +215,43 @@ impl App {
                 .map(|what| Chip::new("Measure it", false, Command::Pad(Slot::Measure(at, *what)))),
             ..Screen::default()
         }
+    }
+
+    /// What is asked: in a room that was carried over, what usually differs, or everything.
+    fn asked(&self, room: &Room) -> Vec<What> {
+        let asked = site::to_ask(room, self.rooms_view.much);
+        if room.carried().next().is_none() || !self.rooms_view.short {
+            return asked;
+        }
+        // A diagonal that went with a wall is asked again as well.
+        let differs = room.usually_differs();
+        let short = |what: &What| differs.contains(what) || !room.mark(*what).carried;
+        asked.into_iter().filter(short).collect()
+    }
+
+    /// A short survey or all of it, where a room was carried over.
+    fn short_row(&self, at: usize, room: &Room) -> Option<Row> {
+        let carried = room.carried().count();
+        let short = room
+            .usually_differs()
+            .into_iter()
+            .filter(|what| room.mark(*what).carried)
+            .count();
+        let chip = |label: String, on| {
+            let command = Command::Of(at, RoomChoice::Short(on));
+            Chip::new(label, self.rooms_view.short == on, command)
+        };
+        (carried > 0).then(|| {
+            let mut chips = vec![
+                chip(format!("Short survey, {short} to confirm"), true),
+                chip(format!("All {carried}"), false),
+            ];
+            if short == 0 {
+                let all = Command::Of(at, RoomChoice::ConfirmAll);
+                chips.push(Chip::new("The rest is alike", false, all));
+            }
+            Row::choice("Carried over from another room", chips)
+        })
     }
 
     /// The one question, and what can be said instead of a figure.
@@ -353,7 +395,7 @@ impl App {
         let Some(room) = self.job.rooms.get(at) else {
             return false;
         };
-        let asked = site::to_ask(room, self.rooms_view.much);
+        let asked = self.asked(room);
         let next = asked
             .into_iter()
             .find(|what| !matches!(what, What::Hidden(_)));

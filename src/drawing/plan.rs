@@ -71,7 +71,9 @@ pub fn plan_seen(room: &Room, units: Units, look: &PlanLook) -> Scene<PlanTag> {
         marks.extend(plan_more::as_said(&shape, corners));
     }
     let mut dimensions = Vec::new();
-    marks.extend(plan_more::fixtures(room, &shape));
+    if !square {
+        marks.extend(plan_more::fixtures(room, &shape));
+    }
     for (index, (wall, followed)) in room.walls.iter().zip(&shape.walls).enumerate() {
         let (length, known) = drawable(wall, *followed);
         let (from, to) = (corners[index], corners[(index + 1) % corners.len()]);
@@ -84,7 +86,9 @@ pub fn plan_seen(room: &Room, units: Units, look: &PlanLook) -> Scene<PlanTag> {
         dimensions.extend(plan_more::diagonals(room, corners, units));
     }
     let mut hot = Vec::new();
-    hot.extend(plan_more::floor_points(room, &shape, &mut marks));
+    if !square {
+        hot.extend(plan_more::floor_points(room, &shape, &mut marks));
+    }
     if square {
         marks.extend(plan_more::corner_words(room, corners, units));
     }

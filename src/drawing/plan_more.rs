@@ -4,7 +4,7 @@ use super::plan::PlanTag;
 use super::{Align, Dimension, Edge, Fit, Hot, Line, Mark, Pen, Role, Standing, Stroke};
 use crate::geometry::Point;
 use crate::measure::{Figures, Length, Rounding, Units};
-use crate::site::{self, FixtureKind, On, Room, Shape, Wall, What};
+use crate::site::{self, On, Room, Shape, Wall, What};
 
 /// A figure that is not sure: an estimate is dashed and bears its ±, a figure carried over is dashed.
 pub(super) fn doubt<T>(room: &Room, what: What, dimension: &mut Dimension<T>, units: Units) {
@@ -107,14 +107,6 @@ pub(super) fn fixtures(room: &Room, shape: &Shape) -> Vec<Mark> {
         });
         let middle = |a: Point, b: Point| Point::new((a.x + b.x).half(), (a.y + b.y).half());
         let at = middle(corners[0], corners[2]);
-        if matches!(fixture.kind, FixtureKind::Basin | FixtureKind::Shower) {
-            marks.push(Mark::Circle {
-                centre: at,
-                radius: Length::inches(1),
-                pen: Some(Pen::solid(Role::Soft, Stroke::Thin)),
-                fill: None,
-            });
-        }
         marks.push(Mark::Text {
             at,
             text: fixture.kind.name().into(),
