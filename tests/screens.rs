@@ -7,3 +7,5 @@ mod harness;
 mod journey;
 #[path = "screens/places.rs"]
 mod places;
+#[path = "screens/survey.rs"]
+mod survey;

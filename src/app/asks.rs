@@ -61,6 +61,24 @@ impl App {
             Slot::HandPrice(_) => "Price of one".into(),
             Slot::Drain(_, field) => super::drain_inputs::asks(*field).into(),
             Slot::Cut(_, field) => super::cutting_page::asks(*field),
+            Slot::Measure(room, what) => (self.job.rooms.get(*room))
+                .map_or_else(String::new, |room| super::survey_words::asks(room, *what)),
+            Slot::PlusMinus(room, what) => {
+                self.job.rooms.get(*room).map_or_else(String::new, |room| {
+                    format!(
+                        "{}: more or less how much?",
+                        super::survey_words::name(room, *what)
+                    )
+                })
+            }
+            Slot::Spot(_, _, at, crate::site::Size::FromLeft) => {
+                format!("Place {}, from left corner", at + 1)
+            }
+            Slot::Spot(_, _, at, _) => format!("Place {}, up from the floor", at + 1),
+            Slot::HiddenDepth(..) => "From the finished face to it".into(),
+            Slot::RoomNote(_, super::NoteOf::Material(_)) => "What it is made of".into(),
+            Slot::RoomNote(..) => "Note".into(),
+            Slot::Search => "Name contains".into(),
         }
     }
 }

@@ -269,9 +269,7 @@ fn change_in_room(room: &mut Room, command: &Command) {
             sill: (kind == OpeningKind::Door).then_some(Length::ZERO),
             hinge: None,
         }),
-        Command::RemoveOpening(_, opening) if opening < room.openings.len() => {
-            room.openings.remove(opening);
-        }
+        Command::RemoveOpening(_, opening) => room.remove_opening(opening),
         _ => {}
     }
 }

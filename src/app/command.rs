@@ -1,6 +1,6 @@
 //! What a tap can ask for.
 
-use super::{Slot, StudsOf};
+use super::{RoomChoice, Slot, StudsOf};
 use crate::handbook::pipe as book;
 use crate::measure::Length;
 use crate::site::{Finish, Id, OpeningKind, OpeningRule};
@@ -41,6 +41,16 @@ pub enum Here {
     Sharing,
     /// The cutting plan of a material; of the first where none is named.
     Cutting(Option<Material>),
+    /// A room being measured.
+    Survey(usize),
+    /// How square, plumb, flat and level a room is.
+    Square(usize),
+    /// A room's outline being changed.
+    Outline(usize),
+    /// The shelf of profiles.
+    Profiles,
+    /// Two rooms side by side.
+    SideBySide(usize, usize),
 }
 
 /// What a tap asks for.
@@ -166,6 +176,14 @@ pub enum Command {
     NewDrain(Option<usize>),
     /// A choice of a material's cutting plan.
     Cut(Material, CutChoice),
+    /// Something done to a room.
+    Of(usize, RoomChoice),
+    /// A room from the shelf into this job, mirrored.
+    TakeMirrored(usize),
+    /// A profile off the shelf.
+    DropProfile(usize),
+    /// The profile that was taken off last, back on the shelf.
+    PutProfileBack,
 }
 
 /// The shape that a new room starts from.

@@ -5,8 +5,8 @@ use super::{
     TileSlot,
 };
 use super::{
-    cutting_page, drain_inputs, mix_inputs, paint_inputs, patch_inputs, pipe_inputs, room_page,
-    studs, tile_inputs, words,
+    cutting_page, doubt, drain_inputs, mix_inputs, paint_inputs, patch_inputs, pipe_inputs,
+    room_page, studs, survey_page, tile_inputs, wall_items, words,
 };
 use crate::measure::{Angle, Figures, Length, Money, Rounding, read};
 use crate::site::Id;
@@ -150,6 +150,9 @@ impl App {
         let mut job = self.job.clone();
         match value {
             Value::Length(length) => {
+                if let Some(wrong) = self.doubted(pad, length) {
+                    return Err(wrong);
+                }
                 let nothing = match slot {
                     Slot::Pipe(_, field) => pipe_inputs::may_be_nothing(*field),
                     slot => may_be_nothing(slot),
@@ -178,8 +181,12 @@ impl App {
                 _ => {}
             },
             Value::Price(price) => fill_price(&mut job, slot, price),
+            Value::Words(text) if *slot == Slot::Search => {
+                self.rooms_view.search = text;
+                return Ok(());
+            }
             Value::Words(text) => {
-                if text.is_empty() {
+                if text.is_empty() && !matches!(slot, Slot::RoomNote(..)) {
                     return Err("Give it a name of at least one letter.".to_owned());
                 }
                 fill_words(&mut job, slot, text);
@@ -192,12 +199,36 @@ impl App {
         if let Slot::Pipe(task, PipeSlot::Face(shape) | PipeSlot::Depth(shape)) = *slot {
             self.keep_fitting(task, shape);
         }
+        if let Some(last) = survey_page::what_of(slot) {
+            self.rooms_view.last = Some(last);
+        }
         Ok(())
+    }
+
+    /// Why a measure of a room is asked about, once; what was likely meant then stands on the pad.
+    fn doubted(&mut self, pad: &Pad, length: Length) -> Option<String> {
+        let (room, what) = survey_page::what_of(&pad.slot)?;
+        let typed = pad.typed.trim().to_owned();
+        if pad.doubted.as_ref() == Some(&typed) {
+            return None;
+        }
+        let room = self.job.rooms.get(room)?;
+        let doubt = doubt::doubt(room, what, &typed, length, self.job.units)?;
+        let open = self.pad.as_mut()?;
+        open.doubted = Some(typed);
+        if let Some(instead) = doubt.instead {
+            open.typed = instead;
+            open.fresh = true;
+        }
+        Some(doubt.text)
     }
 }
 
 /// Whether nothing, or less, is a measure there: an edge at the corner, a sum on the roll.
 fn may_be_nothing(slot: &Slot) -> bool {
+    if let Slot::Measure(_, what) = slot {
+        return what.may_be_nothing();
+    }
     matches!(
         slot,
         Slot::OpeningFromLeft(..)
@@ -214,6 +245,9 @@ fn may_be_nothing(slot: &Slot) -> bool {
                 DrainSlot::Fall | DrainSlot::Start | DrainSlot::First | DrainSlot::ToCome
             )
             | Slot::Cut(_, CutSlot::Kerf)
+            | Slot::PlusMinus(..)
+            | Slot::Spot(..)
+            | Slot::HiddenDepth(..)
             | Slot::Tile(
                 _,
                 TileSlot::Joint
@@ -261,7 +295,8 @@ fn fill_length(job: &mut Job, slot: &Slot, length: Length) -> Result<(), String>
             };
             *place = Some(length);
         }
-        _ => room_page::fill(job, slot, length),
+        Slot::Spot(..) | Slot::HiddenDepth(..) => wall_items::fill(job, slot, length),
+        _ => survey_page::fill(job, slot, length),
     }
     Ok(())
 }
@@ -352,6 +387,7 @@ fn fill_words(job: &mut Job, slot: &Slot, text: String) {
                 line.text = text;
             }
         }
+        Slot::RoomNote(room, of) => wall_items::fill_words(job, *room, *of, text),
         Slot::Paint(task, field) => paint_inputs::fill_words(job, *task, *field, text),
         Slot::Mix(task, field) => mix_inputs::fill_words(job, *task, *field, text),
         Slot::Pipe(task, _) => pipe_inputs::fill_words(job, *task, text),

@@ -211,6 +211,21 @@ impl Keeper {
     pub(super) fn keep_room(&mut self, room: &Room) -> Result<(), String> {
         let mut shelf = self.shelf.clone();
         shelf.push(room.clone());
+        self.keep_shelf(shelf)
+    }
+
+    /// A profile off the shelf; gives it.
+    pub(super) fn drop_room(&mut self, at: usize) -> Result<Option<Room>, String> {
+        let mut shelf = self.shelf.clone();
+        if at >= shelf.len() {
+            return Ok(None);
+        }
+        let gone = shelf.remove(at);
+        self.keep_shelf(shelf)?;
+        Ok(Some(gone))
+    }
+
+    fn keep_shelf(&mut self, shelf: Vec<Room>) -> Result<(), String> {
         if let Some(folder) = &self.folder {
             store::save_shelf(&folder.join("shelf"), &shelf)
                 .map_err(|why| format!("Not kept: {why}"))?;

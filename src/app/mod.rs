@@ -13,6 +13,7 @@ mod compare_page;
 mod cutting_page;
 mod demo;
 mod demo_pipes;
+mod doubt;
 mod drain_inputs;
 mod drain_page;
 mod fill;
@@ -22,6 +23,7 @@ mod kept_rows;
 mod mix_inputs;
 mod mix_page;
 mod mortar_page;
+mod outline_page;
 mod packet;
 mod pad;
 mod paint_inputs;
@@ -35,16 +37,21 @@ mod pipe_inputs;
 mod pipe_page;
 mod pipe_rows;
 mod pipe_words;
+mod profiles_page;
+mod room_choices;
 mod room_page;
 mod sharing;
 mod slot;
+mod square_page;
 mod stands;
 mod studs;
+mod survey_page;
 mod survey_words;
 mod tape_page;
 mod tile_inputs;
 mod tile_page;
 mod view;
+mod wall_items;
 mod wall_page;
 mod words;
 
@@ -56,8 +63,10 @@ pub use keep::{Keeper, Kept, Prefs, Reading, start};
 pub use pad::{FRACTIONS, Kind, Pad};
 pub use photo_take::{SMALL, take_picture};
 pub use slot::{
-    CutSlot, DrainSlot, MixSlot, PaintSlot, PipeSlot, Slot, StudsOf, TapeSlot, ThingField, TileSlot,
+    CutSlot, DrainSlot, MixSlot, NoteOf, PaintSlot, PipeSlot, Slot, StudsOf, TapeSlot, ThingField,
+    TileSlot,
 };
+pub use survey_page::{Outline, RoomChoice};
 pub use view::{Big, Card, Chip, Icon, Row, Screen, Tone};
 
 use std::cell::RefCell;
@@ -98,6 +107,8 @@ pub struct App {
     slid_from: Option<Point>,
     /// What bringing together did, in words.
     brought: Vec<String>,
+    /// How rooms are looked at and measured.
+    rooms_view: survey_page::RoomsView,
     /// Layouts that were figured, the newest last.
     laid: RefCell<Vec<(crate::trades::tile::Ask, tile_page::Laid)>>,
     /// The leg of a run that is in hand, and whether runs are seen from the front.
@@ -133,6 +144,7 @@ impl App {
             slide: None,
             slid_from: None,
             brought: Vec::new(),
+            rooms_view: survey_page::RoomsView::default(),
             laid: RefCell::default(),
             leg: 0,
             front: false,
@@ -188,6 +200,11 @@ impl App {
             Here::Versions => self.versions_page(),
             Here::Sharing => self.sharing_page(),
             Here::Cutting(material) => self.cutting_page(material.as_ref()),
+            Here::Survey(room) => self.survey_page(*room),
+            Here::Square(room) => self.square_page(*room),
+            Here::Outline(room) => self.outline_page(*room),
+            Here::Profiles => self.profiles_page(),
+            Here::SideBySide(first, second) => self.rooms_compare_page(*first, *second),
         }
     }
 
@@ -195,6 +212,7 @@ impl App {
     fn go(&mut self, here: Here) {
         self.pad = None;
         self.said.clear();
+        self.rooms_view.chosen = None;
         if matches!(here, Here::Rooms | Here::Bench | Here::Buy) {
             self.trail.clear();
         } else if self.here != here {
@@ -288,6 +306,10 @@ impl App {
             Command::Share => self.share(),
             Command::TakeIn(path) => self.take_in(&path),
             Command::WriteJson => self.write_json(),
+            Command::Of(room, choice) => self.choose_in_room(room, choice),
+            Command::TakeMirrored(profile) => self.take_mirrored(profile),
+            Command::DropProfile(profile) => self.drop_profile(profile),
+            Command::PutProfileBack => self.put_profile_back(),
             other => self.change(other),
         }
     }
@@ -321,7 +343,10 @@ impl App {
     fn leave_what_is_gone(&mut self) {
         let (rooms, tasks) = (&self.job.rooms, self.job.tasks.len());
         let exists = |here: &Here| match here {
-            Here::Room(room) => *room < rooms.len(),
+            Here::Room(room) | Here::Survey(room) | Here::Square(room) | Here::Outline(room) => {
+                *room < rooms.len()
+            }
+            Here::SideBySide(first, second) => (*first).max(*second) < rooms.len(),
             Here::Wall(room, wall) => rooms.get(*room).is_some_and(|r| *wall < r.walls.len()),
             Here::Task(task) | Here::Working(task) | Here::Compare(task) | Here::Strip(task) => {
                 *task < tasks

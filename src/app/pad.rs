@@ -29,6 +29,8 @@ pub struct Pad {
     pub fresh: bool,
     /// What is wrong with it, after it was refused.
     pub wrong: String,
+    /// What was typed and asked about: typed again it is taken.
+    pub(super) doubted: Option<String>,
     /// Where the tape stood when it was taken hold of.
     grabbed: Option<Length>,
 }
@@ -64,6 +66,7 @@ impl Pad {
             typed: stands,
             fresh: true,
             wrong: String::new(),
+            doubted: None,
             grabbed: None,
         }
     }

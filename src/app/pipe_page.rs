@@ -291,8 +291,8 @@ impl App {
             .filter(|(_, (worst, _))| worst.is_positive())
             .map(|(word, (worst, likely))| Row::Figure {
                 label: word.into(),
-                detail: format!("{} where cuts are off by chance", self.fine(likely)),
-                value: format!("± {}", self.fine(worst)),
+                detail: format!("{} where cuts are off by chance", self.at_most(likely)),
+                value: format!("± {}", self.at_most(worst)),
                 command: None,
             })
             .collect();
@@ -303,7 +303,7 @@ impl App {
     }
 
     /// A small length, never rounded to nothing.
-    fn fine(&self, length: Length) -> String {
+    fn at_most(&self, length: Length) -> String {
         let units = match self.job.units {
             crate::measure::Units::FeetInches { .. } => {
                 crate::measure::Units::FeetInches { marks: 32 }

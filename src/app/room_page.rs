@@ -1,6 +1,9 @@
 //! The rooms of a job, and one room's plan.
 
-use super::{App, Chip, Command, Here, Row, Screen, Shape, Slot, Tone, view::Big, words};
+use super::survey_page::plan_command;
+use super::{
+    App, Chip, Command, Here, RoomChoice, Row, Screen, Shape, Slot, Tone, view::Big, words,
+};
 use crate::drawing::{PlanTag, plan};
 use crate::measure::{Angle, Length};
 use crate::site::{self, Finish, OpeningRule, Room, Standing, Wall};
@@ -43,16 +46,16 @@ impl App {
                 Chip::new("Own outline", false, Command::NewRoom(Shape::Own)),
             ],
         ));
-        let shelf = self.keeper.shelf();
-        if !shelf.is_empty() {
-            rows.push(Row::Heading("Shelf of profiles".into()));
-            for (at, room) in shelf.iter().enumerate() {
-                rows.push(Row::button(
-                    format!("Use a copy of {}", room.name),
-                    Command::TakeRoom(at),
-                ));
-            }
+        let kept = self.keeper.shelf().len();
+        if kept > 0 {
+            rows.push(Row::Figure {
+                label: "Shelf of profiles".into(),
+                detail: "rooms kept from this job and others".into(),
+                value: kept.to_string(),
+                command: Some(Command::Go(Here::Profiles)),
+            });
         }
+        rows.extend(self.total_rows());
         rows.push(Row::Heading("Job".into()));
         rows.push(Row::yours(
             "Name",
@@ -81,14 +84,12 @@ impl App {
         let picture = scene.map_tags(|tag| match tag {
             PlanTag::Wall(wall) => Command::Pad(Slot::WallLength(at, wall)),
             PlanTag::Ceiling => Command::Pad(Slot::Ceiling(at)),
-            PlanTag::WallFace(wall) => Command::Go(Here::Wall(at, wall)),
-            PlanTag::Opening(opening) => Command::Go(Here::Wall(
-                at,
-                room.openings.get(opening).map_or(0, |o| o.wall),
-            )),
+            other => plan_command(at, room, other),
         });
         let mut rows = self.closing_rows(at, room);
         rows.extend(self.clash_rows(room));
+        rows.extend(self.carried_row(at, room));
+        rows.extend(self.clearance_rows(room));
         rows.push(Row::Heading("Walls, left to right from inside".into()));
         let drawn = site::sketch(room);
         for (index, wall) in room.walls.iter().enumerate() {
@@ -98,6 +99,14 @@ impl App {
             "Ceiling height",
             self.show_or_ask(room.ceiling),
             Command::Pad(Slot::Ceiling(at)),
+        ));
+        rows.push(Row::choice(
+            "This room",
+            [
+                Chip::new("Survey it", false, Command::Go(Here::Survey(at))),
+                Chip::new("Change the outline", false, Command::Go(Here::Outline(at))),
+                Chip::new("True shape", false, Command::Go(Here::Square(at))),
+            ],
         ));
         rows.push(Row::Heading("Look at a wall".into()));
         rows.push(Row::choice(
@@ -138,6 +147,15 @@ impl App {
             &room.name,
             Command::Pad(Slot::RoomName(at)),
         ));
+        rows.push(Row::choice(
+            "The plan",
+            [
+                Chip::new("Mirror it", false, Command::Of(at, RoomChoice::Mirror)),
+                Chip::new("Turn it", false, Command::Of(at, RoomChoice::Turn)),
+            ],
+        ));
+        rows.push(App::second_row(at));
+        rows.extend(self.beside_row(at));
         rows.push(Row::button(
             "Keep a copy on the shelf",
             Command::KeepRoom(at),
@@ -234,6 +252,9 @@ impl App {
                         "Tap a blue figure on the drawing and type what the tape says.".into(),
                     )];
                 }
+                if site::surveyed(room).is_some() {
+                    return self.agreement_rows(at, room);
+                }
                 if let Some((wall, off)) = site::slant(room, &shape) {
                     return vec![note(Tone::Caution, words::slant(wall, off, self.job.units))];
                 }
@@ -306,9 +327,13 @@ impl App {
         {
             return Vec::new();
         }
+        let unsure = site::floor_plus_minus(room);
         let mut strip = vec![Big {
             value: self.amount(shape.corners.area()),
-            label: "floor".into(),
+            label: unsure.map_or_else(
+                || "floor".to_owned(),
+                |more_or_less| format!("floor, ± {}", self.fine_area(more_or_less)),
+            ),
         }];
         if let Ok(areas) = site::wall_areas(room, &shape, OpeningRule::Net) {
             let net = areas
@@ -404,37 +429,4 @@ pub(super) fn fill_corner(
         wall.turn = Angle::microdegrees(turn);
     }
     Ok(())
-}
-
-/// A length into a field of a room.
-pub(super) fn fill(job: &mut Job, slot: &Slot, length: Length) {
-    let (Slot::WallLength(at, part)
-    | Slot::WallHeight(at, part)
-    | Slot::OpeningFromLeft(at, part)
-    | Slot::OpeningWidth(at, part)
-    | Slot::OpeningHeight(at, part)
-    | Slot::OpeningSill(at, part)) = slot
-    else {
-        if let Slot::Ceiling(at) = slot
-            && let Some(room) = job.rooms.get_mut(*at)
-        {
-            room.ceiling = Some(length);
-        }
-        return;
-    };
-    let Some(room) = job.rooms.get_mut(*at) else {
-        return;
-    };
-    let (wall, opening) = (room.walls.get_mut(*part), room.openings.get_mut(*part));
-    let field = match slot {
-        Slot::WallLength(..) => wall.map(|wall| &mut wall.length),
-        Slot::WallHeight(..) => wall.map(|wall| &mut wall.height),
-        Slot::OpeningFromLeft(..) => opening.map(|opening| &mut opening.from_left),
-        Slot::OpeningWidth(..) => opening.map(|opening| &mut opening.width),
-        Slot::OpeningHeight(..) => opening.map(|opening| &mut opening.height),
-        _ => opening.map(|opening| &mut opening.sill),
-    };
-    if let Some(field) = field {
-        *field = Some(length);
-    }
 }

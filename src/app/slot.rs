@@ -1,6 +1,6 @@
 //! What the pad fills in.
 
-use crate::site::Id;
+use crate::site::{Id, Size, What};
 use crate::takeoff::PackKey;
 use crate::trades::{Material, paint::Product, patch, pipe};
 
@@ -71,6 +71,31 @@ pub enum Slot {
     Drain(usize, DrainSlot),
     /// A field of a material's cutting plan.
     Cut(Material, CutSlot),
+    /// A measurement of a room.
+    Measure(usize, What),
+    /// How far a measurement of a room may be off.
+    PlusMinus(usize, What),
+    /// A place on the line of something hidden: the room, the thing, the place.
+    Spot(usize, usize, usize, Size),
+    /// How deep something hidden lies.
+    HiddenDepth(usize, usize),
+    /// Words about something in a room.
+    RoomNote(usize, NoteOf),
+    /// What is looked for on the shelf.
+    Search,
+}
+
+/// What words are about.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum NoteOf {
+    /// A fixed point.
+    Fixed(usize),
+    /// Something hidden.
+    Hidden(usize),
+    /// What something hidden is made of.
+    Material(usize),
+    /// A fixture.
+    Fixture(usize),
 }
 
 /// Whose studs.

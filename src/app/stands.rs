@@ -22,6 +22,17 @@ impl App {
             Slot::JobName => words(&job.name),
             Slot::RoomName(room) => words(job.rooms.get(*room).map_or("", |room| &room.name)),
             Slot::HandLine => words(""),
+            Slot::Search => words(&self.rooms_view.search),
+            Slot::RoomNote(room, of) => words(&self.room_note(*room, *of)),
+            Slot::Measure(room, what) => {
+                self.length(job.rooms.get(*room).and_then(|room| room.measured(*what)))
+            }
+            Slot::PlusMinus(room, what) => self.length(
+                job.rooms
+                    .get(*room)
+                    .and_then(|room| room.mark(*what).estimate),
+            ),
+            Slot::Spot(..) | Slot::HiddenDepth(..) => self.length(self.hidden_field(slot)),
             Slot::WallLength(..)
             | Slot::WallTurn(..)
             | Slot::WallHeight(..)

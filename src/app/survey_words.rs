@@ -22,7 +22,7 @@ pub(super) fn diagonal(room: &Room, (a, b): (usize, usize)) -> String {
     format!("Across from {} to {}", corner(room, a), corner(room, b))
 }
 
-fn capital(text: &str) -> String {
+pub(super) fn capital(text: &str) -> String {
     let mut letters = text.chars();
     letters.next().map_or_else(String::new, |first| {
         first.to_uppercase().chain(letters).collect()
@@ -62,12 +62,7 @@ pub(super) fn name(room: &Room, what: What) -> String {
         ),
         What::Level(at) => format!("Level line to floor in {}", corner(room, at)),
         What::Opening(at, of) => room.openings.get(at).map_or_else(String::new, |opening| {
-            let what = match opening.kind {
-                OpeningKind::Door => "door",
-                OpeningKind::Window => "window",
-                OpeningKind::Niche => "niche",
-                OpeningKind::PassThrough => "pass-through",
-            };
+            let what = opening_name(opening.kind).to_lowercase();
             format!(
                 "Wall {}, {what}: {}",
                 Wall::named(opening.wall),
@@ -104,6 +99,46 @@ pub(super) fn name(room: &Room, what: What) -> String {
             )
         }),
     }
+}
+
+/// What is measured, in a word or two.
+pub(super) fn short(room: &Room, what: What) -> String {
+    let count = room.walls.len().max(1);
+    let corner = |at: usize| {
+        format!(
+            "{}–{}",
+            Wall::named((at + count - 1) % count),
+            Wall::named(at)
+        )
+    };
+    match what {
+        What::Wall(wall) | What::WallHeight(wall) | What::Lean(wall, _) | What::Gap(wall, _) => {
+            format!("Wall {}", Wall::named(wall))
+        }
+        What::Diagonal(..) => "Across".into(),
+        What::Ceiling => "Ceiling".into(),
+        What::Height(at) | What::Level(at) => corner(at),
+        What::Opening(at, _) => room
+            .openings
+            .get(at)
+            .map_or_else(String::new, |opening| opening_name(opening.kind).to_owned()),
+        What::Fixed(at, _) => room
+            .fixed
+            .get(at)
+            .map_or_else(String::new, |point| point.kind.name().to_owned()),
+        What::Fixture(at, _) => room
+            .fixtures
+            .get(at)
+            .map_or_else(String::new, |fixture| fixture.kind.name().to_owned()),
+        What::Hidden(at) => room
+            .hidden
+            .get(at)
+            .map_or_else(String::new, |hidden| hidden.kind.name().to_owned()),
+    }
+}
+
+fn opening_name(kind: OpeningKind) -> &'static str {
+    super::wall_page::kind_name(kind)
 }
 
 /// What the tape is to do: one sentence.

@@ -89,6 +89,10 @@ impl App {
 
     /// The pattern is slid by a finger: so far from where it was taken hold of; `done` when the finger lifts.
     pub fn slide(&mut self, by: Point, done: bool) {
+        if matches!(self.here, Here::Outline(_)) {
+            self.drag_wall(by, done);
+            return;
+        }
         let Here::Task(at) = self.here else { return };
         let held = match self.slid_from {
             Some(held) => held,

@@ -1,9 +1,10 @@
 //! One wall of a room, seen from inside: its openings, studs and finish.
 
 use super::{
-    App, Chip, Command, Here, Row, Screen, Slot, StudsOf, room_page, room_page::finishes, view::Big,
+    App, Chip, Command, Here, RoomChoice, Row, Screen, Slot, StudsOf, room_page,
+    room_page::finishes, view::Big,
 };
-use crate::drawing::{WallTag, wall as wall_sketch};
+use crate::drawing::{WallTag, from_behind, wall as wall_sketch};
 use crate::measure::Angle;
 use crate::site::{self, OpeningKind, Wall};
 use crate::takeoff::TileOn;
@@ -29,12 +30,27 @@ impl App {
             WallTag::OpeningWidth(opening) => Command::Pad(Slot::OpeningWidth(at, opening)),
             WallTag::OpeningHeight(opening) => Command::Pad(Slot::OpeningHeight(at, opening)),
             WallTag::OpeningSill(opening) => Command::Pad(Slot::OpeningSill(at, opening)),
+            WallTag::Fixed(point, size) => {
+                Command::Pad(Slot::Measure(at, site::What::Fixed(point, size)))
+            }
             WallTag::FirstStud | WallTag::StudSpacing => {
                 Command::Pad(Slot::FirstStud(StudsOf::Wall(at, index)))
             }
         });
         let drawn = site::sketch(room).walls.get(index).copied();
-        let mut rows = self.clash_rows(room);
+        let behind = self.rooms_view.behind;
+        let scene = match drawn {
+            Some((long, _)) if behind => from_behind(scene, long),
+            _ => scene,
+        };
+        let mut rows = vec![Row::choice(
+            "Seen",
+            [("From inside", false), ("From behind", true)].map(|(label, side)| {
+                let command = Command::Of(at, RoomChoice::Behind(side));
+                Chip::new(label, behind == side, command)
+            }),
+        )];
+        rows.extend(self.clash_rows(room));
         rows.extend([
             self.wall_row(at, index, wall, drawn),
             Row::yours(
@@ -80,6 +96,7 @@ impl App {
                     Command::Pad(Slot::OpeningSill(at, number)),
                 ));
             }
+            rows.extend(self.hinge_row(at, room, number));
             rows.push(Row::button(
                 format!("Remove this {}", kind_name(opening.kind).to_lowercase()),
                 Command::RemoveOpening(at, number),
@@ -95,6 +112,7 @@ impl App {
             ]
             .map(|kind| Chip::new(kind_name(kind), false, Command::AddOpening(at, index, kind))),
         ));
+        rows.extend(self.item_rows(at, room, index));
         rows.extend(self.stud_rows(StudsOf::Wall(at, index)));
         rows.push(Row::choice(
             "This wall gets",

@@ -1,9 +1,11 @@
 //! One wall seen from inside: its studs, openings and dimensions.
 
+use super::elevation_more;
+use super::plan_more::doubt;
 use super::{Dimension, Edge, Line, Mark, Pen, Role, Scene, Standing, Stroke};
 use crate::geometry::Point;
 use crate::measure::{Figures, Length, Rounding, Units};
-use crate::site::{self, Opening, OpeningKind, Room, Studs, Wall};
+use crate::site::{self, Opening, OpeningKind, Room, Side, Size, Studs, Wall, What};
 
 /// What a tap on an elevation asks for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -26,6 +28,8 @@ pub enum WallTag {
     StudSpacing,
     /// An opening.
     Opening(usize),
+    /// A size of a fixed point.
+    Fixed(usize, Size),
 }
 
 /// The height that is drawn while none is measured.
@@ -44,8 +48,18 @@ pub fn wall(room: &Room, index: usize, units: Units) -> Scene<WallTag> {
     let measured = wall.height.or(room.ceiling);
     let high = measured.unwrap_or(SKETCHED_HEIGHT);
     let (none, edge) = (Length::ZERO, Pen::solid(Role::Ink, Stroke::Medium));
-    let board = rectangle(none, none, (long, high), edge, Role::Board);
-    scene.marks.push(board);
+    let (left_high, right_high) = room.heights_of(index).unwrap_or((high, high));
+    scene.marks.push(Mark::Path {
+        points: vec![
+            Point::default(),
+            Point::new(none, -left_high),
+            Point::new(long, -right_high),
+            Point::new(long, none),
+        ],
+        closed: true,
+        pen: Some(edge),
+        fill: Some(Role::Board),
+    });
     if let Some(studs) = &wall.studs {
         draw_studs(&mut scene.marks, studs, (long, high));
     }
@@ -56,6 +70,9 @@ pub fn wall(room: &Room, index: usize, units: Units) -> Scene<WallTag> {
         let right = draw_opening(&mut scene, number, opening, (free, long), units);
         free = free.max(right + Length::inches(8));
     }
+    elevation_more::fixtures(&mut scene, room, index);
+    elevation_more::hidden(&mut scene, room, index, units);
+    elevation_more::fixed(&mut scene, room, index, (long, high), units);
     let (floor, side) = (Point::new(long, none), Point::new(none, -high));
     let height = measured.map_or(Standing::Asked, |_| Standing::Yours);
     for (to, edge, figure, tag) in [
@@ -66,6 +83,9 @@ pub fn wall(room: &Room, index: usize, units: Units) -> Scene<WallTag> {
         scene
             .dimensions
             .push(dimension(ends, edge, figure, tag, units));
+    }
+    if let Some(length) = scene.dimensions.iter_mut().rev().nth(1) {
+        doubt(room, What::Wall(index), length, units);
     }
     scene
 }
@@ -147,7 +167,7 @@ fn draw_opening(
         .marks
         .push(rectangle(left, sill, (w, h), edge, Role::Paper));
     if door {
-        scene.marks.extend(leaf(left, sill, (w, h)));
+        scene.marks.extend(leaf(opening, left, sill, (w, h)));
     }
     let sizes = [left, w, h, sill];
     for figure in opening_figures(number, given, sizes, units) {
@@ -207,7 +227,7 @@ fn opening_figures(
 
 /// A door's leaf: its swing as two dashed lines that meet at the hinges, on the side where the plan hangs it, and its
 /// threshold.
-fn leaf(left: Length, sill: Length, (w, h): (Length, Length)) -> [Mark; 2] {
+fn leaf(opening: &Opening, left: Length, sill: Length, (w, h): (Length, Length)) -> [Mark; 2] {
     let at = |x, y: Length| Point::new(x, -y);
     let right = left + w;
     let path = |points, pen| Mark::Path {
@@ -216,10 +236,15 @@ fn leaf(left: Length, sill: Length, (w, h): (Length, Length)) -> [Mark; 2] {
         pen: Some(pen),
         fill: None,
     };
+    let side = opening.hinge.unwrap_or_default().side;
+    let (hinges, lock) = match side {
+        Side::Left => (left, right),
+        Side::Right => (right, left),
+    };
     let swing = vec![
-        at(right, sill + h),
-        at(left, sill + h.half()),
-        at(right, sill),
+        at(lock, sill + h),
+        at(hinges, sill + h.half()),
+        at(lock, sill),
     ];
     // A saddle under the leaf, a little wider than the way through.
     let (low, high) = (sill, sill + Length::in_64(0, 48));
@@ -252,7 +277,7 @@ fn rectangle(left: Length, sill: Length, (w, h): (Length, Length), pen: Pen, fil
 }
 
 /// A figure, or a question mark where it is still asked.
-fn dimension(
+pub(super) fn dimension(
     (from, to): (Point, Point),
     edge: Edge,
     (length, standing): (Length, Standing),
@@ -265,6 +290,8 @@ fn dimension(
         WallTag::OpeningWidth(_) => "Width of the opening",
         WallTag::OpeningHeight(_) => "Height of the opening",
         WallTag::OpeningSill(_) => "Floor to the opening",
+        WallTag::Fixed(_, Size::FromLeft) => "Left corner to the fixed point",
+        WallTag::Fixed(..) => "Floor to the fixed point",
         _ => "Length",
     };
     let figure = |figures| units.length(length, Rounding::Nearest, figures);

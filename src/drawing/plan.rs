@@ -1,10 +1,11 @@
 //! The plan of a room: its walls, letters and dimensions.
 
 use super::elevation::{drawable, whose};
+use super::plan_more;
 use super::{Align, Dimension, Edge, Fit, Hot, Line, Mark, Pen, Role, Scene, Standing, Stroke};
 use crate::geometry::Point;
 use crate::measure::{Angle, Figures, Length, Rounding, Units};
-use crate::site::{self, Opening, OpeningKind, Room, Wall};
+use crate::site::{self, Opening, OpeningKind, Room, Side, Wall};
 
 /// What a tap on a plan asks for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -17,13 +18,43 @@ pub enum PlanTag {
     Ceiling,
     /// A wall's elevation.
     WallFace(usize),
+    /// A diagonal, by its corners.
+    Diagonal(usize, usize),
+    /// A corner, by the wall whose left end it is.
+    Corner(usize),
+    /// A wall itself, for changing the outline.
+    WallBody(usize),
+    /// A fixture.
+    Fixture(usize),
+    /// A fixed point on the floor.
+    Fixed(usize),
+}
+
+/// What is shown on a plan besides walls and openings.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct PlanLook {
+    /// The diagonals that are measured or worth measuring.
+    pub diagonals: bool,
+    /// How many times the corners are drawn further out of square than they are; 0 draws the room as it is.
+    pub exaggerated: u8,
+    /// Walls and corners can be tapped.
+    pub handles: bool,
+    /// The corner or wall that is chosen.
+    pub chosen: Option<PlanTag>,
 }
 
 /// The plan of a room as it stands, measured or not.
 #[must_use]
 pub fn plan(room: &Room, units: Units) -> Scene<PlanTag> {
+    plan_seen(room, units, &PlanLook::default())
+}
+
+/// The plan of a room with more on it.
+#[must_use]
+pub fn plan_seen(room: &Room, units: Units, look: &PlanLook) -> Scene<PlanTag> {
     let shape = site::sketch(room);
-    let corners = &shape.corners.points;
+    let drawn = plan_more::exaggerated(room, &shape, look.exaggerated);
+    let corners = &drawn.unwrap_or_else(|| shape.corners.points.clone());
     let pen = Pen {
         role: Role::Ink,
         stroke: Stroke::Heavy,
@@ -35,17 +66,35 @@ pub fn plan(room: &Room, units: Units) -> Scene<PlanTag> {
         pen: Some(pen),
         fill: Some(Role::Sheet),
     }];
+    let square = look.exaggerated > 0;
+    if square {
+        marks.extend(plan_more::as_said(&shape, corners));
+    }
     let mut dimensions = Vec::new();
+    if !square {
+        marks.extend(plan_more::fixtures(room, &shape));
+    }
     for (index, (wall, followed)) in room.walls.iter().zip(&shape.walls).enumerate() {
         let (length, known) = drawable(wall, *followed);
         let (from, to) = (corners[index], corners[(index + 1) % corners.len()]);
         marks.push(letter(index, from, to));
-        dimensions.push(dimension(index, (from, to), (length, known), units));
+        let mut wall = dimension(index, (from, to), (length, known), units);
+        plan_more::doubt(room, site::What::Wall(index), &mut wall, units);
+        dimensions.push(wall);
+    }
+    if look.diagonals {
+        dimensions.extend(plan_more::diagonals(room, corners, units));
     }
     let mut hot = Vec::new();
+    if !square {
+        hot.extend(plan_more::floor_points(room, &shape, &mut marks));
+    }
+    if square {
+        marks.extend(plan_more::corner_words(room, corners, units));
+    }
     for (number, opening) in room.openings.iter().enumerate() {
         if let Some((from, to)) = ends(opening, corners) {
-            marks.extend(gap(opening.kind, from, to));
+            marks.extend(gap(opening, from, to));
             hot.push(Hot {
                 min: from,
                 max: to,
@@ -53,6 +102,11 @@ pub fn plan(room: &Room, units: Units) -> Scene<PlanTag> {
                 says: format!("Opening in wall {}", Wall::named(opening.wall)),
             });
         }
+    }
+    if look.handles {
+        hot.clear();
+        dimensions.retain(|dimension| look.chosen == dimension.tag.map(plan_more::body));
+        hot.extend(plan_more::handles(corners, look.chosen, &mut marks));
     }
     let says = format!("Plan of {}, {} walls", room.name, room.walls.len());
     Scene {
@@ -81,7 +135,8 @@ fn ends(opening: &Opening, corners: &[Point]) -> Option<(Point, Point)> {
 }
 
 /// A gap in the wall; a door with its leaf and swing, anything else with a line across.
-fn gap(kind: OpeningKind, from: Point, to: Point) -> Vec<Mark> {
+fn gap(opening: &Opening, from: Point, to: Point) -> Vec<Mark> {
+    let kind = opening.kind;
     let line = |a: Point, b: Point, pen: Pen| Mark::Path {
         points: vec![a, b],
         closed: false,
@@ -92,14 +147,25 @@ fn gap(kind: OpeningKind, from: Point, to: Point) -> Vec<Mark> {
     let mut marks = vec![line(from, to, Pen::solid(Role::Sheet, Stroke::Gap))];
     if kind == OpeningKind::Door {
         let run = to - from;
-        // Inside is to the right of the way along the wall: the leaf stands a quarter turn in.
-        let leaf = from + Point::new(-run.y, run.x);
+        let hinge = opening.hinge.unwrap_or_default();
+        // Inside is to the right of the way along the wall: the leaf stands a quarter turn in, or out.
+        let side = if hinge.out { -1 } else { 1 };
+        let left = hinge.side == Side::Left;
+        let pivot = if left { from } else { to };
+        let leaf = pivot + Point::new(-run.y * side, run.x * side);
         let way = run.y.metres().atan2(run.x.metres()).to_degrees();
-        marks.push(line(from, leaf, thin));
+        // From the closed leaf clockwise to the open one, or the other way about.
+        let starts = match (left, hinge.out) {
+            (true, false) => way,
+            (true, true) => way - 90.0,
+            (false, false) => way + 90.0,
+            (false, true) => way + 180.0,
+        };
+        marks.push(line(pivot, leaf, thin));
         marks.push(Mark::Arc {
-            centre: from,
+            centre: pivot,
             radius: from.distance(to),
-            from: Angle::from_degrees(way).unwrap_or_default(),
+            from: Angle::from_degrees(starts).unwrap_or_default(),
             sweep: Angle::RIGHT,
             pen: thin,
         });

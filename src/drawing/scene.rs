@@ -310,3 +310,30 @@ impl Pen {
         }
     }
 }
+
+impl<T> Scene<T> {
+    /// The same sketch somewhere else on the sheet.
+    #[must_use]
+    pub fn moved(mut self, by: Point) -> Scene<T> {
+        for mark in &mut self.marks {
+            match mark {
+                Mark::Path { points, .. } => points.iter_mut().for_each(|at| *at = *at + by),
+                Mark::Rings { rings, .. } => {
+                    rings.iter_mut().flatten().for_each(|at| *at = *at + by);
+                }
+                Mark::Circle { centre: at, .. }
+                | Mark::Arc { centre: at, .. }
+                | Mark::Dot { at, .. }
+                | Mark::Text { at, .. } => *at = *at + by,
+            }
+        }
+        for dimension in &mut self.dimensions {
+            (dimension.from, dimension.to) = (dimension.from + by, dimension.to + by);
+        }
+        for hot in &mut self.hot {
+            (hot.min, hot.max) = (hot.min + by, hot.max + by);
+        }
+        self.window = self.window.map(|(min, max)| (min + by, max + by));
+        self
+    }
+}

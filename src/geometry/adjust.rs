@@ -72,8 +72,11 @@ fn turned(radians: f64) -> f64 {
     radians - turn * (radians / turn).round()
 }
 
+/// How a figure changes with each of its points, across and down.
+type Changes = Vec<(usize, [f64; 2])>;
+
 /// The measurement as the points have it, and how it changes with each of its points; `None` where two are one.
-fn seen(sight: Sight, points: &[[f64; 2]]) -> Option<(f64, Vec<(usize, [f64; 2])>)> {
+fn seen(sight: Sight, points: &[[f64; 2]]) -> Option<(f64, Changes)> {
     let way = |a: usize, b: usize| {
         let (x, y) = (points[b][0] - points[a][0], points[b][1] - points[a][1]);
         let long = x.hypot(y);
@@ -302,9 +305,9 @@ impl Adjusted {
         let mut variance = 0.0;
         for (a, by) in changes {
             for (b, with) in changes {
-                for x in 0..2 {
-                    for y in 0..2 {
-                        variance += by[x] * with[y] * self.covariance((*a, x), (*b, y));
+                for (x, one) in by.iter().enumerate() {
+                    for (y, other) in with.iter().enumerate() {
+                        variance += one * other * self.covariance((*a, x), (*b, y));
                     }
                 }
             }

@@ -75,6 +75,13 @@ pub(super) fn connect(desk: &Rc<Desk>) {
 
 /// A key of the pad or the keyboard; gives whether the pad took it.
 fn press(desk: &Desk, key: &str) -> bool {
+    if desk.with_app(|app| app.pad.is_none()) {
+        let opened = desk.app.borrow_mut().type_ahead(key);
+        if opened {
+            desk.show();
+        }
+        return opened;
+    }
     if key == "\n" || key == "\r" {
         desk.act(App::take);
         return true;

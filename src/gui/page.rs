@@ -178,7 +178,15 @@ fn picture(desk: &Desk, app: &App, screen: &Screen, palette: &Palette, numbered:
 fn tabs(here: &Here, numbered: &mut Numbered) -> Vec<Tab> {
     let room = matches!(
         here,
-        Here::Rooms | Here::Room(_) | Here::Wall(..) | Here::More
+        Here::Rooms
+            | Here::Room(_)
+            | Here::Wall(..)
+            | Here::More
+            | Here::Survey(_)
+            | Here::Square(_)
+            | Here::Outline(_)
+            | Here::Profiles
+            | Here::SideBySide(..)
     );
     let buy = matches!(here, Here::Buy | Here::Line(_));
     let icon = |bytes: &[u8]| Image::load_from_svg_data(bytes).unwrap_or_default();

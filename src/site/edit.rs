@@ -166,7 +166,7 @@ impl Room {
             if beyond(hidden.line.first().map(|spot| spot.from_left)) {
                 hidden.on = hidden.on.with_wall(to);
                 for spot in &mut hidden.line {
-                    spot.from_left = spot.from_left - from;
+                    spot.from_left -= from;
                 }
             }
         }

@@ -29,10 +29,10 @@ pub use fixture::{Fixture, FixtureKind};
 pub use id::Id;
 pub use opening::{Hinge, Opening, OpeningKind, Side};
 pub use room::{Finish, Room, Wall};
-pub use shape::{Misfit, Problem, Shape, Standing, shape, sketch};
+pub use shape::{Misfit, Problem, Shape, Standing, laid_as_said, shape, sketch};
 pub use studs::{Studs, studs_to_frame};
 pub use survey::{
     Asked, Bow, Check, CornerFound, Difference, FaceCheck, How, Level, Mark, Misread, Passed, Size,
-    Survey, Surveyed, Third, Trust, WallFound, What, bow, differences, floor_level, half_of, leans,
-    misreads, reading_sigma, surveyed, tape_tolerance, to_ask,
+    Survey, Surveyed, Third, Trust, WallFound, What, bow, differences, floor_level,
+    floor_plus_minus, half_of, leans, misreads, reading_sigma, surveyed, tape_tolerance, to_ask,
 };

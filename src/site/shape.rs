@@ -227,7 +227,8 @@ fn laid_out(walls: Vec<(Length, Standing)>, ways: &[Angle]) -> Shape {
 }
 
 /// The corners as the walls walk with their turns as said; `None` where a wall would run backwards.
-pub(super) fn laid_square(room: &Room) -> Option<Vec<Point>> {
+#[must_use]
+pub fn laid_as_said(room: &Room) -> Option<Vec<Point>> {
     let ways = headings(room);
     let walls = followed(room, &ways);
     let forward = walls.len() >= 3 && walls.iter().all(|(length, _)| length.is_positive());

@@ -353,9 +353,6 @@ pub(super) fn read_job(parts: &[Part]) -> Assembled {
                 }),
             kind::FIGURE => read_figure(body, Id(*id), &rooms).map(|task| job.tasks.push(task)),
             kind::ROLL => read_roll(body, &mut job),
-            kind::BUYING => read(body)
-                .and_then(read_buying)
-                .map(|buying| job.buying = buying),
             kind::PHOTO => read(body)
                 .and_then(|record| read_photo(record, Id(*id)))
                 .map(|photo| job.photos.push(Arc::new(photo))),

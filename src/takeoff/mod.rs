@@ -7,6 +7,7 @@ mod merge;
 mod packs;
 mod pieces;
 mod pipe;
+mod second;
 mod stamps;
 
 pub use buying::{

@@ -215,13 +215,9 @@ proptest! {
 
     #[test]
     fn prop_a_mirrored_run_has_the_same_pieces(ask in runs()) {
-        let mut mirrored = ask.clone();
-        for leg in &mut mirrored.legs {
-            if let Way::Along(way @ (Direction::Left | Direction::Right)) = leg.way {
-                leg.way = Way::Along(way.reversed());
-            }
-        }
+        let mirrored = ask.mirrored();
         prop_assert_eq!(cuts(&ask), cuts(&mirrored));
+        prop_assert_eq!(mirrored.mirrored(), ask);
     }
 
     #[test]

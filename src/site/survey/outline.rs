@@ -6,7 +6,7 @@ use super::{Room, What};
 use crate::geometry::{Adjusted, Network, Observation, Point, Polygon, Sight, Unsettled, adjust};
 use crate::handbook::tape::CORNER_OFF;
 use crate::measure::{Angle, Length};
-use crate::site::shape::laid_square;
+use crate::site::shape::laid_as_said;
 
 /// A measurement against the outline that fits all of them best.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -73,6 +73,27 @@ pub struct Surveyed {
     pub area_plus_minus: crate::measure::quantity::Area,
 }
 
+/// How far the floor may be off: by all that was measured across; or, where nothing was, by the estimates among its
+/// walls, each along the side that it changes. `None` where nothing is uncertain beyond the tape.
+#[must_use]
+pub fn floor_plus_minus(room: &Room) -> Option<crate::measure::quantity::Area> {
+    if let Some(found) = surveyed(room) {
+        return Some(found.area_plus_minus);
+    }
+    let area = |room: &Room| Some(crate::site::shape(room).ok()?.corners.area().value);
+    let whole = area(room)?;
+    let mut variance = 0.0;
+    for wall in 0..room.walls.len() {
+        let what = What::Wall(wall);
+        if let (Some(read), Some(more_or_less)) = (room.measured(what), room.mark(what).estimate) {
+            let mut other = room.clone();
+            other.walls[wall].length = Some(read + more_or_less);
+            variance += (area(&other)? - whole).powi(2);
+        }
+    }
+    (variance > 0.0).then(|| crate::measure::quantity::square_metres(variance.sqrt()))
+}
+
 /// What was measured between the corners, and how it is weighed.
 pub(super) struct Sights {
     pub network: Network,
@@ -89,7 +110,7 @@ impl Sights {
     /// The measurements of a room as they stand; the corners as the walls walk when they are square.
     pub fn of(room: &Room) -> Option<Sights> {
         let walls = room.walls.len();
-        let square = laid_square(room)?;
+        let square = laid_as_said(room)?;
         let start: Vec<[f64; 2]> = square
             .iter()
             .map(|corner| [corner.x.metres(), corner.y.metres()])

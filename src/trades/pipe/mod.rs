@@ -9,6 +9,7 @@ mod fitting;
 mod joints;
 mod limits;
 mod lines;
+mod mirror;
 mod needs;
 mod offset;
 mod order;

@@ -1,0 +1,198 @@
+//! A second room made from a first: its figures come along, what is handed turned to the other hand.
+
+use std::collections::BTreeMap;
+
+use super::{Ask, Job, PipeOn, Task, TileOn};
+use crate::geometry::Point;
+use crate::measure::Length;
+use crate::site::{Id, Room, Spot, surface};
+use crate::trades::tile::{self, Hold, Pattern, Side, Sight, Start, ThingShape};
+
+impl Job {
+    /// Another room made from one of this job, mirrored or not: every measurement is carried over until it is confirmed,
+    /// and its figures come along but for patches, for a hole is where it is. None of them is on the buying list.
+    ///
+    /// Gives the place of the new room; `None` where there is no such room.
+    pub fn second_room(&mut self, from: usize, mirrored: bool) -> Option<usize> {
+        let first = self.rooms.get(from)?;
+        let mut room = if mirrored {
+            first.mirrored()
+        } else {
+            first.clone()
+        };
+        room.carry_all();
+        room.name = next_name(&self.rooms, &first.name, mirrored);
+        let first = first.clone();
+        self.add_room(room);
+        let second = self.rooms.len() - 1;
+        // Grout and mortar go by the layout of their tile: by the new one's then.
+        let mut names: BTreeMap<Id, Id> = BTreeMap::new();
+        let figures: Vec<Task> = self
+            .tasks
+            .iter()
+            .filter(|t| t.room == Some(from))
+            .cloned()
+            .collect();
+        for task in figures {
+            let ask = match task.ask {
+                Ask::Patch(..) => continue,
+                Ask::Tile(ask, on) => {
+                    let (ask, on) = if mirrored {
+                        mirrored_tile(&first, *ask, on)
+                    } else {
+                        (*ask, on)
+                    };
+                    Ask::Tile(Box::new(ask), on)
+                }
+                Ask::Grout(ask, of) => Ask::Grout(ask, of.and_then(|of| names.get(&of).copied())),
+                Ask::Mortar(ask, of) => Ask::Mortar(ask, of.and_then(|of| names.get(&of).copied())),
+                Ask::Pipe(run, on) => {
+                    let (mut run, on) = if mirrored {
+                        (run.mirrored(), on.map(|on| mirrored_start(&first, on)))
+                    } else {
+                        (*run, on)
+                    };
+                    // Nothing of the second is fitted yet.
+                    run.fitted.clear();
+                    Ask::Pipe(Box::new(run), on)
+                }
+                same @ (Ask::Paint(..) | Ask::Drain(..)) => same,
+            };
+            self.add_task(Some(second), ask);
+            if let Some(new) = self.tasks.last() {
+                names.insert(task.id, new.id);
+            }
+        }
+        Some(second)
+    }
+}
+
+/// A name that no other room has: the first one's, and what this one is.
+fn next_name(rooms: &[Room], first: &str, mirrored: bool) -> String {
+    let base = if mirrored {
+        format!("{first}, mirrored")
+    } else {
+        format!("{first}, copy")
+    };
+    let taken = |name: &String| rooms.iter().any(|room| room.name == *name);
+    let numbered = (2..).map(|n| format!("{base} {n}"));
+    std::iter::once(base.clone())
+        .chain(numbered)
+        .find(|name| !taken(name))
+        .unwrap_or(base)
+}
+
+/// Where a run starts on the mirrored wall.
+fn mirrored_start(room: &Room, on: PipeOn) -> PipeOn {
+    let walls = room.walls.len().max(1);
+    let long = room.drawn_length(on.wall).unwrap_or_default();
+    PipeOn {
+        wall: (walls - on.wall % walls) % walls,
+        spot: Spot {
+            from_left: long - on.spot.from_left,
+            ..on.spot
+        },
+        ..on
+    }
+}
+
+/// A layout for the mirrored surface: cut-outs, the sight line and the start from the other edge, the turn the other way.
+fn mirrored_tile(room: &Room, mut ask: tile::Ask, on: TileOn) -> (tile::Ask, TileOn) {
+    let walls = room.walls.len().max(1);
+    let (region, now) = match on {
+        TileOn::Own => return (ask, on),
+        TileOn::Floor => (surface::floor(room), on),
+        TileOn::Wall(wall) => (
+            surface::wall(room, wall),
+            TileOn::Wall((walls - wall % walls) % walls),
+        ),
+    };
+    let bounds = region.and_then(|region| region.outer.bounds());
+    let Some((min, max)) = bounds else {
+        return (ask, now);
+    };
+    let wide = max.x - min.x;
+    for thing in &mut ask.things {
+        let across = match thing.shape {
+            ThingShape::Round { .. } => Length::ZERO,
+            ThingShape::Rectangle { width, .. } => width,
+        };
+        thing.from_left = wide - thing.from_left - across;
+    }
+    let field = wide - ask.gap * 2;
+    ask.turn = -ask.turn;
+    ask.start = match ask.start {
+        Start::ByHand(from) => Start::ByHand(Point::new(field - from.x - ask.tile.long, from.y)),
+        Start::Balanced(Sight::Across(from_left)) => {
+            Start::Balanced(Sight::Across(wide - from_left))
+        }
+        other => other,
+    };
+    ask.hold = ask.hold.map(|hold| match hold {
+        Hold::Whole(Side::Left) => Hold::Whole(Side::Right),
+        Hold::Whole(Side::Right) => Hold::Whole(Side::Left),
+        Hold::JointFromLeft(from_left) => Hold::JointFromLeft(wide - from_left),
+        other => other,
+    });
+    if let Pattern::Bond { over, of } = ask.pattern {
+        let over = of.saturating_sub(over) % of.max(1);
+        ask.pattern = Pattern::Bond { over, of };
+    }
+    (ask, now)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::measure::Units;
+    use crate::site::{OpeningRule, What};
+    use crate::trades::tile::Thing;
+    use crate::trades::{grout, paint, patch};
+    use chrono::DateTime;
+
+    #[test]
+    fn figures_come_along_mirrored_and_patches_stay() {
+        let mut job = Job::new(
+            "Cabin",
+            DateTime::UNIX_EPOCH.fixed_offset(),
+            Units::FeetInches { marks: 16 },
+        );
+        let mut room = Room::rectangle("Washroom");
+        for (wall, inches) in [(0, 96), (1, 60)] {
+            room.measure(What::Wall(wall), Some(Length::inches(inches)), None);
+        }
+        job.add_room(room);
+        let mut floor = tile::Ask::default();
+        floor.things.push(Thing {
+            shape: ThingShape::Rectangle {
+                width: Length::inches(30),
+                height: Length::inches(60),
+            },
+            from_left: Length::ZERO,
+            from_top: Length::ZERO,
+        });
+        job.add_task(Some(0), Ask::Tile(Box::new(floor), TileOn::Floor));
+        let tile = job.tasks.last().map(|task| task.id);
+        job.add_task(Some(0), Ask::Grout(Box::<grout::Ask>::default(), tile));
+        job.add_task(Some(0), Ask::Patch(Box::<patch::Ask>::default(), Some(1)));
+        job.add_task(
+            Some(0),
+            Ask::Paint(Box::<paint::Ask>::default(), OpeningRule::Net),
+        );
+        assert_eq!(job.second_room(0, true), Some(1));
+        assert_eq!(job.rooms[1].name, "Washroom, mirrored");
+        assert_eq!(job.rooms[1].carried().count(), 2);
+        let second: Vec<&Task> = job
+            .tasks
+            .iter()
+            .filter(|task| task.room == Some(1))
+            .collect();
+        assert_eq!(second.len(), 3);
+        let Ask::Tile(ask, TileOn::Floor) = &second[0].ask else {
+            unreachable!("tile comes first")
+        };
+        assert_eq!(ask.things[0].from_left, Length::inches(66));
+        assert!(matches!(&second[1].ask, Ask::Grout(_, of) if *of == Some(second[0].id)));
+        assert_eq!(job.second_room(9, true), None);
+    }
+}
