@@ -58,6 +58,7 @@ impl App {
             Slot::HandText(_) => "What to get".into(),
             Slot::HandCount(_) => "How many".into(),
             Slot::HandPrice(_) => "Price of one".into(),
+            Slot::Photo(_, field) => super::photo_change::asks(*field).into(),
         }
     }
 }

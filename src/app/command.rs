@@ -1,6 +1,6 @@
 //! What a tap can ask for.
 
-use super::{Slot, StudsOf};
+use super::{PhotoCommand, Slot, StudsOf};
 use crate::measure::Length;
 use crate::site::{Finish, Id, OpeningKind, OpeningRule};
 use crate::takeoff::{LineKey, TileOn};
@@ -36,6 +36,10 @@ pub enum Here {
     Versions,
     /// Handing the job over, and what was handed over to us.
     Sharing,
+    /// The log of pictures.
+    Photos,
+    /// A picture.
+    Photo(usize),
 }
 
 /// What a tap asks for.
@@ -151,6 +155,8 @@ pub enum Command {
     Restore(std::path::PathBuf),
     /// The about sheet, shown or not.
     About(bool),
+    /// A picture or the log.
+    Photo(PhotoCommand),
 }
 
 /// The shape that a new room starts from.

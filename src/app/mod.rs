@@ -24,7 +24,16 @@ mod paint_inputs;
 mod paint_page;
 mod patch_inputs;
 mod patch_page;
+mod photo_camera;
+mod photo_change;
+mod photo_command;
+mod photo_import;
+mod photo_log;
+mod photo_marks;
+mod photo_page;
+mod photo_surface;
 mod photo_take;
+mod photo_wall;
 mod room_page;
 mod sharing;
 mod slot;
@@ -41,6 +50,9 @@ pub use command::{Choice, Command, Here, MixChoice, Shape, TileChoice};
 pub use demo::demo_job;
 pub use keep::{Keeper, Kept, Prefs, Reading, start};
 pub use pad::{FRACTIONS, Kind, Pad};
+pub use photo_command::{PhotoCommand, PhotoSlot, Tool};
+pub use photo_log::LogRow;
+pub use photo_surface::Touch;
 pub use photo_take::{SMALL, take_picture};
 pub use slot::{MixSlot, PaintSlot, Slot, StudsOf, TapeSlot, ThingField, TileSlot};
 pub use view::{Big, Card, Chip, Icon, Row, Screen, Tone};
@@ -85,6 +97,16 @@ pub struct App {
     brought: Vec<String>,
     /// Layouts that were figured, the newest last.
     laid: RefCell<Vec<(crate::trades::tile::Ask, tile_page::Laid)>>,
+    /// Pictures on their way in, what was not taken, the folder that is watched.
+    taking: Option<photo_import::Taking>,
+    not_taken: Vec<photo_import::NotTaken>,
+    watching: Option<photo_camera::Watching>,
+    /// What of the log is shown.
+    log_filter: crate::photo::Filter,
+    /// The picture under the finger.
+    surface: photo_surface::Surface,
+    /// The picture that lies under its wall's elevation.
+    laid_under: Option<crate::site::Id>,
 }
 
 impl App {
@@ -116,6 +138,12 @@ impl App {
             slid_from: None,
             brought: Vec::new(),
             laid: RefCell::default(),
+            taking: None,
+            not_taken: Vec::new(),
+            watching: None,
+            log_filter: crate::photo::Filter::default(),
+            surface: photo_surface::Surface::default(),
+            laid_under: None,
         }
     }
 
@@ -166,6 +194,8 @@ impl App {
             Here::Compare(task) => self.compare_page(*task),
             Here::Versions => self.versions_page(),
             Here::Sharing => self.sharing_page(),
+            Here::Photos => self.photos_page(),
+            Here::Photo(at) => self.photo_page(*at),
         }
     }
 
@@ -173,10 +203,13 @@ impl App {
     fn go(&mut self, here: Here) {
         self.pad = None;
         self.said.clear();
-        if matches!(here, Here::Rooms | Here::Bench | Here::Buy) {
+        if matches!(here, Here::Rooms | Here::Bench | Here::Buy | Here::Photos) {
             self.trail.clear();
         } else if self.here != here {
             self.trail.push(self.here.clone());
+        }
+        if self.here != here {
+            self.surface.reset();
         }
         self.here = here;
     }
@@ -264,6 +297,7 @@ impl App {
             Command::Share => self.share(),
             Command::TakeIn(path) => self.take_in(&path),
             Command::WriteJson => self.write_json(),
+            Command::Photo(command) => self.photo_command(command),
             other => self.change(other),
         }
     }
@@ -296,10 +330,12 @@ impl App {
     /// Goes to the nearest place that still exists.
     fn leave_what_is_gone(&mut self) {
         let (rooms, tasks) = (&self.job.rooms, self.job.tasks.len());
+        let photos = self.job.photos.len();
         let exists = |here: &Here| match here {
             Here::Room(room) => *room < rooms.len(),
             Here::Wall(room, wall) => rooms.get(*room).is_some_and(|r| *wall < r.walls.len()),
             Here::Task(task) | Here::Working(task) | Here::Compare(task) => *task < tasks,
+            Here::Photo(at) => *at < photos,
             _ => true,
         };
         self.trail.retain(&exists);

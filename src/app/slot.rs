@@ -1,5 +1,6 @@
 //! What the pad fills in.
 
+use super::PhotoSlot;
 use crate::site::Id;
 use crate::takeoff::PackKey;
 use crate::trades::{paint::Product, patch};
@@ -65,6 +66,8 @@ pub enum Slot {
     HandCount(Id),
     /// What one costs.
     HandPrice(Id),
+    /// A field of a picture, of the log or of the camera.
+    Photo(usize, PhotoSlot),
 }
 
 /// Whose studs.

@@ -56,6 +56,7 @@ impl App {
             Slot::Tile(task, field) => self.tile_stands(*task, *field),
             Slot::Mix(task, field) => self.mix_stands(*task, *field),
             Slot::Roll => self.length(None),
+            Slot::Photo(at, field) => self.photo_stands(*at, *field),
             Slot::Tape(field) => self.tape_stands(*field),
             Slot::Price(key) => money(job.buying.prices.get(key).copied()),
             Slot::Packs(key) => count(job.buying.overrides.get(key).copied()),

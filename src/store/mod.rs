@@ -30,7 +30,9 @@ pub use job_file::{
     Check, FOLDER_ENDS, Recovered, Writer, check_job, copy_pictures, create, create_job, jobs_in,
     open_job, open_to_write, open_version, recover_job, salvage_job, save_job, versions_of,
 };
-pub use keep::{Prefs, SaveError, data_folder, open_prefs, open_shelf, save_prefs, save_shelf};
+pub use keep::{
+    PhotoPrefs, Prefs, SaveError, data_folder, open_prefs, open_shelf, save_prefs, save_shelf,
+};
 pub use lock::{Held, Lock};
 pub use saver::{NotKept, Saver, State};
 pub use scribe::Snapshot;
