@@ -147,6 +147,28 @@ impl Surface {
         self.hold_on();
     }
 
+    /// Moves the picture by pixels of the screen.
+    fn shift(&mut self, by: Spot) {
+        let (w, h) = self.size.get();
+        let zoom = self.zoom();
+        self.middle[0] -= by[0] / (w.max(1.0) * zoom);
+        self.middle[1] -= by[1] / (h.max(1.0) * zoom);
+        self.hold_on();
+    }
+
+    /// The finger is not meant: what it held stays as it was, and what it had begun to drag is dropped.
+    fn let_go(&mut self) {
+        let drags = matches!(
+            self.tool,
+            Tool::Dimension | Tool::Level | Tool::Arrow | Tool::Hidden | Tool::Freehand
+        );
+        if self.hand == Some(Hand::Drawing) && drags {
+            self.draft.clear();
+        }
+        (self.hand, self.down, self.finger) = (None, None, None);
+        (self.moved, self.moved_corner) = (None, None);
+    }
+
     /// Keeps something of the picture on the screen.
     fn hold_on(&mut self) {
         let most = (1.0 - 1.0 / self.zoom()) / 2.0;
@@ -362,13 +384,16 @@ impl App {
             Touch::Down => self.finger_down(at, finger, &shown),
             Touch::Move => self.finger_moves(at, finger, &shown),
             Touch::Up => self.finger_up(at, finger, &shown),
+            Touch::Cancel => self.surface.let_go(),
         }
     }
 
     /// Nearer or farther about a place on the screen: a wheel, or two fingers.
-    pub fn zoom_photo(&mut self, by: f32, x: f32, y: f32) {
+    pub fn zoom_photo(&mut self, by: f32, (x, y): (f32, f32), moved: (f32, f32)) {
+        self.surface.let_go();
         self.surface
             .nearer(f64::from(by), Some([f64::from(x), f64::from(y)]));
+        self.surface.shift([f64::from(moved.0), f64::from(moved.1)]);
     }
 
     fn finger_down(&mut self, at: usize, finger: Spot, shown: &Shown) {
@@ -390,10 +415,9 @@ impl App {
                 surface.tool,
                 Tool::Dimension | Tool::Level | Tool::Arrow | Tool::Hidden | Tool::Freehand
             )
-            && surface.draft.is_empty()
             && let Some(spot) = snapped
         {
-            surface.draft.push(spot);
+            surface.draft = vec![spot];
         }
         surface.hand = Some(hand);
     }
@@ -505,11 +529,8 @@ impl App {
         self.surface.finger = Some(finger);
         match hand {
             Hand::Picture(from) => {
-                let (w, h) = self.surface.size.get();
-                let zoom = self.surface.zoom();
-                self.surface.middle[0] -= (finger[0] - from[0]) / (w.max(1.0) * zoom);
-                self.surface.middle[1] -= (finger[1] - from[1]) / (h.max(1.0) * zoom);
-                self.surface.hold_on();
+                self.surface
+                    .shift([finger[0] - from[0], finger[1] - from[1]]);
                 self.surface.hand = Some(Hand::Picture(finger));
             }
             Hand::Point(number, n) => {
@@ -680,6 +701,8 @@ pub enum Touch {
     Move,
     /// Lifts.
     Up,
+    /// Is not meant: a second finger came, or the system took it away.
+    Cancel,
 }
 
 /// How far a place is from a stretch.

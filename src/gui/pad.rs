@@ -74,7 +74,7 @@ pub(super) fn connect(desk: &Rc<Desk>) {
 }
 
 /// A key of the pad or the keyboard; gives whether the pad took it.
-fn press(desk: &Desk, key: &str) -> bool {
+fn press(desk: &Rc<Desk>, key: &str) -> bool {
     if key == "\n" || key == "\r" {
         desk.act(App::take);
         return true;
