@@ -79,6 +79,7 @@ impl App {
             Slot::RoomNote(_, super::NoteOf::Material(_)) => "What it is made of".into(),
             Slot::RoomNote(..) => "Note".into(),
             Slot::Search => "Name contains".into(),
+            Slot::Photo(_, field) => super::photo_change::asks(*field).into(),
         }
     }
 }

@@ -305,6 +305,20 @@ fn keep_patches_on_their_walls(
     else {
         return;
     };
+    let of = job.rooms.get(room).map(|room| room.id);
+    for photo in &mut job.photos {
+        if let Some(wall) = photo.wall.filter(|_| photo.room == of) {
+            let stays = !(now < before && wall == at);
+            let shifted = if wall > at {
+                (wall + now).saturating_sub(before)
+            } else {
+                wall
+            };
+            if !stays || shifted != wall {
+                std::sync::Arc::make_mut(photo).wall = stays.then_some(shifted);
+            }
+        }
+    }
     for task in &mut job.tasks {
         let (Ask::Patch(_, Some(wall))
         | Ask::Tile(_, TileOn::Wall(wall))

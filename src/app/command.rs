@@ -1,6 +1,6 @@
 //! What a tap can ask for.
 
-use super::{RoomChoice, Slot, StudsOf};
+use super::{PhotoCommand, RoomChoice, Slot, StudsOf};
 use crate::handbook::pipe as book;
 use crate::measure::Length;
 use crate::site::{Finish, Id, OpeningKind, OpeningRule};
@@ -51,6 +51,10 @@ pub enum Here {
     Profiles,
     /// Two rooms side by side.
     SideBySide(usize, usize),
+    /// The log of pictures.
+    Photos,
+    /// A picture.
+    Photo(usize),
 }
 
 /// What a tap asks for.
@@ -184,6 +188,8 @@ pub enum Command {
     DropProfile(usize),
     /// The profile that was taken off last, back on the shelf.
     PutProfileBack,
+    /// A picture or the log.
+    Photo(PhotoCommand),
 }
 
 /// The shape that a new room starts from.

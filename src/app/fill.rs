@@ -5,15 +5,15 @@ use super::{
     TileSlot,
 };
 use super::{
-    cutting_page, doubt, drain_inputs, mix_inputs, paint_inputs, patch_inputs, pipe_inputs,
-    room_page, studs, survey_page, tile_inputs, wall_items, words,
+    cutting_page, doubt, drain_inputs, mix_inputs, paint_inputs, patch_inputs, photo_change,
+    pipe_inputs, room_page, studs, survey_page, tile_inputs, wall_items, words,
 };
 use crate::measure::{Angle, Figures, Length, Money, Rounding, read};
 use crate::site::Id;
 use crate::takeoff::{HandLine, Job};
 
 /// What the pad read.
-enum Value {
+pub(super) enum Value {
     Length(Length),
     Number(f64),
     Angle(Angle),
@@ -145,6 +145,15 @@ impl App {
     /// Puts a value where it belongs, or says why it cannot stand there.
     fn fill(&mut self, pad: &Pad, value: Value) -> Result<(), String> {
         let slot = &pad.slot;
+        if let Slot::Photo(at, field) = *slot {
+            if let Value::Length(length) = value
+                && !length.is_positive()
+                && !photo_change::may_be_nothing(field)
+            {
+                return Err("This has to be more than nothing. Measure it again.".to_owned());
+            }
+            return self.fill_photo(at, field, value, (pad.asks.clone(), pad.typed.clone()));
+        }
         let metric = self.job.units.is_metric();
         // Tried on a copy, so that a refusal leaves everything as it was.
         let mut job = self.job.clone();

@@ -8,7 +8,7 @@ use chrono::Local;
 
 use super::App;
 use crate::drawing::Theme;
-use crate::measure::Units;
+use crate::measure::{Length, Units};
 use crate::site::{Id, Room};
 use crate::store::{self, Held, OpenError, SaveError, Saver, Snapshot, State, Writer};
 use crate::takeoff::Job;
@@ -58,7 +58,7 @@ pub enum Kept {
 }
 
 /// Called on the saver's thread when [`App::kept`] may have changed.
-type Wake = Arc<Mutex<Option<Box<dyn Fn() + Send>>>>;
+pub(super) type Wake = Arc<Mutex<Option<Box<dyn Fn() + Send>>>>;
 
 /// The saver of the open job. Whoever lets it go without asking still waits for the disk.
 #[derive(Default)]
@@ -94,6 +94,8 @@ pub struct Keeper {
     text: Option<u16>,
     theme: Theme,
     device: u64,
+    /// The camera's command, its folder, and how near is too near to something hidden.
+    photos: store::PhotoPrefs,
 }
 
 impl Keeper {
@@ -120,6 +122,7 @@ impl Keeper {
             } else {
                 prefs.device
             },
+            photos: prefs.photos,
             ..Keeper::default()
         }
     }
@@ -199,8 +202,49 @@ impl Keeper {
             text: prefs.text,
             last: self.job.clone(),
             device: self.device,
+            photos: self.photos.clone(),
         };
         store::save_prefs(&folder.join("settings"), &kept).map_err(|why| format!("Not kept: {why}"))
+    }
+
+    /// The command that opens the camera; empty where there is none.
+    pub(super) fn camera(&self) -> &str {
+        &self.photos.camera
+    }
+
+    /// The folder that the camera saves in.
+    pub(super) fn watched(&self) -> Option<PathBuf> {
+        self.photos.watched.clone()
+    }
+
+    /// How near is too near to something hidden. Common practice, no published source: a hand's breadth is too much and
+    /// a finger's too little; 1 1/2 in unless it is chosen.
+    pub(super) fn clear(&self) -> Length {
+        self.photos.clear.unwrap_or(Length::in_64(1, 32))
+    }
+
+    pub(super) fn set_camera(&mut self, command: &str) -> Result<(), String> {
+        command.clone_into(&mut self.photos.camera);
+        self.keep_photo_prefs()
+    }
+
+    pub(super) fn set_watched(&mut self, folder: Option<PathBuf>) -> Result<(), String> {
+        self.photos.watched = folder;
+        self.keep_photo_prefs()
+    }
+
+    pub(super) fn set_clear(&mut self, clear: Length) -> Result<(), String> {
+        self.photos.clear = Some(clear);
+        self.keep_photo_prefs()
+    }
+
+    fn keep_photo_prefs(&self) -> Result<(), String> {
+        self.keep_prefs(&self.prefs())
+    }
+
+    /// What is called when something happened behind the screen's back.
+    pub(super) fn wake(&self) -> Wake {
+        Arc::clone(&self.wake)
     }
 
     /// The shelf of room profiles.

@@ -30,7 +30,16 @@ mod paint_inputs;
 mod paint_page;
 mod patch_inputs;
 mod patch_page;
+mod photo_camera;
+mod photo_change;
+mod photo_command;
+mod photo_import;
+mod photo_log;
+mod photo_marks;
+mod photo_page;
+mod photo_surface;
 mod photo_take;
+mod photo_wall;
 mod pipe_choices;
 mod pipe_fittings;
 mod pipe_inputs;
@@ -61,6 +70,9 @@ pub use command::{
 pub use demo::demo_job;
 pub use keep::{Keeper, Kept, Prefs, Reading, start};
 pub use pad::{FRACTIONS, Kind, Pad};
+pub use photo_command::{PhotoCommand, PhotoSlot, Tool};
+pub use photo_log::LogRow;
+pub use photo_surface::Touch;
 pub use photo_take::{SMALL, take_picture};
 pub use slot::{
     CutSlot, DrainSlot, MixSlot, NoteOf, PaintSlot, PipeSlot, Slot, StudsOf, TapeSlot, ThingField,
@@ -114,6 +126,16 @@ pub struct App {
     /// The leg of a run that is in hand, and whether runs are seen from the front.
     leg: usize,
     front: bool,
+    /// Pictures on their way in, what was not taken, the folder that is watched.
+    taking: Option<photo_import::Taking>,
+    not_taken: Vec<photo_import::NotTaken>,
+    watching: Option<photo_camera::Watching>,
+    /// What of the log is shown.
+    log_filter: crate::photo::Filter,
+    /// The picture under the finger.
+    surface: photo_surface::Surface,
+    /// The picture that lies under its wall's elevation.
+    laid_under: Option<crate::site::Id>,
 }
 
 impl App {
@@ -148,6 +170,12 @@ impl App {
             laid: RefCell::default(),
             leg: 0,
             front: false,
+            taking: None,
+            not_taken: Vec::new(),
+            watching: None,
+            log_filter: crate::photo::Filter::default(),
+            surface: photo_surface::Surface::default(),
+            laid_under: None,
         }
     }
 
@@ -205,6 +233,8 @@ impl App {
             Here::Outline(room) => self.outline_page(*room),
             Here::Profiles => self.profiles_page(),
             Here::SideBySide(first, second) => self.rooms_compare_page(*first, *second),
+            Here::Photos => self.photos_page(),
+            Here::Photo(at) => self.photo_page(*at),
         }
     }
 
@@ -213,10 +243,13 @@ impl App {
         self.pad = None;
         self.said.clear();
         self.rooms_view.chosen = None;
-        if matches!(here, Here::Rooms | Here::Bench | Here::Buy) {
+        if matches!(here, Here::Rooms | Here::Bench | Here::Buy | Here::Photos) {
             self.trail.clear();
         } else if self.here != here {
             self.trail.push(self.here.clone());
+        }
+        if self.here != here {
+            self.surface.reset();
         }
         self.here = here;
     }
@@ -310,6 +343,7 @@ impl App {
             Command::TakeMirrored(profile) => self.take_mirrored(profile),
             Command::DropProfile(profile) => self.drop_profile(profile),
             Command::PutProfileBack => self.put_profile_back(),
+            Command::Photo(command) => self.photo_command(command),
             other => self.change(other),
         }
     }
@@ -342,6 +376,7 @@ impl App {
     /// Goes to the nearest place that still exists.
     fn leave_what_is_gone(&mut self) {
         let (rooms, tasks) = (&self.job.rooms, self.job.tasks.len());
+        let photos = self.job.photos.len();
         let exists = |here: &Here| match here {
             Here::Room(room) | Here::Survey(room) | Here::Square(room) | Here::Outline(room) => {
                 *room < rooms.len()
@@ -351,6 +386,7 @@ impl App {
             Here::Task(task) | Here::Working(task) | Here::Compare(task) | Here::Strip(task) => {
                 *task < tasks
             }
+            Here::Photo(at) => *at < photos,
             _ => true,
         };
         self.trail.retain(&exists);

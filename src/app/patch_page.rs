@@ -161,6 +161,7 @@ impl App {
                 main = Some(self.list_button(at));
                 rows.push(Row::Text(self.job.units.phrase(&figure.why, Figures::Set)));
                 // What can hurt stands right under the result, before its details.
+                rows.extend(self.near_hidden(at));
                 rows.extend(self.notes(&figure.account));
                 rows.extend(self.missing_rows(at, figure));
                 rows.extend(self.patch_results(figure));

@@ -40,7 +40,7 @@ impl App {
     }
 
     /// Writes bytes under the job's name in the first place that takes them.
-    fn hand_out(&mut self, ends: &str, bytes: &[u8]) {
+    pub(super) fn hand_out(&mut self, ends: &str, bytes: &[u8]) {
         let stem = self.keeper.path().and_then(Path::file_stem).map_or_else(
             || "job".to_owned(),
             |stem| stem.to_string_lossy().into_owned(),

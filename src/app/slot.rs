@@ -1,5 +1,6 @@
 //! What the pad fills in.
 
+use super::PhotoSlot;
 use crate::site::{Id, Size, What};
 use crate::takeoff::PackKey;
 use crate::trades::{Material, paint::Product, patch, pipe};
@@ -83,6 +84,8 @@ pub enum Slot {
     RoomNote(usize, NoteOf),
     /// What is looked for on the shelf.
     Search,
+    /// A field of a picture, of the log or of the camera.
+    Photo(usize, PhotoSlot),
 }
 
 /// What words are about.

@@ -70,6 +70,7 @@ impl App {
             Slot::Drain(task, field) => self.drain_stands(*task, *field),
             Slot::Cut(material, field) => self.cut_stands(material, *field),
             Slot::Roll => self.length(None),
+            Slot::Photo(at, field) => self.photo_stands(*at, *field),
             Slot::Tape(field) => self.tape_stands(*field),
             Slot::Price(key) => money(job.buying.prices.get(key).copied()),
             Slot::Packs(key) => count(job.buying.overrides.get(key).copied()),

@@ -26,6 +26,12 @@ pub struct Screen {
     pub strip: Vec<Big>,
     /// The main button.
     pub main: Option<Chip>,
+    /// The log of pictures stands where a sketch would.
+    pub log: Option<Vec<crate::photo::Line>>,
+    /// A picture under the finger stands there.
+    pub photo: bool,
+    /// The tools under it.
+    pub tools: Vec<Chip>,
 }
 
 /// A small button, or one choice of several.

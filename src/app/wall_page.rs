@@ -118,6 +118,7 @@ impl App {
             "This wall gets",
             finishes(wall.finish, |finish| Command::WallFinish(at, index, finish)),
         ));
+        rows.extend(self.wall_hidden_rows(at, index));
         rows.extend(corner_rows(at, index, wall));
         rows.push(Row::Button {
             label: "Patch a hole in this wall".into(),

@@ -99,12 +99,19 @@ const fn rgb(hex: u32) -> Colour {
     }
 }
 
+/// How far two colours stand off one another, 1 to 21. Source: WCAG 2.2, definition "contrast ratio", from memory.
+#[cfg(test)]
+pub(super) fn contrast(a: Colour, b: Colour) -> f64 {
+    let (a, b) = (tests::luminance(a), tests::luminance(b));
+    (a.max(b) + 0.05) / (a.min(b) + 0.05)
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
 
     /// Relative luminance. Source: WCAG 2.2, definition "relative luminance", from memory.
-    fn luminance(colour: Colour) -> f64 {
+    pub(super) fn luminance(colour: Colour) -> f64 {
         let part = |value: u8| {
             let c = f64::from(value) / 255.0;
             if c <= 0.04045 {
@@ -129,11 +136,7 @@ mod tests {
                 (Role::Green, [Role::Sheet, Role::Sheet, Role::GreenWash]),
             ] {
                 for ground in grounds {
-                    let (a, b) = (
-                        luminance(palette.colour(text)),
-                        luminance(palette.colour(ground)),
-                    );
-                    let contrast = (a.max(b) + 0.05) / (a.min(b) + 0.05);
+                    let contrast = contrast(palette.colour(text), palette.colour(ground));
                     assert!(
                         contrast >= 4.5,
                         "{theme:?}: {text:?} on {ground:?} is {contrast:.2}"

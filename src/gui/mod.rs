@@ -18,12 +18,14 @@ mod generated {
 
 mod pad;
 mod page;
+mod photo;
 mod theme;
 
 use std::cell::{Cell, RefCell};
 use std::rc::Rc;
 
 pub use generated::MainWindow;
+pub use photo::{Pick, Picker};
 use slint::ComponentHandle;
 
 use crate::app::{App, Command, Here, Kept, Row, Slot};
@@ -41,6 +43,11 @@ pub struct Desk {
     tape: Cell<f32>,
     shown: RefCell<Option<Here>>,
     clock: slint::Timer,
+    /// The lines of the log that are shown, and the pictures that they are of.
+    log: RefCell<Vec<crate::photo::Line>>,
+    logged: RefCell<Option<Vec<std::sync::Arc<crate::photo::Photo>>>>,
+    picker: RefCell<Picker>,
+    pictures: slint::Timer,
     /// The page shows that a save failed.
     troubled: Cell<bool>,
     /// Whoever closes was told once that edits would be lost.
@@ -62,11 +69,16 @@ pub fn open(app: App) -> Result<Rc<Desk>, slint::PlatformError> {
         tape: Cell::new(360.0),
         shown: RefCell::new(None),
         clock: slint::Timer::default(),
+        log: RefCell::default(),
+        logged: RefCell::default(),
+        picker: RefCell::new(photo::dialog()),
+        pictures: slint::Timer::default(),
         troubled: Cell::new(false),
         warned: Cell::new(false),
     });
     page::connect(&desk);
     pad::connect(&desk);
+    photo::connect(&desk);
     follow_the_disk(&desk);
     follow_the_clock(&desk);
     desk.show();
@@ -132,7 +144,8 @@ fn follow_the_disk(desk: &Rc<Desk>) {
 
 impl Desk {
     /// The saver has something new to say: a word in the header, or rows on the page.
-    fn kept_changed(&self) {
+    fn kept_changed(self: &Rc<Self>) {
+        self.pictures_came();
         let kept = self.app.borrow().kept();
         let rows = matches!(kept, Kept::No(_));
         if rows || self.troubled.get() {
@@ -144,7 +157,7 @@ impl Desk {
     }
 
     /// Waits for the disk. Where the last edits are not on it the first request to close is refused, and says why.
-    fn may_close(&self) -> bool {
+    fn may_close(self: &Rc<Self>) -> bool {
         let kept = self.app.borrow().kept();
         if matches!(kept, Kept::No(_)) && !self.warned.replace(true) {
             self.act(|app| {
@@ -168,13 +181,13 @@ impl Desk {
     }
 
     /// Changes the program, then shows it anew.
-    pub fn act(&self, change: impl FnOnce(&mut App)) {
+    pub fn act(self: &Rc<Self>, change: impl FnOnce(&mut App)) {
         change(&mut self.app.borrow_mut());
         self.show();
     }
 
     /// Shows the program as it is now.
-    pub fn show(&self) {
+    pub fn show(self: &Rc<Self>) {
         let app = self.app.borrow();
         let screen = app.screen();
         let commands = page::show(self, &app, &screen);
@@ -188,7 +201,7 @@ impl Desk {
     }
 
     /// The sketch is slid by so many pixels from where the finger came down.
-    fn slid(&self, (across, down): (f32, f32), done: bool) {
+    fn slid(self: &Rc<Self>, (across, down): (f32, f32), done: bool) {
         let scale = self.scale.get();
         let length = |px: f32| Length::from_metres(f64::from(px) / scale).unwrap_or_default();
         if scale > 0.0 {
@@ -198,11 +211,13 @@ impl Desk {
     }
 
     /// Sends the command that a tap stands for.
-    fn send(&self, number: i32) {
+    fn send(self: &Rc<Self>, number: i32) {
         let command = usize::try_from(number)
             .ok()
             .and_then(|n| self.commands.borrow().get(n).cloned());
-        if let Some(command) = command {
+        if let Some(command) = command
+            && !self.in_window(&command)
+        {
             self.act(|app| app.send(command));
         }
     }

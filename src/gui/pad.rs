@@ -74,7 +74,7 @@ pub(super) fn connect(desk: &Rc<Desk>) {
 }
 
 /// A key of the pad or the keyboard; gives whether the pad took it.
-fn press(desk: &Desk, key: &str) -> bool {
+fn press(desk: &Rc<Desk>, key: &str) -> bool {
     if desk.with_app(|app| app.pad.is_none()) {
         let opened = desk.app.borrow_mut().type_ahead(key);
         if opened {

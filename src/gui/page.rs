@@ -12,10 +12,10 @@ use crate::measure::{plain, stacked};
 
 /// Numbers commands as they are laid out.
 #[derive(Default)]
-struct Numbered(Vec<Command>);
+pub(super) struct Numbered(Vec<Command>);
 
 impl Numbered {
-    fn number(&mut self, command: Command) -> i32 {
+    pub(super) fn number(&mut self, command: Command) -> i32 {
         self.0.push(command);
         i32::try_from(self.0.len() - 1).unwrap_or(-1)
     }
@@ -63,7 +63,7 @@ pub(super) fn connect(desk: &Rc<Desk>) {
 }
 
 /// Lays a screen out on the page; gives its commands by number.
-pub(super) fn show(desk: &Desk, app: &App, screen: &Screen) -> Vec<Command> {
+pub(super) fn show(desk: &Rc<Desk>, app: &App, screen: &Screen) -> Vec<Command> {
     let mut numbered = Numbered::default();
     let page = desk.window.global::<Page<'_>>();
     let palette = Palette::of(app.prefs.theme);
@@ -107,9 +107,13 @@ pub(super) fn show(desk: &Desk, app: &App, screen: &Screen) -> Vec<Command> {
     page.set_said(app.said.as_str().into());
     kept(desk, app);
     desk.window.set_about_shown(app.about);
-    page.set_has_picture(screen.picture.is_some());
+    page.set_has_picture(screen.picture.is_some() || screen.photo);
     page.set_slides(screen.slides);
-    if screen.picture.is_some() {
+    super::photo::show(desk, app, screen, &mut numbered);
+    if screen.photo {
+        page.set_picture_says(screen.title.as_str().into());
+        super::photo::paint(desk, app, Some(&mut numbered));
+    } else if screen.picture.is_some() {
         picture(desk, app, screen, &palette, &mut numbered);
     } else {
         page.set_spots(ModelRc::default());
@@ -189,6 +193,7 @@ fn tabs(here: &Here, numbered: &mut Numbered) -> Vec<Tab> {
             | Here::SideBySide(..)
     );
     let buy = matches!(here, Here::Buy | Here::Line(_));
+    let photos = matches!(here, Here::Photos | Here::Photo(_));
     let icon = |bytes: &[u8]| Image::load_from_svg_data(bytes).unwrap_or_default();
     vec![
         Tab {
@@ -200,8 +205,14 @@ fn tabs(here: &Here, numbered: &mut Numbered) -> Vec<Tab> {
         Tab {
             label: "Figure".into(),
             icon: icon(include_bytes!("../../assets/icons/figure.svg")),
-            on: !room && !buy,
+            on: !room && !buy && !photos,
             command: numbered.number(Command::Go(Here::Bench)),
+        },
+        Tab {
+            label: "Photos".into(),
+            icon: icon(include_bytes!("../../assets/icons/photos.svg")),
+            on: photos,
+            command: numbered.number(Command::Go(Here::Photos)),
         },
         Tab {
             label: "Buy".into(),

@@ -143,15 +143,16 @@ impl Sampler<'_> {
         let stride = 3 * wide as usize;
         for (place, out) in places.iter().zip(line.as_chunks_mut::<4>().0) {
             let inside = (0..right).contains(&place.x) && (0..foot).contains(&place.y);
+            if !inside {
+                *out = self.ground;
+                continue;
+            }
+            let at = (place.y >> 8) as usize * stride + 3 * (place.x >> 8) as usize;
             let pair = |at: usize| -> Option<[u64; 2]> {
                 let six = rgb.get(at..at + 6)?;
                 Some([lanes(six[0], six[1], six[2]), lanes(six[3], six[4], six[5])])
             };
-            let four = inside.then(|| {
-                let at = (place.y >> 8) as usize * stride + 3 * (place.x >> 8) as usize;
-                Some((pair(at)?, pair(at + stride)?))
-            });
-            let Some((above, below)) = four.flatten() else {
+            let (Some(above), Some(below)) = (pair(at), pair(at + stride)) else {
                 *out = self.ground;
                 continue;
             };

@@ -5,6 +5,7 @@
 
 mod colour;
 mod decode;
+mod edges;
 mod encode;
 mod entry;
 mod facts;
@@ -18,6 +19,7 @@ mod strip;
 mod turn;
 
 pub use decode::{Picture, WORKING, decode};
+pub use edges::edge_near;
 pub use encode::{Format, encode};
 pub use entry::{Anchor, Behind, Flat, Mark, Object, Photo, Stage, Taped, What};
 pub use facts::{Facts, Taken, facts};

@@ -8,6 +8,7 @@ use std::path::{Path, PathBuf};
 use super::container::{Kind, OpenError, seal, unseal};
 use super::record;
 use super::record_pipe::{read_fittings, write_fittings};
+use crate::measure::Length;
 use crate::site::Room;
 use crate::trades::pipe::Measured;
 
@@ -74,6 +75,19 @@ pub struct Prefs {
     pub last: Option<PathBuf>,
     /// By what this device is told from others; 0 before it has a number.
     pub device: u64,
+    /// The camera and what belongs to pictures.
+    pub photos: PhotoPrefs,
+}
+
+/// The camera of this device, and how near is too near to something hidden.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct PhotoPrefs {
+    /// The command that opens it; empty for none.
+    pub camera: String,
+    /// The folder that it saves in.
+    pub watched: Option<PathBuf>,
+    /// How near is too near; `None` until it is chosen.
+    pub clear: Option<Length>,
 }
 
 /// The largest file that is read.
@@ -259,6 +273,11 @@ mod tests {
             text: 125,
             last: Some(folder.path().join("hütte.site")),
             device: 77,
+            photos: PhotoPrefs {
+                camera: "snapshot --now".into(),
+                watched: Some(folder.path().join("bilder")),
+                clear: Some(Length::mm(40)),
+            },
         };
         save_prefs(&path, &prefs).unwrap();
         assert_eq!(open_prefs(&path), Ok(prefs));
@@ -267,6 +286,7 @@ mod tests {
         fs::write(&path, old).unwrap();
         let read = open_prefs(&path).unwrap();
         assert_eq!((read.theme, read.text, read.device), (1, 85, 0));
+        assert_eq!(read.photos, PhotoPrefs::default());
         assert_eq!(read.last, Some(PathBuf::from("a.rod")));
     }
 }

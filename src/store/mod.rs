@@ -34,8 +34,8 @@ pub use job_file::{
     open_job, open_to_write, open_version, recover_job, salvage_job, save_job, versions_of,
 };
 pub use keep::{
-    Prefs, SaveError, data_folder, open_fittings, open_prefs, open_shelf, save_fittings,
-    save_prefs, save_shelf,
+    PhotoPrefs, Prefs, SaveError, data_folder, open_fittings, open_prefs, open_shelf,
+    save_fittings, save_prefs, save_shelf,
 };
 pub use lock::{Held, Lock};
 pub use saver::{NotKept, Saver, State};

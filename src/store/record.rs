@@ -6,9 +6,9 @@ use std::path::PathBuf;
 
 use serde::{Deserialize, Serialize, de::DeserializeOwned};
 
-use super::Prefs;
 use super::record_fixed::{FixedRecord, read_fixed, write_fixed};
 use super::record_survey::{SurveyRecord, read_survey, write_survey};
+use super::{PhotoPrefs, Prefs};
 use crate::measure::{Angle, Length, Units};
 use crate::site::{Finish, Id, Opening, OpeningKind, Room, Studs, Survey, Wall};
 
@@ -279,21 +279,43 @@ fn read_path(bytes: Vec<u8>) -> PathBuf {
 /// How the program looks as the body of a file.
 pub(super) fn write_prefs(prefs: &Prefs) -> Vec<u8> {
     let last = prefs.last.as_deref().map(write_path);
-    write(&(prefs.theme, prefs.text, last, prefs.device))
+    let photos = &prefs.photos;
+    let more: PhotoPrefsRecord = (
+        photos.camera.clone(),
+        photos.watched.as_deref().map(write_path),
+        photos.clear.map(Length::as_nm),
+    );
+    write(&(prefs.theme, prefs.text, last, prefs.device, more))
 }
 
-/// How the program looks from the body of a file; format 1 had no number of the device.
+/// The camera's command, its folder, how near is too near.
+type PhotoPrefsRecord = (String, Option<Vec<u8>>, Option<i64>);
+
+/// How the program looks from the body of a file; format 1 had no number of the device, and none had a camera.
 pub(super) fn read_prefs(bytes: &[u8]) -> Option<Prefs> {
-    type Now = (u8, u16, Option<Vec<u8>>, u64);
+    type Now = (u8, u16, Option<Vec<u8>>, u64, PhotoPrefsRecord);
+    type Second = (u8, u16, Option<Vec<u8>>, u64);
     type First = (u8, u16, Option<String>);
-    let (theme, text, last, device) = read::<Now>(bytes).or_else(|| {
+    let second = || {
+        let (theme, text, last, device) = read::<Second>(bytes)?;
+        Some((theme, text, last, device, PhotoPrefsRecord::default()))
+    };
+    let first = || {
         let (theme, text, last) = read::<First>(bytes)?;
-        Some((theme, text, last.map(String::into_bytes), 0))
-    })?;
+        let last = last.map(String::into_bytes);
+        Some((theme, text, last, 0, PhotoPrefsRecord::default()))
+    };
+    let now = read::<Now>(bytes).or_else(second).or_else(first)?;
+    let (theme, text, last, device, (camera, watched, clear)) = now;
     Some(Prefs {
         theme,
         text,
         last: last.map(read_path),
         device,
+        photos: PhotoPrefs {
+            camera,
+            watched: watched.map(read_path),
+            clear: maybe(clear)?,
+        },
     })
 }

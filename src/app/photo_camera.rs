@@ -1,0 +1,336 @@
+//! The device's own camera: opened by a command of the person's, its folder watched; and pictures written out again.
+
+use std::path::{Path, PathBuf};
+use std::process::Command as Program;
+use std::sync::mpsc::{Receiver, channel};
+use std::time::{Duration, Instant};
+
+use notify::event::{AccessKind, AccessMode, ModifyKind, RenameMode};
+use notify::{Event, EventKind, RecursiveMode, Watcher};
+
+use super::photo_import::is_picture;
+use super::photo_surface::{Shown, as_taken, load};
+use super::{App, Here};
+use crate::drawing::{Palette, Pixels, Theme, annotate};
+use crate::photo::{Format, Window, encode, flatten};
+
+/// A file that is no longer written to stands still for so long before it is taken in.
+const STILL: Duration = Duration::from_secs(1);
+
+/// A folder that is watched for new pictures.
+pub(super) struct Watching {
+    _watcher: notify::RecommendedWatcher,
+    news: Receiver<PathBuf>,
+    /// Files that were seen, with their length and since when it has been that.
+    seen: Vec<(PathBuf, u64, Instant)>,
+    pub folder: PathBuf,
+}
+
+/// The files that an event says are whole, or may be.
+fn written(event: Event) -> Vec<PathBuf> {
+    let whole = matches!(
+        event.kind,
+        EventKind::Create(_)
+            | EventKind::Access(AccessKind::Close(AccessMode::Write))
+            | EventKind::Modify(
+                ModifyKind::Name(RenameMode::To | RenameMode::Any)
+                    | ModifyKind::Data(_)
+                    | ModifyKind::Any
+            )
+    );
+    if whole { event.paths } else { Vec::new() }
+}
+
+impl App {
+    /// Opens the camera of the device and watches its folder.
+    pub(super) fn snap(&mut self) {
+        let Some(folder) = self.keeper.watched() else {
+            self.said = "Say first in which folder the camera saves.".to_owned();
+            self.open_pad(super::Slot::Photo(0, super::PhotoSlot::Watched));
+            return;
+        };
+        if let Err(why) = self.watch(&folder) {
+            self.said = format!("That folder cannot be watched: {why}");
+            return;
+        }
+        let command = self.keeper.camera().to_owned();
+        let mut words = command.split_whitespace();
+        let Some(program) = words.next() else {
+            self.said = format!(
+                "Watching {}: take the picture with any camera.",
+                folder.display()
+            );
+            return;
+        };
+        self.said = match Program::new(program).args(words).spawn() {
+            Ok(mut running) => {
+                // Waited for on a thread of its own, so that it leaves nothing behind when it ends.
+                std::thread::spawn(move || running.wait());
+                format!("The camera is open; {} is watched.", folder.display())
+            }
+            Err(why) => format!("“{program}” does not start: {why}. Change the command below."),
+        };
+    }
+
+    /// Watches a folder for pictures that are new in it.
+    fn watch(&mut self, folder: &Path) -> Result<(), String> {
+        if self
+            .watching
+            .as_ref()
+            .is_some_and(|watching| watching.folder == folder)
+        {
+            return Ok(());
+        }
+        let (sender, news) = channel();
+        let wake = self.keeper.wake();
+        let mut watcher = notify::recommended_watcher(move |event: notify::Result<Event>| {
+            for path in event.map(written).unwrap_or_default() {
+                if sender.send(path).is_ok()
+                    && let Ok(wake) = wake.lock()
+                    && let Some(wake) = &*wake
+                {
+                    wake();
+                }
+            }
+        })
+        .map_err(|why| why.to_string())?;
+        let watched = watcher.watch(folder, RecursiveMode::NonRecursive);
+        watched.map_err(|why| why.to_string())?;
+        self.watching = Some(Watching {
+            _watcher: watcher,
+            news,
+            seen: Vec::new(),
+            folder: folder.to_owned(),
+        });
+        Ok(())
+    }
+
+    /// Takes in what has appeared in the watched folder and stands still. Gives whether something is waited for.
+    pub fn look_into_folder(&mut self) -> bool {
+        let Some(watching) = &mut self.watching else {
+            return false;
+        };
+        while let Ok(path) = watching.news.try_recv() {
+            if !watching.seen.iter().any(|(known, ..)| *known == path) {
+                watching.seen.push((path, 0, Instant::now()));
+            }
+        }
+        let mut whole = Vec::new();
+        watching.seen.retain_mut(|(path, long, since)| {
+            let Ok(about) = std::fs::metadata(&*path) else {
+                return false;
+            };
+            if about.len() != *long {
+                (*long, *since) = (about.len(), Instant::now());
+                return true;
+            }
+            if since.elapsed() < STILL {
+                return true;
+            }
+            if is_picture(path) {
+                whole.push(path.clone());
+            }
+            false
+        });
+        let waits = !watching.seen.is_empty();
+        if !whole.is_empty() {
+            self.take_pictures(&whole);
+        }
+        waits
+    }
+
+    pub(super) fn camera_said(&self) -> String {
+        match self.keeper.camera() {
+            "" => "none".to_owned(),
+            command => command.to_owned(),
+        }
+    }
+
+    pub(super) fn watched_said(&self) -> String {
+        let watched = self.keeper.watched();
+        watched.map_or_else(|| "none".to_owned(), |folder| folder.display().to_string())
+    }
+
+    pub(super) fn set_camera(&mut self, command: &str) -> Result<(), String> {
+        self.keeper.set_camera(command.trim())
+    }
+
+    pub(super) fn set_watched(&mut self, folder: &str) -> Result<(), String> {
+        let folder = folder.trim();
+        if folder.is_empty() {
+            self.watching = None;
+            return self.keeper.set_watched(None);
+        }
+        let path = PathBuf::from(folder);
+        if !path.is_dir() {
+            return Err(format!(
+                "There is no folder {folder}. Give the one that the camera saves in."
+            ));
+        }
+        self.keeper.set_watched(Some(path))
+    }
+
+    /// A picture with its marks as a file: the size of its working copy, at least twice as fine as a screen.
+    ///
+    /// # Errors
+    /// In words.
+    pub fn marked_photo(&self, at: usize, format: Format) -> Result<Vec<u8>, String> {
+        let photo = self.job.photos.get(at).ok_or("No such picture.")?;
+        let folder = self.keeper.path().ok_or("This job is kept nowhere.")?;
+        let copy = load(folder, photo)?;
+        let picture = copy.picture();
+        let (width, height) = (picture.width, picture.height);
+        let plane = as_taken(picture.original).ok_or("The picture has no size.")?;
+        let scale = picture.scale();
+        let window = Window {
+            from: [0.0, 0.0],
+            scale,
+            size: (width, height),
+        };
+        let base = Pixels {
+            width,
+            height,
+            rgba: flatten(picture, &plane, &window, [255; 3]),
+        };
+        // Lines and figures as large as on a screen that shows it whole at a thousand pixels.
+        let heft = (f64::from(width.max(height)) / 1000.0).max(0.5);
+        let shown = Shown::Taken {
+            scale: scale / heft,
+            from: [0.0, 0.0],
+        };
+        let (mut notes, _) = self.photo_notes(at, &shown, heft);
+        for note in &mut notes {
+            note.picked = false;
+        }
+        let (painted, _) = annotate(base, &notes, None, Palette::of(Theme::Day), heft as f32);
+        let rgb: Vec<u8> = painted
+            .rgba
+            .chunks_exact(4)
+            .flat_map(|p| [p[0], p[1], p[2]])
+            .collect();
+        encode((width, height), &rgb, format)
+    }
+
+    /// Writes a picture with its marks where files are handed over.
+    pub(super) fn export_photo(&mut self, at: usize, png: bool) {
+        let (format, ends) = if png {
+            (Format::Png, "png")
+        } else {
+            (Format::Jpeg, "jpg")
+        };
+        match self.marked_photo(at, format) {
+            Ok(bytes) => self.hand_out(ends, &bytes),
+            Err(why) => self.said = format!("Not written: {why}"),
+        }
+    }
+
+    /// Writes a traced outline as a drawing in real size, in millimetres.
+    pub(super) fn trace(&mut self, at: usize, number: u32) {
+        match self.outline_svg(at, number) {
+            Some(svg) => self.hand_out("svg", svg.as_bytes()),
+            None => {
+                self.said = "The outline has no scale yet: flatten the picture first.".to_owned();
+            }
+        }
+    }
+
+    /// An area mark as an outline in real size: an SVG a millimetre of which is one of the wall.
+    #[must_use]
+    pub fn outline_svg(&self, at: usize, number: u32) -> Option<String> {
+        let view = self.view_of(at)?;
+        let mark = self.job.photos.get(at)?.mark(number)?;
+        let places: Option<Vec<[f64; 2]>> =
+            mark.points.iter().map(|spot| view.place(*spot)).collect();
+        let places = places.filter(|places| places.len() >= 3)?;
+        let least = |axis: usize| places.iter().map(|p| p[axis]).fold(f64::MAX, f64::min);
+        let most = |axis: usize| places.iter().map(|p| p[axis]).fold(f64::MIN, f64::max);
+        let (left, top) = (least(0), least(1));
+        let (wide, high) = ((most(0) - left) * 1e3, (most(1) - top) * 1e3);
+        let points: Vec<String> = places
+            .iter()
+            .map(|p| format!("{:.2},{:.2}", (p[0] - left) * 1e3, (p[1] - top) * 1e3))
+            .collect();
+        let figure = self.job.photos[at].figure(number, Some(&view));
+        let says = figure.map_or_else(String::new, |figure| {
+            crate::measure::plain(&self.figure_text(figure))
+        });
+        Some(format!(
+            "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"{wide:.2}mm\" height=\"{high:.2}mm\" viewBox=\"0 0 {wide:.2} {high:.2}\">\n<title>Outline from a picture, an estimate: put a tape on it before you cut. {says}</title>\n<polygon points=\"{}\" fill=\"none\" stroke=\"black\" stroke-width=\"0.5\" stroke-dasharray=\"4 2\"/>\n</svg>\n",
+            points.join(" ")
+        ))
+    }
+
+    /// The picture that lies under the elevation of a wall: pixels of the wall between the places given, floor and left
+    /// corner at nothing; `None` where none is laid there.
+    #[must_use]
+    pub fn under_wall(
+        &self,
+        place: &crate::drawing::Place,
+        size: (u32, u32),
+        heft: f64,
+        ground: [u8; 3],
+    ) -> Option<Pixels> {
+        let Here::Wall(room, wall) = self.here else {
+            return None;
+        };
+        let at = self.laid_on(room, wall)?;
+        let photo = &self.job.photos[at];
+        let view = self.view_of(at)?;
+        let copy = self.copy_of(at)?;
+        // Two pixels of the sheet lead to two places of the plane; the way between is a turn and a scale.
+        let wall_of = |x: f64, y: f64| {
+            [
+                (x - place.origin.0) / place.scale,
+                -(y - place.origin.1) / place.scale,
+            ]
+        };
+        let to_plane = |x: f64, y: f64| photo.from_wall(&view, wall_of(x, y));
+        let (w, h) = (f64::from(size.0) / heft, f64::from(size.1) / heft);
+        let corners = [
+            to_plane(0.0, 0.0)?,
+            to_plane(w, 0.0)?,
+            to_plane(w, h)?,
+            to_plane(0.0, h)?,
+        ];
+        let sheet = [[0.0, 0.0], [w, 0.0], [w, h], [0.0, h]];
+        // From the picture straight to the sheet: through the plane, then onto it.
+        let plane = view.plane_of()?;
+        let onto = crate::geometry::Homography::between(&corners, &sheet)?;
+        let seen: [crate::geometry::Spot; 4] = {
+            let mut spots = [[0.0; 2]; 4];
+            let flat = photo.flat.as_ref()?;
+            for (spot, corner) in spots.iter_mut().zip(flat.corners) {
+                *spot = plane.lens.straightened(corner);
+            }
+            spots
+        };
+        let mut there = [[0.0; 2]; 4];
+        for (place, spot) in there.iter_mut().zip(seen) {
+            *place = onto.of(plane.there.of(spot)?)?;
+        }
+        let both = crate::geometry::Plane {
+            lens: plane.lens,
+            there: crate::geometry::Homography::between(&seen, &there)?,
+        };
+        let window = Window {
+            from: [0.0, 0.0],
+            scale: heft,
+            size,
+        };
+        Some(Pixels {
+            width: size.0,
+            height: size.1,
+            rgba: flatten(copy.picture(), &both, &window, ground),
+        })
+    }
+
+    /// The picture that is laid into the elevation of a wall.
+    pub(super) fn laid_on(&self, room: usize, wall: usize) -> Option<usize> {
+        let id = self.laid_under?;
+        let at = self.job.photos.iter().position(|photo| photo.id == id)?;
+        let photo = &self.job.photos[at];
+        let here =
+            photo.room == self.job.rooms.get(room).map(|room| room.id) && photo.wall == Some(wall);
+        here.then_some(at)
+    }
+}

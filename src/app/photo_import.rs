@@ -1,0 +1,296 @@
+//! Pictures on their way in: one after the other on a thread of its own, with how far it is, and to be stopped.
+
+use std::collections::VecDeque;
+use std::path::{Path, PathBuf};
+use std::sync::atomic::Ordering::Relaxed;
+use std::sync::mpsc::{Receiver, Sender, channel};
+use std::sync::{Arc, Mutex, PoisonError};
+
+use super::{App, Chip, Command, PhotoCommand, Row, Tone, keep::Wake, photo_take::take_picture};
+use crate::photo::{Kind, Photo, Problem, Watch, facts};
+use crate::store::RealDisk;
+use crate::takeoff::Job;
+
+/// What becomes of one file.
+type Outcome = (PathBuf, Result<Photo, Problem>);
+
+/// Pictures on their way in.
+pub(super) struct Taking {
+    to_do: Arc<Mutex<VecDeque<PathBuf>>>,
+    done: Receiver<Outcome>,
+    watch: Arc<Watch>,
+    /// How many were asked for, and how many are through.
+    asked: usize,
+    through: usize,
+    /// The state of the job that the last picture of this lot made.
+    made: Option<Arc<Job>>,
+}
+
+/// A file that was not taken, and why.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) struct NotTaken {
+    name: String,
+    why: String,
+}
+
+fn work(
+    folder: &Path,
+    to_do: &Mutex<VecDeque<PathBuf>>,
+    done: &Sender<Outcome>,
+    watch: &Watch,
+    wake: &Wake,
+) {
+    loop {
+        let next = to_do
+            .lock()
+            .unwrap_or_else(PoisonError::into_inner)
+            .pop_front();
+        let Some(file) = next else { return };
+        let outcome = if watch.stop.load(Relaxed) {
+            Err(Problem::Stopped)
+        } else {
+            take_picture(&RealDisk, folder, &file, watch)
+        };
+        if done.send((file, outcome)).is_err() {
+            return;
+        }
+        if let Some(wake) = &*wake.lock().unwrap_or_else(PoisonError::into_inner) {
+            wake();
+        }
+    }
+}
+
+impl App {
+    /// Takes pictures in behind the screen's back; a folder stands for the pictures in it.
+    pub fn take_pictures(&mut self, files: &[PathBuf]) {
+        let Some(folder) = self.keeper.path().map(Path::to_owned) else {
+            self.said = "This job is kept nowhere, so there is no place for pictures.".to_owned();
+            return;
+        };
+        if self.keeper.is_reading() {
+            self.said = "This job is only read here: no picture was taken in.".to_owned();
+            return;
+        }
+        let mut all = Vec::new();
+        for file in files {
+            if file.is_dir() {
+                all.extend(pictures_in(file));
+            } else {
+                all.push(file.clone());
+            }
+        }
+        if all.is_empty() {
+            self.said = "There is no picture in it.".to_owned();
+            return;
+        }
+        let count = all.len();
+        if let Some(taking) = &mut self.taking {
+            let mut to_do = taking.to_do.lock().unwrap_or_else(PoisonError::into_inner);
+            // One that still has something to do takes these as well; else it may be about to end.
+            if !to_do.is_empty() {
+                to_do.extend(all);
+                taking.asked += count;
+                return;
+            }
+        }
+        self.pictures_came();
+        let to_do = Arc::new(Mutex::new(VecDeque::from(all)));
+        let watch = Arc::new(Watch::default());
+        let (sender, done) = channel();
+        let wake = self.keeper.wake();
+        let (theirs, watched) = (Arc::clone(&to_do), Arc::clone(&watch));
+        std::thread::spawn(move || work(&folder, &theirs, &sender, &watched, &wake));
+        self.taking = Some(Taking {
+            to_do,
+            done,
+            watch,
+            asked: count,
+            through: 0,
+            made: None,
+        });
+    }
+
+    /// Stops what is on its way in; what is in stays.
+    pub(super) fn stop_taking(&mut self) {
+        if let Some(taking) = &self.taking {
+            taking.watch.stop.store(true, Relaxed);
+            let mut to_do = taking.to_do.lock().unwrap_or_else(PoisonError::into_inner);
+            to_do.clear();
+        }
+    }
+
+    /// Puts pictures that came into the log, one step of undo for all of a lot. Gives whether anything changed on the
+    /// screen.
+    pub fn pictures_came(&mut self) -> bool {
+        let Some(mut taking) = self.taking.take() else {
+            return false;
+        };
+        let mut changed = false;
+        let gone = loop {
+            match taking.done.try_recv() {
+                Ok((file, outcome)) => {
+                    changed = true;
+                    taking.through += 1;
+                    self.one_came(&mut taking, &file, outcome);
+                }
+                Err(why) => break why == std::sync::mpsc::TryRecvError::Disconnected,
+            }
+        };
+        if gone {
+            return true;
+        }
+        self.taking = Some(taking);
+        changed
+    }
+
+    fn one_came(&mut self, taking: &mut Taking, file: &Path, outcome: Result<Photo, Problem>) {
+        let name = file
+            .file_name()
+            .map(|name| name.to_string_lossy().into_owned());
+        let name = name.unwrap_or_default();
+        let mut photo = match outcome {
+            Ok(photo) => photo,
+            Err(Problem::Stopped) => return,
+            Err(why) => {
+                let why = words(&why, file);
+                self.not_taken.push(NotTaken { name, why });
+                return;
+            }
+        };
+        if self
+            .job
+            .photos
+            .iter()
+            .any(|known| known.picture == photo.picture)
+        {
+            let why = "It is in the log already.".to_owned();
+            self.not_taken.push(NotTaken { name, why });
+            return;
+        }
+        photo.room = self.log_filter.room;
+        photo.wall = self.log_filter.wall;
+        photo.stage = self.log_filter.stage;
+        let follows = (self.done.last().zip(taking.made.as_ref())).is_some()
+            && taking
+                .made
+                .as_ref()
+                .is_some_and(|made| Arc::ptr_eq(made, &self.now));
+        if self.edited("Pictures taken in", |job| job.photos.push(Arc::new(photo))) {
+            if follows {
+                self.done.pop();
+            }
+            taking.made = Some(Arc::clone(&self.now));
+        }
+    }
+
+    /// Waits until all pictures on their way are in or refused.
+    pub fn wait_for_pictures(&mut self) {
+        while self.taking.is_some() {
+            self.pictures_came();
+            std::thread::sleep(std::time::Duration::from_millis(2));
+        }
+        self.wait_for_copy();
+    }
+
+    /// How far it is, what was not taken and why.
+    pub(super) fn taking_rows(&self) -> Vec<Row> {
+        let mut rows = Vec::new();
+        if let Some(taking) = &self.taking {
+            let (read, length) = (
+                taking.watch.read.load(Relaxed),
+                taking.watch.length.load(Relaxed).max(1),
+            );
+            let part = (read * 100 / length).min(100);
+            let text = format!(
+                "Taking in picture {} of {}, {part} % read.",
+                (taking.through + 1).min(taking.asked),
+                taking.asked
+            );
+            rows.push(Row::Note {
+                tone: Tone::Note,
+                text,
+                detail: String::new(),
+                mend: Some(Chip::new("Stop", false, Command::Photo(PhotoCommand::Stop))),
+            });
+        }
+        for not in self.not_taken.iter().rev().take(20) {
+            rows.push(Row::Note {
+                tone: Tone::Caution,
+                text: format!("{}: {}", not.name, not.why),
+                detail: "The file is left as it is.".into(),
+                mend: None,
+            });
+        }
+        if !self.not_taken.is_empty() {
+            let command = Command::Photo(PhotoCommand::Seen);
+            rows.push(Row::button("Seen; put these notes away", command));
+        }
+        rows
+    }
+
+    /// Whether pictures are on their way in.
+    #[must_use]
+    pub fn is_taking(&self) -> bool {
+        self.taking.is_some()
+    }
+}
+
+/// The pictures of a folder by what they begin as, by name.
+fn pictures_in(folder: &Path) -> Vec<PathBuf> {
+    let entries = std::fs::read_dir(folder).into_iter().flatten().flatten();
+    let mut all: Vec<PathBuf> = entries
+        .map(|entry| entry.path())
+        .filter(|path| path.is_file() && is_picture(path))
+        .collect();
+    all.sort();
+    all
+}
+
+/// Whether a file begins as a picture does.
+pub(super) fn is_picture(path: &Path) -> bool {
+    let kind = std::fs::File::open(path).and_then(|mut file| Kind::of_file(&mut file));
+    matches!(kind, Ok(Some(_)))
+}
+
+/// Why a picture is not taken, as a person would say it, and what would help.
+fn words(why: &Problem, file: &Path) -> String {
+    match why {
+        Problem::Empty => "There is nothing in it. Copy it from the camera again.".into(),
+        Problem::NotAPicture => "It is no picture that is read here: JPEG, PNG or WebP.".into(),
+        Problem::Heic => {
+            let when = std::fs::File::open(file).ok().and_then(|file| {
+                let taken = facts(&mut std::io::BufReader::new(file)).taken?;
+                Some(format!(
+                    " It was taken {}.",
+                    taken.local.format("%-d %b %Y, %H:%M")
+                ))
+            });
+            format!(
+                "It is HEIC, which is not shown here.{} Export it as JPEG, or set the camera to its most compatible format.",
+                when.unwrap_or_default()
+            )
+        }
+        Problem::CutShort => {
+            "It ends before the picture does. Copy it from the camera again.".into()
+        }
+        Problem::Damaged => "What is in it does not read as a picture. Copy it again.".into(),
+        Problem::TooManyPixels {
+            width,
+            height,
+            most,
+        } => format!(
+            "It has {width} by {height} pixels; of such files up to {most} megapixels are read. Save it smaller, or as a baseline JPEG."
+        ),
+        Problem::TooLarge { bytes, most } => format!(
+            "It is {} MB long; up to {} MB are kept. Save it smaller.",
+            bytes >> 20,
+            most >> 20
+        ),
+        Problem::Changing => {
+            "It was being written while it was read. Take it in again when the camera is done."
+                .into()
+        }
+        Problem::Stopped => "It was stopped.".into(),
+        Problem::Disk(why) => format!("{why}."),
+    }
+}

@@ -1,0 +1,223 @@
+//! The log of pictures: what is in it, found and narrowed; how pictures come in.
+
+use std::path::PathBuf;
+
+use super::photo_change::{room_name, slot};
+use super::{App, Chip, Command, Here, PhotoCommand, PhotoSlot, Row, Screen};
+use crate::photo::{Filter, Line, Photo, Stage, lines};
+use crate::site::Wall;
+use crate::store::pictures::copy_path;
+
+/// A line of the log as it is shown.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct LogRow {
+    /// A day, or a picture's title.
+    pub title: String,
+    /// When, where, how far the work was.
+    pub detail: String,
+    /// It is a day.
+    pub day: bool,
+    /// The small copy of the picture.
+    pub small: Option<PathBuf>,
+}
+
+impl App {
+    /// The log.
+    pub(super) fn photos_page(&self) -> Screen {
+        let log = self.log_lines();
+        let command = |command| Command::Photo(command);
+        let mut rows = self.taking_rows();
+        if self.job.photos.is_empty() {
+            rows.push(Row::Text(
+                "Nothing is in the log yet. Take pictures of every wall before it is touched, when it is bare, and before it is closed up: what is behind the board is found again later.".into(),
+            ));
+        }
+        rows.push(Row::Button {
+            label: "Take a picture now".into(),
+            main: true,
+            command: command(PhotoCommand::Snap),
+        });
+        rows.push(Row::choice(
+            "Take in pictures",
+            [
+                ("Files …", PhotoCommand::Pick),
+                ("A folder …", PhotoCommand::PickFolder),
+                ("Paste", PhotoCommand::Paste),
+            ]
+            .map(|(label, what)| Chip::new(label, false, command(what))),
+        ));
+        if !self.job.photos.is_empty() {
+            rows.extend(self.filter_rows(&log));
+        }
+        rows.push(Row::Heading("The camera of this device".into()));
+        rows.push(Row::yours(
+            "Its command",
+            self.camera_said(),
+            slot(0, PhotoSlot::Camera),
+        ));
+        rows.push(Row::yours(
+            "Its folder",
+            self.watched_said(),
+            slot(0, PhotoSlot::Watched),
+        ));
+        rows.push(Row::Text(
+            "Pictures that appear in that folder while it is watched are taken in by themselves. Drop pictures on the window as well.".into(),
+        ));
+        rows.push(Row::yours(
+            "Keep clear of what is hidden by",
+            self.show(self.keeper.clear()),
+            slot(0, PhotoSlot::Clear),
+        ));
+        Screen {
+            crumb: self.job.name.clone(),
+            title: "Photos".into(),
+            rows,
+            log: (!self.job.photos.is_empty()).then_some(log),
+            ..Screen::default()
+        }
+    }
+
+    /// The lines of the log that are shown.
+    pub(super) fn log_lines(&self) -> Vec<Line> {
+        let filter = &self.log_filter;
+        lines(&self.job.photos, |photo| {
+            filter.takes(photo, || self.searched(photo))
+        })
+    }
+
+    /// What else of a picture is searched: its room, its wall, its figures as they are set and as they are typed.
+    fn searched(&self, photo: &Photo) -> String {
+        let mut all = self.place_of(photo);
+        for mark in &photo.marks {
+            if let Some(figure) = photo.figure(mark.number, None) {
+                let set = self.figure_text(figure);
+                all.push(' ');
+                all.push_str(&crate::measure::plain(&set));
+                all.push(' ');
+                all.push_str(&set);
+            }
+            if let crate::photo::What::Dimension(Some(taped)) = mark.what {
+                let units = self.job.units;
+                let (round, figures) = (
+                    crate::measure::Rounding::Nearest,
+                    crate::measure::Figures::Plain,
+                );
+                all.push(' ');
+                all.push_str(&units.length(taped.length, round, figures));
+            }
+        }
+        all
+    }
+
+    /// The room and wall of a picture, in words.
+    pub(super) fn place_of(&self, photo: &Photo) -> String {
+        let room = room_name(&self.job, photo.room);
+        let wall = photo.wall.map(|wall| format!("wall {}", Wall::named(wall)));
+        let parts = [room.map(str::to_owned), wall];
+        parts.into_iter().flatten().collect::<Vec<_>>().join(", ")
+    }
+
+    /// A line of the log as it is shown.
+    #[must_use]
+    pub fn log_row(&self, line: Line) -> LogRow {
+        let at = match line {
+            Line::Day(day) => {
+                return LogRow {
+                    title: day.format("%A, %-d %B %Y").to_string(),
+                    day: true,
+                    ..LogRow::default()
+                };
+            }
+            Line::Entry(at) => at,
+        };
+        let Some(photo) = self.job.photos.get(at) else {
+            return LogRow::default();
+        };
+        let mut parts = vec![photo.when.format("%H:%M").to_string()];
+        parts.extend(Some(self.place_of(photo)).filter(|place| !place.is_empty()));
+        parts.extend(photo.stage.map(|stage| stage.name().to_lowercase()));
+        if !photo.marks.is_empty() {
+            parts.push(format!("{} marks", photo.marks.len()));
+        }
+        let title = match photo.title.as_str() {
+            "" => "Untitled",
+            title => title,
+        };
+        LogRow {
+            title: title.to_owned(),
+            detail: parts.join(" · "),
+            day: false,
+            small: self
+                .keeper
+                .path()
+                .and_then(|folder| copy_path(folder, &photo.picture, super::SMALL)),
+        }
+    }
+
+    fn filter_rows(&self, log: &[Line]) -> Vec<Row> {
+        let filter = &self.log_filter;
+        let with = |filter: Filter| Command::Photo(PhotoCommand::Filter(filter));
+        let of = |change: &dyn Fn(&mut Filter)| {
+            let mut other = filter.clone();
+            change(&mut other);
+            with(other)
+        };
+        let shown = log
+            .iter()
+            .filter(|line| matches!(line, Line::Entry(_)))
+            .count();
+        let found = match filter.words.as_str() {
+            "" => "anything".to_owned(),
+            words => words.to_owned(),
+        };
+        let mut rows = vec![
+            Row::Heading(format!("{shown} of {} shown", self.job.photos.len())),
+            Row::yours("Find", found, slot(0, PhotoSlot::Search)),
+        ];
+        if !self.job.rooms.is_empty() {
+            let any = Chip::new(
+                "Any room",
+                filter.room.is_none(),
+                of(&|f| (f.room, f.wall) = (None, None)),
+            );
+            let rooms = self.job.rooms.iter().map(|room| {
+                let id = room.id;
+                let on = filter.room == Some(id);
+                Chip::new(&room.name, on, of(&|f| (f.room, f.wall) = (Some(id), None)))
+            });
+            rows.push(Row::choice("Room", std::iter::once(any).chain(rooms)));
+        }
+        if let Some(room) = self
+            .job
+            .rooms
+            .iter()
+            .find(|room| Some(room.id) == filter.room)
+        {
+            let any = Chip::new("Any wall", filter.wall.is_none(), of(&|f| f.wall = None));
+            let walls = (0..room.walls.len()).map(|wall| {
+                let on = filter.wall == Some(wall);
+                Chip::new(Wall::named(wall), on, of(&|f| f.wall = Some(wall)))
+            });
+            rows.push(Row::choice("Wall", std::iter::once(any).chain(walls)));
+        }
+        let any = Chip::new("Any stage", filter.stage.is_none(), of(&|f| f.stage = None));
+        let stages = Stage::ALL.map(|stage| {
+            let on = filter.stage == Some(stage);
+            Chip::new(stage.name(), on, of(&|f| f.stage = Some(stage)))
+        });
+        rows.push(Row::choice("Stage", std::iter::once(any).chain(stages)));
+        if filter.is_set() {
+            rows.push(Row::button("Show all", with(Filter::default())));
+        }
+        rows
+    }
+
+    /// Where a tap on a line of the log leads.
+    #[must_use]
+    pub fn log_leads(&self, line: Line) -> Option<Command> {
+        match line {
+            Line::Entry(at) => Some(Command::Go(Here::Photo(at))),
+            Line::Day(_) => None,
+        }
+    }
+}

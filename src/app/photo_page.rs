@@ -1,0 +1,699 @@
+//! A picture of the log beside its list: what is in hand, its plane, its place, what becomes of it.
+
+use super::photo_change::slot;
+use super::photo_marks::degrees;
+use super::{App, Chip, Command, Here, PhotoCommand, PhotoSlot, Row, Screen, Tone, Tool};
+use crate::geometry::NoPlane;
+use crate::photo::{Doubt, Figure, Mark, NoView, Object, Photo, Stage, Taped, What, befores};
+use crate::site::{HiddenKind, Wall};
+
+impl App {
+    /// A picture.
+    pub(super) fn photo_page(&self, at: usize) -> Screen {
+        let Some(photo) = self.job.photos.get(at) else {
+            return self.photos_page();
+        };
+        let mut rows = Vec::new();
+        if let Some(why) = self.copy_trouble() {
+            rows.push(note(Tone::Stop, why));
+        }
+        rows.extend(self.drawing_rows());
+        match self.picked() {
+            Some((_, mark)) => rows.extend(self.mark_rows(at, photo, mark)),
+            None => rows.extend(self.figure_rows(at, photo)),
+        }
+        rows.extend(self.flat_rows(at, photo));
+        rows.extend(self.entry_rows(at, photo));
+        let place = self.place_of(photo);
+        let when = photo.when.format("%-d %b %Y, %H:%M").to_string();
+        let title = match photo.title.as_str() {
+            "" => when,
+            title => title.to_owned(),
+        };
+        Screen {
+            crumb: if place.is_empty() {
+                self.job.name.clone()
+            } else {
+                place
+            },
+            title,
+            back: Some(Here::Photos),
+            rows,
+            photo: true,
+            tools: Tool::BAR
+                .map(|tool| {
+                    Chip::new(
+                        tool.name(),
+                        self.surface.tool == tool,
+                        command(PhotoCommand::Tool(tool)),
+                    )
+                })
+                .to_vec(),
+            ..Screen::default()
+        }
+    }
+
+    /// What the tool in hand asks for.
+    fn drawing_rows(&self) -> Vec<Row> {
+        let tool = self.surface.tool;
+        let mut rows = Vec::new();
+        if tool != Tool::Look {
+            let begun = self.surface.draft.len() + usize::from(self.surface.first_tap.is_some());
+            let so_far = match begun {
+                0 => String::new(),
+                1 => " One point so far.".to_owned(),
+                n => format!(" {n} points so far."),
+            };
+            rows.push(note(Tone::Note, format!("{}{so_far}", tool.asks())));
+            let mut chips = Vec::new();
+            if tool == Tool::Area && begun >= 3 {
+                chips.push(Chip::new("Done", true, command(PhotoCommand::Done)));
+            }
+            if begun > 0 {
+                chips.push(Chip::new(
+                    "Drop what is begun",
+                    false,
+                    command(PhotoCommand::Drop),
+                ));
+            }
+            chips.push(Chip::new(
+                "Put the tool down",
+                false,
+                command(PhotoCommand::Tool(Tool::Look)),
+            ));
+            rows.push(Row::choice("", chips));
+        }
+        rows.push(Row::choice(
+            "",
+            [("Nearer", 1), ("Farther", -1), ("Whole", -8)].map(|(label, steps)| {
+                Chip::new(label, false, command(PhotoCommand::Nearer(steps)))
+            }),
+        ));
+        rows
+    }
+
+    /// Every figure of the picture, each to be tapped.
+    fn figure_rows(&self, at: usize, photo: &Photo) -> Vec<Row> {
+        let view = self.view_of(at);
+        let mut rows = Vec::new();
+        let mut estimates = false;
+        for mark in &photo.marks {
+            let figure = photo.figure(mark.number, view.as_deref());
+            estimates |= figure.is_some_and(Figure::is_estimate);
+            let value = match (figure, &mark.what) {
+                (Some(figure), _) => self.figure_text(figure),
+                (None, What::Dimension(_) | What::Angle(_) | What::Area(_)) => "?".into(),
+                (None, What::Hidden(behind)) => behind.depth.map_or_else(
+                    || "depth?".to_owned(),
+                    |depth| format!("{} in", self.show(depth.length)),
+                ),
+                _ => String::new(),
+            };
+            rows.push(Row::Figure {
+                label: name(mark),
+                detail: match figure {
+                    Some(figure) if figure.is_estimate() => "from the picture".into(),
+                    Some(Figure::Taped(taped)) => format!("taped, ±{}", self.give(taped.give)),
+                    _ => mark.note.clone(),
+                },
+                value,
+                command: Some(command(PhotoCommand::Select(Some(mark.number)))),
+            });
+        }
+        if rows.is_empty() {
+            rows.push(Row::Text(
+                "Choose a tool under the picture and mark what was measured.".into(),
+            ));
+        } else {
+            rows.insert(0, Row::Heading("Marked".into()));
+        }
+        if estimates {
+            rows.push(note(
+                Tone::Caution,
+                "Dashed figures are estimates from the picture. Put a tape on them before you cut."
+                    .into(),
+            ));
+        }
+        rows
+    }
+
+    /// The mark in hand.
+    fn mark_rows(&self, at: usize, photo: &Photo, mark: &Mark) -> Vec<Row> {
+        let number = mark.number;
+        let figure = photo.figure(number, self.view_of(at).as_deref());
+        let mut rows = vec![Row::Heading(name(mark))];
+        let said = |figure: Option<Figure>| {
+            figure.map_or_else(|| "?".to_owned(), |figure| self.figure_text(figure))
+        };
+        let estimate = figure.filter(|figure| figure.is_estimate());
+        if let Some(figure) = estimate {
+            rows.push(Row::ours("From the picture", self.figure_text(figure)));
+        }
+        let measured = |value: Option<Figure>| said(value.filter(|figure| !figure.is_estimate()));
+        match &mark.what {
+            What::Dimension(taped) => {
+                rows.push(Row::yours(
+                    "By tape",
+                    measured(figure),
+                    slot(at, PhotoSlot::Length(number)),
+                ));
+                if let Some(taped) = taped {
+                    rows.push(Row::yours(
+                        "More or less by",
+                        self.give(taped.give),
+                        slot(at, PhotoSlot::Give(number)),
+                    ));
+                } else if estimate.is_some() {
+                    rows.push(Row::Button {
+                        label: "Put a tape on it".into(),
+                        main: true,
+                        command: slot(at, PhotoSlot::Length(number)),
+                    });
+                }
+            }
+            What::Angle(read) => {
+                rows.push(Row::yours(
+                    "Measured",
+                    measured(figure),
+                    slot(at, PhotoSlot::Angle(number)),
+                ));
+                if let Some((_, give)) = read {
+                    rows.push(Row::yours(
+                        "More or less by",
+                        degrees(*give),
+                        slot(at, PhotoSlot::AngleGive(number)),
+                    ));
+                }
+            }
+            What::Area(read) => {
+                rows.push(Row::yours(
+                    "Measured",
+                    measured(figure),
+                    slot(at, PhotoSlot::Area(number)),
+                ));
+                if let Some((_, give)) = read {
+                    let give = super::photo_marks::area_amount(*give);
+                    rows.push(Row::yours(
+                        "More or less by",
+                        self.amount(give),
+                        slot(at, PhotoSlot::AreaGive(number)),
+                    ));
+                }
+                if self.view_of(at).is_some() {
+                    rows.push(Row::button(
+                        "Write this outline as a drawing in real size",
+                        command(PhotoCommand::Trace(at, number)),
+                    ));
+                }
+            }
+            What::Hidden(_) => rows.extend(self.hidden_mark_rows(at, photo, mark)),
+            _ => {}
+        }
+        if matches!(
+            &mark.what,
+            What::Dimension(Some(_)) | What::Angle(Some(_)) | What::Area(Some(_))
+        ) {
+            rows.push(Row::button(
+                "An estimate again",
+                command(PhotoCommand::Untape(at, number)),
+            ));
+        }
+        let words = if mark.note.is_empty() {
+            "none"
+        } else {
+            &mark.note
+        };
+        rows.push(Row::yours(
+            "Words",
+            words,
+            slot(at, PhotoSlot::MarkNote(number)),
+        ));
+        if mark.what != What::Freehand {
+            let point = format!("Point {} of {}", self.surface.point + 1, mark.points.len());
+            let nudge =
+                |label: &str, x, y| Chip::new(label, false, command(PhotoCommand::Nudge(x, y)));
+            let mut chips = vec![
+                nudge("Left", -1, 0),
+                nudge("Right", 1, 0),
+                nudge("Up", 0, -1),
+                nudge("Down", 0, 1),
+            ];
+            if mark.points.len() > 1 {
+                chips.insert(
+                    0,
+                    Chip::new("Other point", false, command(PhotoCommand::NextPoint)),
+                );
+            }
+            rows.push(Row::choice(
+                format!("{point}: nudge it, or drag it on the picture"),
+                chips,
+            ));
+        }
+        rows.push(Row::choice(
+            "",
+            [
+                Chip::new("Put it down", false, command(PhotoCommand::Select(None))),
+                Chip::new(
+                    "Remove it",
+                    false,
+                    command(PhotoCommand::RemoveMark(at, number)),
+                ),
+            ],
+        ));
+        rows
+    }
+
+    /// Something behind the board.
+    fn hidden_mark_rows(&self, at: usize, photo: &Photo, mark: &Mark) -> Vec<Row> {
+        let What::Hidden(behind) = &mark.what else {
+            return Vec::new();
+        };
+        let number = mark.number;
+        let mut rows = vec![Row::choice(
+            "What it is",
+            HiddenKind::ALL.map(|kind| {
+                Chip::new(
+                    kind.name(),
+                    behind.kind == kind,
+                    command(PhotoCommand::Kind(at, number, kind)),
+                )
+            }),
+        )];
+        rows.push(Row::yours(
+            "From the face to it",
+            self.show_or_ask(behind.depth.map(|depth| depth.length)),
+            slot(at, PhotoSlot::Depth(number)),
+        ));
+        if let Some(depth) = behind.depth {
+            rows.push(Row::yours(
+                "More or less by",
+                self.give(depth.give),
+                slot(at, PhotoSlot::DepthGive(number)),
+            ));
+        }
+        rows.push(Row::yours(
+            "How wide",
+            self.show_or_ask(behind.width),
+            slot(at, PhotoSlot::Width(number)),
+        ));
+        let material = if behind.material.is_empty() {
+            "?"
+        } else {
+            &behind.material
+        };
+        rows.push(Row::yours(
+            "Made of",
+            material,
+            slot(at, PhotoSlot::Material(number)),
+        ));
+        let taped = |n: usize| behind.at.map(|at| at[n]);
+        rows.push(Row::yours(
+            "Left corner to it, by tape",
+            self.show_or_ask(taped(0)),
+            slot(at, PhotoSlot::FromLeft(number)),
+        ));
+        rows.push(Row::yours(
+            "Floor to it, by tape",
+            self.show_or_ask(taped(1)),
+            slot(at, PhotoSlot::Up(number)),
+        ));
+        rows.extend(self.pin_rows(at, photo, Some(number)));
+        rows
+    }
+
+    /// What tells the scale of the plane, and what is doubtful about it.
+    fn flat_rows(&self, at: usize, photo: &Photo) -> Vec<Row> {
+        let Some(flat) = &photo.flat else {
+            return Vec::new();
+        };
+        let mut rows = vec![Row::Heading("Flattened by".into())];
+        rows.push(Row::choice(
+            "",
+            Object::ALL.map(|object| {
+                Chip::new(
+                    object.name(),
+                    flat.object == object,
+                    command(PhotoCommand::Object(at, object)),
+                )
+            }),
+        ));
+        for (label, side, field, give) in [
+            (
+                "Width",
+                flat.width,
+                PhotoSlot::RefWidth,
+                PhotoSlot::RefWidthGive,
+            ),
+            (
+                "Height",
+                flat.height,
+                PhotoSlot::RefHeight,
+                PhotoSlot::RefHeightGive,
+            ),
+        ] {
+            rows.push(Row::yours(
+                label,
+                self.show_or_ask(side.map(|side| side.length)),
+                slot(at, field),
+            ));
+            if let Some(Taped { give: by, .. }) = side {
+                rows.push(Row::yours(
+                    format!("{label}, more or less by"),
+                    self.give(by),
+                    slot(at, give),
+                ));
+            }
+        }
+        rows.push(Row::button(
+            "It lies on its side: swap them",
+            command(PhotoCommand::Upright(at)),
+        ));
+        match photo.view() {
+            Err(why) => rows.push(note(Tone::Caution, no_view(why).into())),
+            Ok(view) => {
+                rows.extend(
+                    photo
+                        .doubts(&view)
+                        .into_iter()
+                        .map(|doubt| note(Tone::Caution, self.doubt(photo, doubt))),
+                );
+                let on = self.surface.flat;
+                rows.push(Row::choice(
+                    "",
+                    [
+                        Chip::new("As it was taken", !on, command(PhotoCommand::Flat(false))),
+                        Chip::new("Laid flat", on, command(PhotoCommand::Flat(true))),
+                    ],
+                ));
+            }
+        }
+        let edges = match flat.edges.len() {
+            0 => "Lens: mark three straight edges to take its bend out.".to_owned(),
+            n @ 1..=2 => format!("Lens: {n} of 3 straight edges."),
+            _ => format!(
+                "Lens: bend {:+.2} % at the corners, from {} edges.",
+                self.bend_percent(photo),
+                flat.edges.len()
+            ),
+        };
+        rows.push(Row::Text(edges));
+        let mut chips = vec![Chip::new(
+            "Mark a straight edge",
+            self.surface.tool == Tool::Edge,
+            command(PhotoCommand::Tool(Tool::Edge)),
+        )];
+        if !flat.edges.is_empty() {
+            chips.push(Chip::new(
+                "Forget the edges",
+                false,
+                command(PhotoCommand::ForgetEdges(at)),
+            ));
+        }
+        chips.push(Chip::new(
+            "Forget the reference",
+            false,
+            command(PhotoCommand::ForgetFlat(at)),
+        ));
+        rows.push(Row::choice("", chips));
+        rows.extend(self.anchor_rows(at, photo));
+        rows
+    }
+
+    fn bend_percent(&self, photo: &Photo) -> f64 {
+        photo.lens().lens.bend * 100.0
+    }
+
+    /// Where the plane is on its wall.
+    fn anchor_rows(&self, at: usize, photo: &Photo) -> Vec<Row> {
+        let mut rows = vec![Row::Heading("On the wall".into())];
+        let Some(anchor) = photo.anchor else {
+            rows.push(Row::Text("Mark one place whose distance from the left corner and the floor you know; then everything in the picture has its place on the wall.".into()));
+            rows.push(Row::button(
+                "Mark that place",
+                command(PhotoCommand::Tool(Tool::Anchor)),
+            ));
+            return rows;
+        };
+        rows.push(Row::yours(
+            "Left corner to that place",
+            self.show_or_ask(anchor.from_left),
+            slot(at, PhotoSlot::AnchorLeft),
+        ));
+        rows.push(Row::yours(
+            "Floor to that place",
+            self.show_or_ask(anchor.up),
+            slot(at, PhotoSlot::AnchorUp),
+        ));
+        rows.push(Row::button(
+            "Mark another place",
+            command(PhotoCommand::Tool(Tool::Anchor)),
+        ));
+        let ready = photo.wall.is_some()
+            && photo.view().is_ok()
+            && anchor.from_left.is_some()
+            && anchor.up.is_some();
+        if ready {
+            let laid = self.laid_under == Some(photo.id);
+            let what = if laid {
+                PhotoCommand::Lay(None)
+            } else {
+                PhotoCommand::Lay(Some(at))
+            };
+            let label = if laid {
+                "Take it off the wall's elevation"
+            } else {
+                "Lay it into the wall's elevation"
+            };
+            rows.push(Row::button(label, command(what)));
+        }
+        rows.extend(self.pin_rows(at, photo, None));
+        rows
+    }
+
+    fn doubt(&self, photo: &Photo, doubt: Doubt) -> String {
+        let of = |number: u32| photo.mark(number).map(name).unwrap_or_default();
+        match doubt {
+            Doubt::Small(pixels) => format!(
+                "The reference is small in the picture: {pixels:.0} pixels on its short side. Mark something larger, or take the picture from nearer."
+            ),
+            Doubt::Oblique(tilt) => format!(
+                "The wall is seen at a slant of {tilt:.0}°. Take the picture more from the front."
+            ),
+            Doubt::Beyond { number } => format!(
+                "{} reaches farther from the reference than the reference is long, so its ± is wide. Mark a larger reference or put a tape on something near it.",
+                of(number)
+            ),
+            Doubt::Disagrees { number, by } => format!(
+                "{}: tape and picture differ {:.0} times as much as chance would make them. Is it in the plane of the wall, and is the reference's size right?",
+                of(number),
+                by.abs()
+            ),
+            Doubt::EdgesTellLittle(_) => "The straight edges tell little of the lens. Mark long ones near the rim of the picture.".into(),
+        }
+    }
+
+    /// What there is to say of the picture itself.
+    fn entry_rows(&self, at: usize, photo: &Photo) -> Vec<Row> {
+        let mut rows = vec![Row::Heading("This picture".into())];
+        let or = |text: &str, none: &str| {
+            if text.is_empty() {
+                none.to_owned()
+            } else {
+                text.to_owned()
+            }
+        };
+        rows.push(Row::yours(
+            "Title",
+            or(&photo.title, "none"),
+            slot(at, PhotoSlot::Title),
+        ));
+        rows.push(Row::yours(
+            "Note",
+            or(&photo.note, "none"),
+            slot(at, PhotoSlot::Note),
+        ));
+        rows.push(Row::ours(
+            "Taken",
+            photo.when.format("%-d %b %Y, %H:%M %:z").to_string(),
+        ));
+        rows.push(Row::choice(
+            "Stage",
+            Stage::ALL.map(|stage| {
+                let on = photo.stage == Some(stage);
+                Chip::new(
+                    stage.name(),
+                    on,
+                    command(PhotoCommand::Stage(at, (!on).then_some(stage))),
+                )
+            }),
+        ));
+        if !self.job.rooms.is_empty() {
+            let rooms = self.job.rooms.iter().map(|room| {
+                let on = photo.room == Some(room.id);
+                Chip::new(
+                    &room.name,
+                    on,
+                    command(PhotoCommand::Room(at, (!on).then_some(room.id))),
+                )
+            });
+            rows.push(Row::choice("Room", rooms));
+        }
+        if let Some(room) = self
+            .job
+            .rooms
+            .iter()
+            .find(|room| Some(room.id) == photo.room)
+        {
+            let walls = (0..room.walls.len()).map(|wall| {
+                let on = photo.wall == Some(wall);
+                Chip::new(
+                    Wall::named(wall),
+                    on,
+                    command(PhotoCommand::Wall(at, (!on).then_some(wall))),
+                )
+            });
+            rows.push(Row::choice("Wall", walls));
+        }
+        rows.extend(self.before_rows(at, photo));
+        let lens = photo
+            .focal_35
+            .map_or_else(String::new, |focal| format!(", lens {focal:.0} mm (35 mm)"));
+        rows.push(Row::ours(
+            "Pixels",
+            format!("{} by {}{lens}", photo.size.0, photo.size.1),
+        ));
+        if photo.located {
+            rows.push(Row::Check {
+                label: "Share where it was taken".into(),
+                detail: "Its camera wrote the place into it. Off, the place is taken out of what is handed over.".into(),
+                value: String::new(),
+                on: photo.place_shared,
+                command: command(PhotoCommand::SharePlace(at, !photo.place_shared)),
+                more: None,
+            });
+        }
+        rows.push(Row::choice(
+            "Write it with its marks",
+            [("PNG", true), ("JPEG", false)].map(|(label, png)| {
+                Chip::new(label, false, command(PhotoCommand::Export(at, png)))
+            }),
+        ));
+        rows.push(Row::button(
+            "Take this picture off the log",
+            command(PhotoCommand::Remove(at)),
+        ));
+        rows
+    }
+
+    /// The picture of the same place before.
+    fn before_rows(&self, at: usize, photo: &Photo) -> Vec<Row> {
+        let mut rows = Vec::new();
+        let title = |at: usize| {
+            let of = &self.job.photos[at];
+            let day = of.when.format("%-d %b, %H:%M").to_string();
+            if of.title.is_empty() {
+                day
+            } else {
+                format!("{}, {day}", of.title)
+            }
+        };
+        let place = |id| {
+            self.job
+                .photos
+                .iter()
+                .position(|other| Some(other.id) == id)
+        };
+        if let Some(before) = place(photo.before) {
+            rows.push(Row::Figure {
+                label: "Before it".into(),
+                detail: String::new(),
+                value: title(before),
+                command: Some(Command::Go(Here::Photo(before))),
+            });
+            rows.push(Row::choice(
+                "",
+                [
+                    Chip::new(
+                        "Side by side",
+                        self.surface.beside,
+                        command(PhotoCommand::Beside(!self.surface.beside)),
+                    ),
+                    Chip::new("No pair", false, command(PhotoCommand::Before(at, None))),
+                ],
+            ));
+        } else {
+            let earlier = befores(&self.job.photos, at);
+            if !earlier.is_empty() {
+                let chips = earlier.iter().rev().take(4).map(|other| {
+                    let id = self.job.photos[*other].id;
+                    Chip::new(
+                        title(*other),
+                        false,
+                        command(PhotoCommand::Before(at, Some(id))),
+                    )
+                });
+                rows.push(Row::choice("The same place before", chips));
+            }
+        }
+        let after = self
+            .job
+            .photos
+            .iter()
+            .position(|other| other.before == Some(photo.id));
+        if let Some(after) = after {
+            rows.push(Row::Figure {
+                label: "After it".into(),
+                detail: String::new(),
+                value: title(after),
+                command: Some(Command::Go(Here::Photo(after))),
+            });
+        }
+        rows
+    }
+}
+
+fn command(command: PhotoCommand) -> Command {
+    Command::Photo(command)
+}
+
+fn note(tone: Tone, text: String) -> Row {
+    Row::Note {
+        tone,
+        text,
+        detail: String::new(),
+        mend: None,
+    }
+}
+
+/// What a mark is called in a list.
+pub(super) fn name(mark: &Mark) -> String {
+    let kind = match &mark.what {
+        What::Dimension(_) => "Dimension",
+        What::Angle(_) => "Angle",
+        What::Area(_) => "Area",
+        What::Level => "Level line",
+        What::Arrow => "Arrow",
+        What::Note => "Note",
+        What::Freehand => "Freehand",
+        What::Hidden(behind) => return format!("{} {}", mark.number, behind.kind.name()),
+    };
+    if mark.note.is_empty() {
+        kind.to_owned()
+    } else {
+        mark.note.clone()
+    }
+}
+
+fn no_view(why: NoView) -> &'static str {
+    match why {
+        NoView::NoReference => "Mark the corners of something of known size.",
+        NoView::NotSized => "Say how wide and how high it is; then the wall is measured in.",
+        NoView::Plane(NoPlane::InLine) => {
+            "Three of the corners lie in a line. Drag them onto the corners."
+        }
+        NoView::Plane(NoPlane::NotRound) => {
+            "The corners do not go round: two sides cross. Drag them apart."
+        }
+        NoView::Plane(NoPlane::NoSize) => "Its width and height have to be more than nothing.",
+    }
+}
