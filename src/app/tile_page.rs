@@ -299,7 +299,7 @@ impl App {
             ));
             rows.push(Row::Figure {
                 label: "Tiles, off-cuts used again".into(),
-                detail: "the plan below says which piece comes out of which tile".into(),
+                detail: fewer(ask, figure),
                 value: figure.with_reuse.to_string(),
                 command: None,
             });
@@ -439,7 +439,7 @@ impl App {
             .collect();
         let mut shared: std::collections::BTreeMap<Vec<u32>, usize> =
             std::collections::BTreeMap::new();
-        for planned in figure.plan.iter().filter(|p| p.pieces.len() > 1) {
+        for planned in figure.plan.tiles.iter().filter(|p| p.pieces.len() > 1) {
             let mut numbers: Vec<u32> = planned.pieces.iter().map(|at| number[at]).collect();
             numbers.sort_unstable();
             *shared.entry(numbers).or_default() += 1;
@@ -476,6 +476,20 @@ impl App {
             }
         });
         lines.collect::<Vec<_>>().join("; ")
+    }
+}
+
+/// How sure it is that no plan takes fewer tiles.
+fn fewer(ask: &tile::Ask, figure: &Figure) -> String {
+    let fewer = figure.plan.tiles.len() - figure.plan.at_least;
+    if !ask.reuse {
+        "off-cuts are thrown away, as you chose".into()
+    } else if fewer == 0 {
+        "fewest possible; the plan below says which piece comes out of which tile".into()
+    } else {
+        format!(
+            "at most {fewer} fewer may do; the plan below says which piece comes out of which tile"
+        )
     }
 }
 
