@@ -61,6 +61,7 @@ pub fn plan(room: &Room, units: Units) -> Scene<PlanTag> {
         hot,
         says,
         window: None,
+        key: Vec::new(),
     }
 }
 

@@ -21,7 +21,7 @@ pub use balance::{Balance, balance};
 pub use cuts::{CutKind, narrowest};
 pub use figure::{Cut, Figure, figure};
 pub use findings::{least_joint, lippage};
-pub use lay::{Laid, Layout, Piece, lay};
+pub use lay::{Laid, Layout, Piece, field_corner, lay};
 pub use lines::{Chalk, chalk, running};
 pub use pattern::{Placed, domain, module, placed};
 pub use reuse::{Plan, Planned, plan};
