@@ -24,6 +24,17 @@ impl App {
                 let ask = Ask::Patch(Box::default(), place.map(|(_, wall)| wall));
                 self.new_task(place.map(|(room, _)| room), ask);
             }
+            Command::MixFor(task, tile) => {
+                let room = self.room_of(Some(tile));
+                self.edit("For that tile", |job| {
+                    if let Some(task) = job.tasks.get_mut(task)
+                        && let Ask::Grout(_, of) | Ask::Mortar(_, of) = &mut task.ask
+                    {
+                        (*of, task.room) = (Some(tile), room);
+                    }
+                });
+            }
+            Command::KeepLines(task) => self.keep_lines(task),
             Command::Twin(task) => self.twin(task),
             Command::Mixed(task) => self.mixed(task),
             Command::BatchDone => self.edit("The bucket is empty", |job| job.batch = None),

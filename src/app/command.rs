@@ -120,6 +120,10 @@ pub enum Command {
     Leg(usize),
     /// Runs seen from the front.
     Front(bool),
+    /// The chalk lines of a figure as they were before the last edit moved them.
+    KeepLines(usize),
+    /// Grout or mortar for a tile figure, in place of what was typed for it.
+    MixFor(usize, Id),
     /// Another spec of the same surface.
     Twin(usize),
     /// A batch of a figure was mixed now.

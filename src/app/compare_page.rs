@@ -1,7 +1,7 @@
 //! Two or three specs of one surface side by side.
 
 use super::{App, Command, Here, Row, Screen};
-use crate::drawing::{Scene, TileTag, side_by_side, tile_sketch};
+use crate::drawing::{Look, Scene, TileTag, side_by_side, tile_sketch};
 use crate::takeoff::{Ask, Job, PackKey, packs_on_sale};
 use crate::trades::tile::Figure;
 use crate::trades::{Material, grout, mortar};
@@ -62,7 +62,11 @@ impl App {
                 sketches.push(tile_sketch(
                     &ask,
                     Some(figure),
-                    (false, self.joint_role(*rival)),
+                    Look {
+                        own: false,
+                        joint: self.joint_role(*rival),
+                        picked: None,
+                    },
                     self.job.units,
                 ));
                 figures.push((*rival, ask, figure.clone()));

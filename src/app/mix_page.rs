@@ -6,7 +6,7 @@ use super::{
 use crate::measure::quantity::Volume;
 use crate::measure::{Amount, Length};
 use crate::site::Id;
-use crate::takeoff::Ask;
+use crate::takeoff::{Ask, Task};
 use crate::trades::grout::{self, JointOf, Meeting, Seam};
 use crate::trades::mortar::{self, Under, Work};
 use crate::trades::tile::{self, Pattern};
@@ -120,6 +120,18 @@ impl App {
         .with_main(self.list_button(at))
     }
 
+    /// Where it is for no tile figure yet, those that there are.
+    pub(super) fn tile_offers(&self, at: usize, of: Option<Id>) -> Option<Row> {
+        let tile = |(n, task): (usize, &Task)| {
+            let named = matches!(task.ask, Ask::Tile(..)).then(|| self.task_name(n))?;
+            let laid = self.tile_of(task.id).is_some();
+            laid.then(|| Chip::new(named, false, Command::MixFor(at, task.id)))
+        };
+        let chips: Vec<Chip> = self.job.tasks.iter().enumerate().filter_map(tile).collect();
+        (of.is_none() && !chips.is_empty())
+            .then(|| Row::choice("For tile that is figured already", chips))
+    }
+
     /// The grout screen.
     pub(super) fn grout_page(&self, at: usize, of: Option<Id>) -> Screen {
         let base = self.mix_base(at, "Grout", of);
@@ -153,6 +165,7 @@ impl App {
                 results.extend(self.grout_results(at, &figure));
             }
         }
+        rows.extend(self.tile_offers(at, of));
         rows.extend(self.grout_inputs(at, &ask, of.is_some()));
         rows.extend(results);
         rows.extend(self.task_rows(at));

@@ -59,6 +59,7 @@ mod survey_words;
 mod tape_page;
 mod tile_inputs;
 mod tile_page;
+mod tile_slide;
 mod view;
 mod wall_items;
 mod wall_page;
@@ -84,7 +85,6 @@ pub use view::{Big, Card, Chip, Icon, Row, Screen, Tone};
 use std::cell::RefCell;
 use std::sync::Arc;
 
-use crate::geometry::Point;
 use crate::measure::{Amount, Figures, Length, Rounding};
 use crate::store::Snapshot;
 use crate::takeoff::{Job, Stamps};
@@ -114,9 +114,12 @@ pub struct App {
     stamps: Arc<Stamps>,
     /// A line of the roll, in the hand for the next figure that is tapped.
     held: Option<Length>,
-    /// Where a finger has slid the tiles of a figure to, and where they lay when it came down.
-    slide: Option<(usize, Point)>,
-    slid_from: Option<Point>,
+    /// What a finger slides on a sketch.
+    slide: Option<tile_slide::Slide>,
+    /// The thing in the way of a figure whose measures are shown.
+    picked: Option<(usize, usize)>,
+    /// Chalk lines that moved with the last edit.
+    moved_lines: Option<tile_slide::MovedLines>,
     /// What bringing together did, in words.
     brought: Vec<String>,
     /// How rooms are looked at and measured.
@@ -164,7 +167,8 @@ impl App {
             trail: Vec::new(),
             held: None,
             slide: None,
-            slid_from: None,
+            picked: None,
+            moved_lines: None,
             brought: Vec::new(),
             rooms_view: survey_page::RoomsView::default(),
             laid: RefCell::default(),
@@ -271,10 +275,12 @@ impl App {
             self.said = "This job is only read here: nothing was changed.".to_owned();
             return false;
         }
+        let before = self.before_edit();
         change(&mut self.job);
         if self.job == *self.now {
             return false;
         }
+        self.moved_lines = self.lines_moved(before);
         self.done.push(Arc::clone(&self.now));
         if self.done.len() > UNDO_STEPS {
             self.done.remove(0);
@@ -368,6 +374,7 @@ impl App {
         to.push(Arc::clone(&self.now));
         self.job = (*job).clone();
         self.pad = None;
+        self.moved_lines = None;
         self.said.clear();
         self.leave_what_is_gone();
         self.save();

@@ -46,6 +46,9 @@ impl App {
                 }
             }
         }
+        if matches!(ask.work, Work::Setting(_)) {
+            rows.extend(self.tile_offers(at, of));
+        }
         rows.extend(self.mortar_inputs(at, &ask, of.is_some()));
         rows.extend(results);
         rows.extend(self.task_rows(at));

@@ -147,6 +147,11 @@ impl App {
         }
     }
 
+    /// Whether a finger is dragging a wall.
+    pub(super) fn is_dragging(&self) -> bool {
+        self.rooms_view.held.is_some()
+    }
+
     /// The chosen wall follows a finger across the plan; `done` when it is lifted.
     pub(super) fn drag_wall(&mut self, by: Point, done: bool) {
         let Here::Outline(at) = self.here else { return };

@@ -31,6 +31,8 @@ pub struct Pad {
     pub wrong: String,
     /// What was typed and asked about: typed again it is taken.
     pub(super) doubted: Option<String>,
+    /// An odd figure that was pointed out already: taken once more, it stands.
+    pub(super) odd: Option<Length>,
     /// Where the tape stood when it was taken hold of.
     grabbed: Option<Length>,
 }
@@ -67,6 +69,7 @@ impl Pad {
             fresh: true,
             wrong: String::new(),
             doubted: None,
+            odd: None,
             grabbed: None,
         }
     }
@@ -182,17 +185,21 @@ impl Pad {
     /// The tape is pulled by a length; the figure snaps to the marks.
     pub fn drag(&mut self, by: Length, units: Units) {
         let Some(start) = self.grabbed else { return };
-        let mark = match units {
-            Units::FeetInches { marks } => Length::inches(1).divided(i64::from(marks)),
-            Units::DecimalInches => Length::in_64(0, 4),
-            _ => Length::mm(1),
-        };
         let at = (start + by)
             .max(Length::ZERO)
-            .rounded(mark, Rounding::Nearest);
+            .rounded(mark(units), Rounding::Nearest);
         self.typed = units.length(at, Rounding::Nearest, Figures::Plain);
         self.fresh = false;
         self.wrong.clear();
+    }
+}
+
+/// From one mark of a tape to the next.
+pub(super) fn mark(units: Units) -> Length {
+    match units {
+        Units::FeetInches { marks } => Length::inches(1).divided(i64::from(marks)),
+        Units::DecimalInches => Length::in_64(0, 4),
+        _ => Length::mm(1),
     }
 }
 

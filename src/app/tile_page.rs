@@ -3,15 +3,14 @@
 use std::rc::Rc;
 
 use super::{
-    App, Chip, Command, Here, Row, Screen, Slot, TileSlot, Tone, tile_inputs, view::Big,
-    wall_page::kind_name, words,
+    App, Chip, Command, Here, Row, Screen, Slot, ThingField, TileSlot, Tone, tile_inputs,
+    view::Big, wall_page::kind_name, words,
 };
-use crate::drawing::{Role, TileTag, tile_sketch};
-use crate::geometry::Point;
+use crate::drawing::{Look, Role, ThingPart, TileTag, tile_sketch};
 use crate::measure::{Amount, Length};
 use crate::site::{Opening, Wall, surface};
 use crate::takeoff::{Ask, TileOn};
-use crate::trades::tile::{self, CutKind, Figure, Problem, Sheets, Start, Taken};
+use crate::trades::tile::{self, CutKind, Figure, Problem, Sheets, Taken};
 
 /// Layouts that are remembered, so that one screen figures each but once.
 const REMEMBERED: usize = 6;
@@ -53,11 +52,7 @@ impl App {
                 ask.on = tile::Surface::Wall;
             }
         }
-        if let Some((sliding, from)) = self.slide
-            && sliding == at
-        {
-            ask.start = Start::ByHand(from);
-        }
+        self.as_slid(at, &mut ask);
         Some(ask)
     }
 
@@ -84,36 +79,6 @@ impl App {
         match figure.as_deref() {
             Some(Ok(figure)) => counted(figure.to_buy, figure.layout.sheets.is_some()),
             _ => "not figured yet".to_owned(),
-        }
-    }
-
-    /// The pattern is slid by a finger: so far from where it was taken hold of; `done` when the finger lifts.
-    pub fn slide(&mut self, by: Point, done: bool) {
-        if matches!(self.here, Here::Outline(_)) {
-            self.drag_wall(by, done);
-            return;
-        }
-        let Here::Task(at) = self.here else { return };
-        let held = match self.slid_from {
-            Some(held) => held,
-            None => {
-                let figure = self.tile_ask(at).map(|ask| self.tile_figure(&ask));
-                let Some(Ok(figure)) = figure.as_deref() else {
-                    return;
-                };
-                self.slid_from = Some(figure.from);
-                figure.from
-            }
-        };
-        let from = held + by;
-        self.slide = Some((at, from));
-        if done {
-            (self.slide, self.slid_from) = (None, None);
-            self.edit("Start slid by hand", |job| {
-                if let Some(Ask::Tile(ask, _)) = job.tasks.get_mut(at).map(|task| &mut task.ask) {
-                    ask.start = Start::ByHand(from);
-                }
-            });
         }
     }
 
@@ -149,14 +114,27 @@ impl App {
         let picture = tile_sketch(
             &ask,
             figured.as_ref().as_ref().ok(),
-            (own, self.joint_role(at)),
+            Look {
+                own,
+                joint: self.joint_role(at),
+                picked: self.picked_thing(at, &ask),
+            },
             self.job.units,
         )
-        .map_tags(|tag| match tag {
-            TileTag::Width => Command::Pad(Slot::Tile(at, TileSlot::Width)),
-            TileTag::Height => Command::Pad(Slot::Tile(at, TileSlot::Height)),
+        .map_tags(|tag| {
+            let thing = |n, field| TileSlot::Thing(n, field);
+            let slot = match tag {
+                TileTag::Width => TileSlot::Width,
+                TileTag::Height => TileSlot::Height,
+                TileTag::Thing(n, ThingPart::Width) => thing(n, ThingField::Width),
+                TileTag::Thing(n, ThingPart::Height) => thing(n, ThingField::Height),
+                TileTag::Thing(n, ThingPart::Left) => thing(n, ThingField::Left),
+                TileTag::Thing(n, ThingPart::Top) => thing(n, ThingField::Top),
+            };
+            Command::Pad(Slot::Tile(at, slot))
         });
         let mut rows = Vec::new();
+        rows.extend(self.moved_lines_row(at));
         let (mut strip, mut main) = (Vec::new(), None);
         match figured.as_ref() {
             Err(problem) => rows.push(Row::Note {
@@ -199,7 +177,7 @@ impl App {
         rows.extend(self.task_rows(at));
         Screen {
             picture: Some(picture),
-            slides: figured.is_ok(),
+            slides: figured.is_ok() || self.is_sliding(),
             rows,
             strip,
             main,
@@ -303,7 +281,7 @@ impl App {
             ));
             rows.push(Row::Figure {
                 label: "Tiles, off-cuts used again".into(),
-                detail: "the plan below says which piece comes out of which tile".into(),
+                detail: fewer(ask, figure),
                 value: figure.with_reuse.to_string(),
                 command: None,
             });
@@ -443,7 +421,7 @@ impl App {
             .collect();
         let mut shared: std::collections::BTreeMap<Vec<u32>, usize> =
             std::collections::BTreeMap::new();
-        for planned in figure.plan.iter().filter(|p| p.pieces.len() > 1) {
+        for planned in figure.plan.tiles.iter().filter(|p| p.pieces.len() > 1) {
             let mut numbers: Vec<u32> = planned.pieces.iter().map(|at| number[at]).collect();
             numbers.sort_unstable();
             *shared.entry(numbers).or_default() += 1;
@@ -480,6 +458,20 @@ impl App {
             }
         });
         lines.collect::<Vec<_>>().join("; ")
+    }
+}
+
+/// How sure it is that no plan takes fewer tiles.
+fn fewer(ask: &tile::Ask, figure: &Figure) -> String {
+    let fewer = figure.plan.tiles.len() - figure.plan.at_least;
+    if !ask.reuse {
+        "off-cuts are thrown away, as you chose".into()
+    } else if fewer == 0 {
+        "fewest possible; the plan below says which piece comes out of which tile".into()
+    } else {
+        format!(
+            "at most {fewer} fewer may do; the plan below says which piece comes out of which tile"
+        )
     }
 }
 

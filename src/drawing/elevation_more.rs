@@ -311,6 +311,7 @@ pub fn from_behind<T>(scene: Scene<T>, long: Length) -> Scene<T> {
         dimensions: dimensions.collect(),
         hot: hot.collect(),
         says: format!("{}, from behind", scene.says),
+        key: scene.key,
         window: scene.window.map(|(a, b)| {
             let (a, b) = (flip(a), flip(b));
             (Point::new(b.x, a.y), Point::new(a.x, b.y))

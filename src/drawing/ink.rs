@@ -8,7 +8,7 @@ use super::{Align, Fit, Line, Mark, Pen, Role, Stroke};
 use crate::geometry::Point;
 use crate::measure::{Angle, Length};
 
-fn pen_line(pen: Pen, heft: f32) -> (Role, f32, Vec<f32>) {
+pub(super) fn pen_line(pen: Pen, heft: f32) -> (Role, f32, Vec<f32>) {
     let width = match pen.stroke {
         Stroke::Hair => 1.0,
         Stroke::Thin => 1.5,
@@ -121,7 +121,7 @@ fn word(mark: &Mark, place: &Place, canvas: &Canvas, clip: Option<Rect>) -> Opti
         Fit::Whole(room) if wide > pixels(room) => return None,
         Fit::Whole(_) => 1.0,
         // A digit is higher than wide.
-        Fit::Shrunk(room) => (pixels(room) / wide.max(full * 0.75)).min(1.0),
+        Fit::Shrunk(room) | Fit::Led(room) => (pixels(room) / wide.max(full * 0.75)).min(1.0),
     };
     if clip.is_some_and(outside) || shrunk < LEAST_SHRUNK {
         return None;

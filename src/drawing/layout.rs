@@ -5,8 +5,9 @@ use tiny_skia::{Path, PathStroker, Rect};
 use super::face;
 use super::figure::{Drawn, draw_box, draw_lines, find_room, measure_up};
 use super::ink::{arc, draw_mark};
-use super::{Dimension, Mark, Role, Scene};
+use super::{Dimension, Mark, Role, Scene, key, led};
 use crate::geometry::Point;
+use crate::measure::Length;
 
 /// The sheet that a scene is laid out for, in logical pixels.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -48,6 +49,19 @@ pub struct Place {
 }
 
 impl Place {
+    /// So many pixels of the sheet on the scene.
+    #[must_use]
+    pub fn long(&self, pixels: f32) -> Length {
+        Length::from_metres(f64::from(pixels) / self.scale).unwrap_or_default()
+    }
+    /// A place of the sheet on the scene.
+    #[must_use]
+    pub fn back(&self, (x, y): (f32, f32)) -> Point {
+        let metres = |at: f32, origin: f64| {
+            Length::from_metres((f64::from(at) - origin) / self.scale).unwrap_or_default()
+        };
+        Point::new(metres(x, self.origin.0), metres(y, self.origin.1))
+    }
     /// A point of the scene on the sheet.
     #[must_use]
     pub fn of(&self, point: Point) -> (f32, f32) {
@@ -116,7 +130,25 @@ pub fn lay_out<T: Clone + PartialEq>(
     canvas: &Canvas,
     lit: Option<&T>,
 ) -> Sheet<T> {
-    let place = fit(scene, canvas);
+    lay_out_at(scene, canvas, lit, fit(scene, &above_key(scene, canvas)))
+}
+
+/// The sheet less what its key takes at the foot.
+fn above_key<T>(scene: &Scene<T>, canvas: &Canvas) -> Canvas {
+    Canvas {
+        height: canvas.height - key::height(&scene.key, canvas),
+        ..*canvas
+    }
+}
+
+/// The same where a scene is held, so that it neither moves nor grows while a finger slides a part of it.
+#[must_use]
+pub fn lay_out_at<T: Clone + PartialEq>(
+    scene: &Scene<T>,
+    canvas: &Canvas,
+    lit: Option<&T>,
+    place: Place,
+) -> Sheet<T> {
     let mut sheet = Sheet {
         width: canvas.width,
         height: canvas.height,
@@ -129,10 +161,18 @@ pub fn lay_out<T: Clone + PartialEq>(
         let [x, y, w, h] = between(place.of(min), place.of(max));
         Rect::from_xywh(x, y, w, h)
     });
-    let marks = scene.marks.iter();
-    sheet.pieces = marks
-        .filter_map(|mark| draw_mark(mark, &place, canvas, clip))
-        .collect();
+    let (whole, canvas) = (canvas, &above_key(scene, canvas));
+    let mut bare = Vec::new();
+    for (n, mark) in scene.marks.iter().enumerate() {
+        match draw_mark(mark, &place, canvas, clip) {
+            Some(piece) => sheet.pieces.push(piece),
+            None if led::is_led(mark) => bare.push(n),
+            None => {}
+        }
+    }
+    let marks = &scene.marks;
+    let without = led::lead(&mut sheet.pieces, marks, &bare, (&place, canvas), clip);
+    key::draw(&mut sheet.pieces, &scene.key, without, whole);
     for hot in &scene.hot {
         let at = between(place.of(hot.min), place.of(hot.max));
         sheet.hot.push(spot(at, canvas, &hot.tag, &hot.says));
@@ -148,7 +188,7 @@ fn figures<T: Clone + PartialEq>(
     canvas: &Canvas,
     lit: Option<&T>,
 ) {
-    let words: Vec<[f32; 4]> = sheet.pieces.iter().filter_map(word).collect();
+    let words: Vec<[f32; 4]> = sheet.pieces.iter().filter_map(word_box).collect();
     let lines: Vec<Drawn> = scene
         .dimensions
         .iter()
@@ -182,7 +222,7 @@ fn between((x0, y0): (f32, f32), (x1, y1): (f32, f32)) -> [f32; 4] {
 }
 
 /// The box of a word.
-fn word(piece: &Piece) -> Option<[f32; 4]> {
+pub(super) fn word_box(piece: &Piece) -> Option<[f32; 4]> {
     let Piece::Text {
         text,
         at,

@@ -10,7 +10,9 @@ mod elevation_more;
 mod face;
 mod figure;
 mod ink;
+mod key;
 mod layout;
+mod led;
 mod paint;
 mod palette;
 mod patch;
@@ -26,13 +28,15 @@ mod tape;
 #[cfg(test)]
 mod tests;
 mod tile;
+mod tile_things;
 
 pub use bars::{Stick, bars_sketch};
 pub use bed::bed_sketch;
 pub use drain::drain_sketch;
 pub use elevation::{WallTag, wall};
 pub use elevation_more::from_behind;
-pub use layout::{Canvas, HotSpot, Piece, Place, Sheet, lay_out};
+pub use key::Key;
+pub use layout::{Canvas, HotSpot, Piece, Place, Sheet, lay_out, lay_out_at};
 pub use paint::{PaintTag, paint_sketch};
 pub use palette::{Colour, Palette, Theme};
 pub use patch::patch_sketch;
@@ -44,4 +48,4 @@ pub use scene::{Align, Dimension, Edge, Fit, Hot, Line, Mark, Pen, Role, Scene, 
 pub use strip::{strip, strip_sheet};
 pub use svg::svg;
 pub use tape::{length_of_drag, tape};
-pub use tile::{TileTag, side_by_side, tile_sketch};
+pub use tile::{Look, ThingPart, TileTag, side_by_side, tile_sketch};

@@ -115,6 +115,7 @@ pub fn plan_seen(room: &Room, units: Units, look: &PlanLook) -> Scene<PlanTag> {
         hot,
         says,
         window: None,
+        key: Vec::new(),
     }
 }
 

@@ -1,5 +1,6 @@
 //! What is on a sketch, before anyone decides how large to draw it.
 
+use super::Key;
 use crate::geometry::Point;
 use crate::measure::{Angle, Length};
 
@@ -16,6 +17,8 @@ pub struct Scene<T> {
     pub says: String,
     /// Half the marks may run past this window (min, max) and are cut off there; `None` shows all.
     pub window: Option<(Point, Point)>,
+    /// What its colours mean.
+    pub key: Vec<Key>,
 }
 
 /// A colour by what it means; a palette turns it into a colour.
@@ -110,6 +113,8 @@ pub enum Fit {
     Whole(Length),
     /// Set smaller where it would be wider or higher than this, and left out where it could not be read.
     Shrunk(Length),
+    /// The same, but where it could not be read it stands near by, at the end of a line that leads there.
+    Led(Length),
 }
 
 /// One thing drawn.
@@ -249,6 +254,7 @@ impl<T> Scene<T> {
             hot: Vec::new(),
             says: says.into(),
             window: None,
+            key: Vec::new(),
         }
     }
 
@@ -277,6 +283,7 @@ impl<T> Scene<T> {
             marks: self.marks,
             says: self.says,
             window: self.window,
+            key: self.key,
         }
     }
 }

@@ -1,7 +1,8 @@
 //! The sketch of a tiled surface: every tile, what is cut, where to chalk.
 
-use super::{Align, Dimension, Edge, Fit, Mark, Pen, Role, Scene, Standing, Stroke};
-use crate::geometry::{Point, Polygon, Region};
+use super::tile_things::things;
+use super::{Align, Dimension, Edge, Fit, Key, Mark, Pen, Role, Scene, Standing, Stroke};
+use crate::geometry::{Point, Region};
 use crate::measure::{Figures, Length, Rounding, Units};
 use crate::trades::tile::{self, Ask, Chalk, Figure, Piece};
 
@@ -12,6 +13,32 @@ pub enum TileTag {
     Width,
     /// Its height, or its depth.
     Height,
+    /// A measure of something in the way, counted from 0.
+    Thing(usize, ThingPart),
+}
+
+/// A measure of something in the way.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum ThingPart {
+    /// Its width, or its diameter.
+    Width,
+    /// Its height.
+    Height,
+    /// From the left edge of the surface to its edge, or to its centre.
+    Left,
+    /// From the top edge, likewise.
+    Top,
+}
+
+/// How a tiled surface is drawn.
+#[derive(Clone, Copy, Debug)]
+pub struct Look {
+    /// Its width and height are measured by hand and can be tapped.
+    pub own: bool,
+    /// How joints are drawn, by the colour of their grout.
+    pub joint: Role,
+    /// The thing in the way whose measures are shown.
+    pub picked: Option<usize>,
 }
 
 /// Most cut pieces whose numbers are written on them.
@@ -21,19 +48,11 @@ const NUMBERED: usize = 400;
 const PLACES: i64 = 8;
 
 /// A surface in tile; without a figure its outline alone.
-///
-/// `own`: its width and height are measured by hand and can be tapped. `joint`: how joints are drawn, by the colour of
-/// their grout.
 #[must_use]
-pub fn tile_sketch(
-    ask: &Ask,
-    figure: Option<&Figure>,
-    (own, joint): (bool, Role),
-    units: Units,
-) -> Scene<TileTag> {
+pub fn tile_sketch(ask: &Ask, figure: Option<&Figure>, look: Look, units: Units) -> Scene<TileTag> {
     let mut scene = Scene::empty("The tiles");
     if let Some(figure) = figure {
-        tiles(&mut scene, figure, joint);
+        tiles(&mut scene, figure, look.joint);
         for points in tile::seams(&figure.layout) {
             scene.marks.push(Mark::Path {
                 points,
@@ -57,10 +76,7 @@ pub fn tile_sketch(
             figure.layout.cut()
         );
     }
-    let corner = ask.surface.bounds().map_or_else(Point::default, |b| b.0);
-    let things: Vec<Polygon> = ask.things.iter().map(|t| t.outline(corner)).collect();
-    let rings = std::iter::once(&ask.surface.outer).chain(&ask.surface.holes);
-    for ring in rings.chain(&things) {
+    for ring in ask.surface.rings() {
         scene.marks.push(Mark::Path {
             points: ring.points.clone(),
             closed: true,
@@ -68,11 +84,53 @@ pub fn tile_sketch(
             fill: None,
         });
     }
-    sizes(&mut scene, ask, own, units);
+    things(&mut scene, ask, look.picked, units);
+    scene.key = key(ask, figure, look.joint);
+    sizes(&mut scene, ask, look.own, units);
     if let Some(lines) = figure.and_then(|figure| figure.chalk) {
         chalk_lines(&mut scene, ask, &lines, units);
     }
     scene
+}
+
+/// What the colours mean, of those that are there.
+fn key(ask: &Ask, figure: Option<&Figure>, joint: Role) -> Vec<Key> {
+    let Some(figure) = figure else {
+        return Vec::new();
+    };
+    let fill = |role, says: &str| Key {
+        fill: Some(role),
+        pen: Pen::solid(joint, Stroke::Hair),
+        says: says.to_owned(),
+    };
+    let line = |pen, says: &str| Key {
+        fill: None,
+        pen,
+        says: says.to_owned(),
+    };
+    let (cut, small) = (figure.layout.cut(), figure.small.len());
+    let thing = Key {
+        pen: Pen::solid(Role::Ink, Stroke::Medium),
+        ..fill(Role::Sheet, "in the way")
+    };
+    let chalk = Pen {
+        stroke: Stroke::Thin,
+        ..Pen::centre(Role::Chalk)
+    };
+    [
+        (figure.layout.whole() > 0).then(|| fill(Role::Board, "whole")),
+        (cut > small).then(|| fill(Role::ChalkWash, "cut")),
+        (small > 0).then(|| fill(Role::RedWash, "under half a tile")),
+        (!ask.things.is_empty()).then_some(thing),
+        figure.chalk.map(|_| line(chalk, "chalk line")),
+        (!figure.soft.is_empty())
+            .then(|| line(Pen::solid(Role::Amber, Stroke::Heavy), "soft joint")),
+        ask.sheet
+            .map(|_| line(Pen::solid(Role::Soft, Stroke::Thin), "sheet")),
+    ]
+    .into_iter()
+    .flatten()
+    .collect()
 }
 
 /// Every tile: whole ones, cut ones, those under half a tile, and the holes in them.
@@ -134,7 +192,7 @@ fn numbers(scene: &mut Scene<TileTag>, ask: &Ask, figure: &Figure) {
                 role: Role::Soft,
                 align: Align::Middle,
                 bold: false,
-                fit: Fit::Shrunk(room),
+                fit: Fit::Led(room),
             });
         }
     }
@@ -162,7 +220,7 @@ fn clearest(piece: &Region, chalk: Option<Point>) -> Option<(Point, Length)> {
         .max_by_key(worth)
 }
 
-fn dimension(
+pub(super) fn dimension(
     (from, to): (Point, Point),
     edge: Edge,
     length: Length,
@@ -253,6 +311,11 @@ pub fn side_by_side(sketches: Vec<Scene<TileTag>>) -> Scene<TileTag> {
             continue;
         };
         let by = Point::new(x - least.x, -most.y);
+        for key in sketch.key {
+            if !all.key.contains(&key) {
+                all.key.push(key);
+            }
+        }
         all.marks
             .extend(sketch.marks.into_iter().filter_map(|mark| moved(mark, by)));
         x = x + (most.x - least.x) + (most.x - least.x).divided(6);
@@ -306,7 +369,12 @@ mod tests {
         let ask = Ask::default();
         let figure = tile::figure(&ask).unwrap();
         let units = Units::FeetInches { marks: 16 };
-        let one = tile_sketch(&ask, Some(&figure), (false, Role::Rule), units);
+        let look = Look {
+            own: false,
+            joint: Role::Rule,
+            picked: None,
+        };
+        let one = tile_sketch(&ask, Some(&figure), look, units);
         let two = side_by_side(vec![one.clone(), one.clone()]);
         assert!(corners(&one) > 4 * figure.layout.tiles.len() / 2);
         assert_eq!(corners(&two), 2 * corners(&one));

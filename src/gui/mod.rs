@@ -29,8 +29,10 @@ pub use photo::{Pick, Picker};
 use slint::ComponentHandle;
 
 use crate::app::{App, Command, Here, Kept, Row, Slot};
-use crate::geometry::Point;
-use crate::measure::Length;
+use crate::drawing::Place;
+
+/// A fingertip on the screen, in logical pixels.
+const FINGER: f32 = 48.0;
 
 /// The window and the program behind it.
 pub struct Desk {
@@ -38,8 +40,9 @@ pub struct Desk {
     window: MainWindow,
     commands: RefCell<Vec<Command>>,
     picture: Cell<(f32, f32)>,
-    /// Pixels a metre of the sketch.
-    scale: Cell<f64>,
+    /// Where the sketch lies on its sheet, and the same while a finger holds it.
+    place: Cell<Option<Place>>,
+    held: Cell<Option<Place>>,
     tape: Cell<f32>,
     shown: RefCell<Option<Here>>,
     clock: slint::Timer,
@@ -65,7 +68,8 @@ pub fn open(app: App) -> Result<Rc<Desk>, slint::PlatformError> {
         window,
         commands: RefCell::default(),
         picture: Cell::new((0.0, 0.0)),
-        scale: Cell::new(0.0),
+        place: Cell::new(None),
+        held: Cell::new(None),
         tape: Cell::new(360.0),
         shown: RefCell::new(None),
         clock: slint::Timer::default(),
@@ -175,6 +179,12 @@ impl Desk {
         &self.window
     }
 
+    /// Where the sketch lies on its sheet, for tests; `None` before there is one.
+    #[must_use]
+    pub fn place_of_sketch(&self) -> Option<Place> {
+        self.place.get()
+    }
+
     /// The program behind the window.
     pub fn with_app<R>(&self, ask: impl FnOnce(&App) -> R) -> R {
         ask(&self.app.borrow())
@@ -200,13 +210,23 @@ impl Desk {
         }
     }
 
-    /// The sketch is slid by so many pixels from where the finger came down.
-    fn slid(self: &Rc<Self>, (across, down): (f32, f32), done: bool) {
-        let scale = self.scale.get();
-        let length = |px: f32| Length::from_metres(f64::from(px) / scale).unwrap_or_default();
-        if scale > 0.0 {
-            let by = Point::new(length(across), length(down));
-            self.act(|app| app.slide(by, done));
+    /// What lies where the finger came down on the sketch is slid, so many pixels from there.
+    fn slid(&self, from: (f32, f32), (across, down): (f32, f32), done: bool) {
+        let Some(place) = self.held.get().or(self.place.get()) else {
+            return;
+        };
+        let (at, to) = (
+            place.back(from),
+            place.back((from.0 + across, from.1 + down)),
+        );
+        self.held.set((!done).then_some(place));
+        self.act(|app| app.slide(at, place.long(FINGER / 2.0), to - at, done));
+    }
+
+    /// The sketch is tapped where it has no figure.
+    fn poked(&self, at: (f32, f32)) {
+        if let Some(place) = self.place.get() {
+            self.act(|app| app.poke(place.back(at), place.long(FINGER / 2.0)));
         }
     }
 

@@ -7,8 +7,8 @@ use slint::{ComponentHandle, Image, ModelRc, SharedString, VecModel};
 use super::generated::{Big, Card, Chip, Page, Row as RowData, RowKind, Spot, Tab};
 use super::{Desk, theme};
 use crate::app::{self, App, Command, Here, Icon, Kept, Row, Screen, Tone};
-use crate::drawing::{Canvas, Palette, lay_out, paint};
-use crate::measure::{plain, stacked};
+use crate::drawing::{Canvas, Palette, lay_out, lay_out_at, paint};
+use crate::measure::{plain, stacked, together};
 
 /// Numbers commands as they are laid out.
 #[derive(Default)]
@@ -49,9 +49,15 @@ pub(super) fn connect(desk: &Rc<Desk>) {
         }
     });
     let weak = Rc::downgrade(desk);
-    page.on_slid(move |across, down, done| {
+    page.on_slid(move |x, y, across, down, done| {
         if let Some(desk) = weak.upgrade() {
-            desk.slid((across, down), done);
+            desk.slid((x, y), (across, down), done);
+        }
+    });
+    let weak = Rc::downgrade(desk);
+    page.on_poked(move |x, y| {
+        if let Some(desk) = weak.upgrade() {
+            desk.poked((x, y));
         }
     });
     let weak = Rc::downgrade(desk);
@@ -96,7 +102,7 @@ pub(super) fn show(desk: &Rc<Desk>, app: &App, screen: &Screen) -> Vec<Command> 
         screen.rows.iter().map(|row| row_data(row, &mut numbered)),
     ));
     page.set_strip(model(screen.strip.iter().map(|big| Big {
-        value: big.value.as_str().into(),
+        value: together(&big.value).into(),
         label: big.label.as_str().into(),
         says: format!("{}, {}", plain(&big.value), big.label).into(),
     })));
@@ -158,10 +164,16 @@ fn picture(desk: &Desk, app: &App, screen: &Screen, palette: &Palette, numbered:
     let alone = cramped.then(|| {
         let mut alone = scene.clone();
         alone.dimensions.retain(|dimension| dimension.tag == lit);
+        alone.key.clear();
         alone
     });
-    let sheet = lay_out(alone.as_ref().unwrap_or(scene), &canvas, lit.as_ref());
-    desk.scale.set(sheet.place.scale);
+    let scene = alone.as_ref().unwrap_or(scene);
+    // A finger that slides something keeps the sketch where it is, at its scale.
+    let sheet = match desk.held.get() {
+        Some(place) => lay_out_at(scene, &canvas, lit.as_ref(), place),
+        None => lay_out(scene, &canvas, lit.as_ref()),
+    };
+    desk.place.set(Some(sheet.place));
     let pixels = paint(&sheet, palette, desk.window.window().scale_factor());
     let buffer = slint::SharedPixelBuffer::<slint::Rgba8Pixel>::clone_from_slice(
         &pixels.rgba,
@@ -246,12 +258,12 @@ fn row_data(row: &Row, numbered: &mut Numbered) -> RowData {
     match row {
         Row::Heading(text) => {
             data.kind = RowKind::Heading;
-            data.label = stacked(text).into();
+            data.label = together(&stacked(text)).into();
             data.says = spoken(&[text]);
         }
         Row::Text(text) => {
             data.kind = RowKind::Text;
-            data.label = stacked(text).into();
+            data.label = together(&stacked(text)).into();
             data.says = spoken(&[text]);
         }
         Row::Figure {
@@ -264,12 +276,12 @@ fn row_data(row: &Row, numbered: &mut Numbered) -> RowData {
             (data.label, data.detail, data.value) = (
                 stacked(label).into(),
                 stacked(detail).into(),
-                value.as_str().into(),
+                together(value).into(),
             );
             data.says = spoken(&[label, value, detail]);
             data.yours = super::slot_of(row).is_some();
             if !data.yours && command.is_some() {
-                data.value = format!("{value} ›").into();
+                data.value = format!("{} ›", together(value)).into();
             }
             data.command = numbered.maybe(command.as_ref());
         }
@@ -290,7 +302,7 @@ fn row_data(row: &Row, numbered: &mut Numbered) -> RowData {
             (data.label, data.detail, data.value) = (
                 label.as_str().into(),
                 detail.as_str().into(),
-                value.as_str().into(),
+                together(value).into(),
             );
             data.says = spoken(&[label, value, detail]);
             data.on = *on;

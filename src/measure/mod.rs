@@ -17,4 +17,4 @@ pub mod read;
 mod units;
 
 pub use money::Money;
-pub use units::{Figures, Units, fraction_glyph, plain, stacked};
+pub use units::{Figures, Units, fraction_glyph, plain, stacked, together};

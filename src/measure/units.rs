@@ -105,6 +105,33 @@ pub fn stacked(text: &str) -> String {
     out
 }
 
+/// Text in which a number and its unit stay on one line.
+///
+/// # Example
+/// ```
+/// use storyrod::measure::together;
+/// assert_eq!(together("2 bags of 25 lb"), "2 bags of 25\u{a0}lb");
+/// assert_eq!(together("No. 2 and 3"), "No. 2 and 3");
+/// ```
+#[must_use]
+pub fn together(text: &str) -> String {
+    const UNITS: [&str; 24] = [
+        "mm", "cm", "m", "m²", "m³", "in", "ft", "ft²", "ft³", "lb", "kg", "g", "L", "mL", "gal",
+        "qt", "°C", "°F", "%", "h", "min", "×", "oz", "mil",
+    ];
+    let mut out = String::with_capacity(text.len());
+    for (n, word) in text.split(' ').enumerate() {
+        if n > 0 {
+            let number = |c: char| c.is_ascii_digit() || ('\u{e000}'..='\u{f8ff}').contains(&c);
+            let unit = word.trim_end_matches(|c: char| ",.;:)".contains(c));
+            let joined = out.ends_with(number) && UNITS.contains(&unit);
+            out.push(if joined { '\u{a0}' } else { ' ' });
+        }
+        out.push_str(word);
+    }
+    out
+}
+
 /// The glyph of `n/d` where `d` is 2 to 64, a power of two, and `n` less than it.
 fn of_an_inch(word: &str) -> Option<char> {
     let (over, under) = word.split_once('/')?;

@@ -12,7 +12,7 @@ use std::io::Write as _;
 use std::process::{Command, Stdio};
 use std::time::Instant;
 
-use storyrod::drawing::{Canvas, Palette, Theme, lay_out, paint, tile_sketch};
+use storyrod::drawing::{Canvas, Look, Palette, Theme, lay_out, paint, tile_sketch};
 use storyrod::geometry::{Point, Polygon, Region};
 use storyrod::measure::{Angle, Length, Units};
 use storyrod::trades::tile::{
@@ -306,8 +306,12 @@ fn a_drag() {
     let step = |ask: &Ask| {
         let figure = figure(ask).unwrap();
         let units = Units::FeetInches { marks: 16 };
-        let joint = (true, storyrod::drawing::Role::Rule);
-        let scene = tile_sketch(ask, Some(&figure), joint, units);
+        let look = Look {
+            own: true,
+            joint: storyrod::drawing::Role::Rule,
+            picked: None,
+        };
+        let scene = tile_sketch(ask, Some(&figure), look, units);
         let canvas = Canvas {
             width: 1_180.0,
             height: 820.0,

@@ -195,10 +195,8 @@ fn on_its_tile(tile: &Placed, piece: &Polygon) -> Vec<P> {
     );
     let long = way.0.hypot(way.1);
     let (u, v) = (way.0 / long, way.1 / long);
-    let middle = (
-        (points[0].0 + points[2].0) / 2.0,
-        (points[0].1 + points[2].1) / 2.0,
-    );
+    let far = points[points.len() / 2];
+    let middle = ((points[0].0 + far.0) / 2.0, (points[0].1 + far.1) / 2.0);
     let local = |(x, y): P| {
         let (x, y) = (x - middle.0, y - middle.1);
         (x * u + y * v, y * u - x * v)
@@ -233,17 +231,13 @@ fn band(one: &[P], other: &[P]) -> f64 {
 }
 
 /// Whether pieces, each turned in one of so many ways, can lie so that a band of the kerf parts any two.
-fn can_lie(pieces: &[Vec<Vec<P>>], placed: &mut Vec<Vec<P>>, turns: &[u8], kerf: f64) -> bool {
+fn can_lie(pieces: &[Vec<Vec<P>>], placed: &mut Vec<Vec<P>>, turns: &[f64], kerf: f64) -> bool {
     let Some((first, rest)) = pieces.split_first() else {
         return true;
     };
     turns.iter().any(|turn| {
-        let turned = |&(x, y): &P| match turn {
-            0 => (x, y),
-            1 => (-y, x),
-            2 => (-x, -y),
-            _ => (y, -x),
-        };
+        let (sine, cosine) = turn.to_radians().sin_cos();
+        let turned = |&(x, y): &P| (x * cosine - y * sine, x * sine + y * cosine);
         let parts: Vec<Vec<P>> = first
             .iter()
             .map(|part| part.iter().map(turned).collect())
@@ -368,7 +362,7 @@ proptest! {
     #[test]
     fn prop_a_plan_holds_every_cut_piece_once_a_saw_cut_apart(ask in ask()) {
         let Some(layout) = laid(&ask) else { return Ok(()) };
-        let plan = plan(&ask, &layout);
+        let plan = plan(&ask, &layout).tiles;
         let mut seen: Vec<usize> = plan.iter().flat_map(|tile| tile.pieces.clone()).collect();
         seen.sort_unstable();
         let cut = layout.tiles.iter().enumerate().filter(|(_, laid)| laid.piece != Piece::Whole);
@@ -388,7 +382,12 @@ proptest! {
             let square = first.tile.size == 1
                 || ask.tile.long == ask.tile.short
                 || matches!(ask.pattern, Pattern::TwoSquares { .. });
-            let turns: &[u8] = if square && !ask.grain { &[0, 1, 2, 3] } else { &[0, 2] };
+            let turns: &[f64] = match ask.pattern {
+                _ if ask.grain => &[0.0, 180.0],
+                Pattern::Hexagon => &[0.0, 60.0, 120.0, 180.0, 240.0, 300.0],
+                _ if square => &[0.0, 90.0, 180.0, 270.0],
+                _ => &[0.0, 180.0],
+            };
             // A hundredth of a millimetre is lost in the line.
             let kerf = ask.kerf.as_nm() as f64 - 10_100.0;
             prop_assert!(can_lie(&pieces, &mut Vec::new(), turns, kerf), "{planned:?}");

@@ -12,7 +12,7 @@ use storyrod::trades::tile::{Ask, Pattern, Tile, lay, plan};
 #[track_caller]
 fn check(ask: &Ask, from: Point, whole: usize, cut: usize, out_of: usize) {
     let layout = lay(ask, from).unwrap();
-    let tiles = plan(ask, &layout).len();
+    let tiles = plan(ask, &layout).tiles.len();
     assert_eq!((layout.whole(), layout.cut(), tiles), (whole, cut, out_of));
 }
 
@@ -145,7 +145,7 @@ fn a16_a17_herringbone_and_basketweave_of_two_to_one() {
     let layout = lay(&ask, Point::default()).unwrap();
     assert_eq!((layout.whole(), layout.cut()), (120, 16));
     assert_eq!(
-        plan(&ask, &layout).len(),
+        plan(&ask, &layout).tiles.len(),
         8,
         "sixteen halves out of eight tiles: 128 in all"
     );

@@ -45,7 +45,7 @@ fn a5_two_rooms_and_some_to_spare() {
     let square = bare(inches(102, 0), inches(102, 0), foot, foot);
     let small = figure(&square).unwrap();
     // 64 whole, sixteen halves out of eight, a quarter out of one more: the area rounded up, though by pieces.
-    assert_eq!((small.layout.whole(), small.plan.len()), (64, 9));
+    assert_eq!((small.layout.whole(), small.plan.tiles.len()), (64, 9));
     let other = Ask {
         attic: 20 + small.to_buy as u32,
         box_of: Some(BoxOf::Tiles(12)),

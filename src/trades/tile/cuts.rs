@@ -44,8 +44,13 @@ fn frame(laid: &Laid) -> (Point, (f64, f64), (f64, f64), f64) {
     let ((ux, uy), across) = way(points[0], points[1]);
     let (v, _) = way(points[0], last);
     if points.len() == 6 {
-        // A hexagon has no sides at right angles: the sheet's own frame does.
-        return (points[0], (1.0, 0.0), (0.0, 1.0), 0.0);
+        // A hexagon stands on its tip, between two flats: its box is its frame.
+        let (down, _) = way(points[0], points[3]);
+        let ((_, _), flats) = way(points[1], points[5]);
+        let half = |share: f64| Length::nm((share * flats / 2.0).round() as i64);
+        let right = (down.1, -down.0);
+        let corner = points[0] - Point::new(half(right.0), half(right.1));
+        return (corner, right, down, flats);
     }
     if laid.tile.upright {
         // A quarter turn: the standing long side runs to the right, what was right runs up.
@@ -54,27 +59,24 @@ fn frame(laid: &Laid) -> (Point, (f64, f64), (f64, f64), f64) {
     (points[0], (ux, uy), v, across)
 }
 
+/// Places in the frame of a tile.
+pub(super) fn in_frame(laid: &Laid) -> impl Fn(&Point) -> P {
+    let (corner, u, v, _) = frame(laid);
+    move |p| {
+        let (x, y) = (
+            (p.x - corner.x).as_nm() as f64,
+            (p.y - corner.y).as_nm() as f64,
+        );
+        (x * u.0 + y * u.1, x * v.0 + y * v.1)
+    }
+}
+
 /// A piece in the frame of its tile.
 pub(super) fn on_tile(laid: &Laid, piece: &Region) -> OnTile {
-    let (corner, u, v, _) = frame(laid);
-    let ring = |polygon: &Polygon| {
-        polygon
-            .points
-            .iter()
-            .map(|p| {
-                let (x, y) = (
-                    (p.x - corner.x).as_nm() as f64,
-                    (p.y - corner.y).as_nm() as f64,
-                );
-                (x * u.0 + y * u.1, x * v.0 + y * v.1)
-            })
-            .collect()
-    };
+    let place = in_frame(laid);
+    let ring = |polygon: &Polygon| polygon.points.iter().map(&place).collect();
     OnTile {
-        rings: std::iter::once(&piece.outer)
-            .chain(&piece.holes)
-            .map(ring)
-            .collect(),
+        rings: piece.rings().map(ring).collect(),
     }
 }
 
@@ -89,14 +91,16 @@ impl OnTile {
         (over(|p| p.0), over(|p| p.1))
     }
 
-    /// The lines to cut: edges that are no edge of the tile.
-    pub fn lines(&self, (long, short): (f64, f64)) -> Vec<[(f64, f64); 2]> {
-        let on_edge = |a: (f64, f64), b: (f64, f64)| {
-            let both = |test: &dyn Fn((f64, f64)) -> bool| test(a) && test(b);
-            both(&|p| p.0.abs() < ON_EDGE)
-                || both(&|p| (p.0 - long).abs() < ON_EDGE)
-                || both(&|p| p.1.abs() < ON_EDGE)
-                || both(&|p| (p.1 - short).abs() < ON_EDGE)
+    /// The lines to cut: edges that are no edge of the tile that was laid.
+    pub fn lines(&self, laid: &Laid) -> Vec<[P; 2]> {
+        let sides: Vec<P> = laid.tile.points().iter().map(in_frame(laid)).collect();
+        let on_edge = |a: P, b: P| {
+            (0..sides.len()).any(|at| {
+                let (p, q) = (sides[at], sides[(at + 1) % sides.len()]);
+                let long = (q.0 - p.0).hypot(q.1 - p.1).max(1.0);
+                let off = |r: P| cross(p, q, r).abs() / long;
+                off(a) < ON_EDGE && off(b) < ON_EDGE
+            })
         };
         self.rings
             .iter()
@@ -111,15 +115,14 @@ impl OnTile {
 }
 
 /// How a tile is cut, from its lines.
-pub(super) fn kind(ask: &Ask, laid: &Laid) -> CutKind {
+pub(super) fn kind(laid: &Laid) -> CutKind {
     let Piece::Cut(pieces) = &laid.piece else {
         return CutKind::Straight;
     };
     let [piece] = &pieces[..] else {
         return CutKind::Several;
     };
-    let sides = sides(ask, laid);
-    let lines = on_tile(laid, piece).lines(sides);
+    let lines = on_tile(laid, piece).lines(laid);
     let level =
         |[a, b]: &[(f64, f64); 2]| (a.0 - b.0).abs() < ON_EDGE || (a.1 - b.1).abs() < ON_EDGE;
     match &lines[..] {

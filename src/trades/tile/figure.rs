@@ -8,8 +8,7 @@ use super::findings::findings;
 use super::lay::{field, lay_in};
 use super::lines::{Chalk, chalk};
 use super::{
-    Ask, BoxOf, CutKind, Layout, Pattern, Piece, Planned, Problem, Start, narrowest, plan,
-    sheet_size,
+    Ask, BoxOf, CutKind, Layout, Pattern, Piece, Plan, Problem, Start, narrowest, plan, sheet_size,
 };
 use crate::geometry::Point;
 use crate::handbook::{Cite, cautions};
@@ -46,7 +45,7 @@ pub struct Figure {
     /// Shapes to cut, the most pieces first.
     pub cuts: Vec<Cut>,
     /// Which piece comes out of which tile.
-    pub plan: Vec<Planned>,
+    pub plan: Plan,
     /// Tiles without reuse of off-cuts: one a piece.
     pub without_reuse: usize,
     /// Tiles with reuse: what the plan takes.
@@ -97,10 +96,10 @@ pub fn figure(ask: &Ask) -> Result<Figure, Problem> {
     let (layout, from, tried) = started(ask)?;
     let cuts = cuts(ask, &layout);
     let (plan, without_reuse, with_reuse) = match &layout.sheets {
-        Some(sheets) => (Vec::new(), sheets.blocks.len(), sheets.count()),
+        Some(sheets) => (Plan::default(), sheets.blocks.len(), sheets.count()),
         None => {
             let plan = plan(ask, &layout);
-            let with_reuse = layout.whole() + plan.len();
+            let with_reuse = layout.whole() + plan.tiles.len();
             (plan, layout.tiles.len(), with_reuse)
         }
     };
@@ -197,10 +196,7 @@ fn cuts(ask: &Ask, layout: &Layout) -> Vec<Cut> {
         key.insert(0, (i64::from(laid.tile.size), pieces.len() as i64));
         shapes.entry(key).or_default().push(at);
     }
-    let mut cuts: Vec<Cut> = shapes
-        .into_values()
-        .map(|at| cut(ask, layout, at))
-        .collect();
+    let mut cuts: Vec<Cut> = shapes.into_values().map(|at| cut(layout, at)).collect();
     cuts.sort_by_key(|cut| (std::cmp::Reverse(cut.pieces.len()), cut.pieces[0]));
     for (number, cut) in (1..).zip(&mut cuts) {
         cut.number = number;
@@ -230,7 +226,7 @@ fn shape_of(points: &[(f64, f64)], (long, short): (f64, f64), grain: bool) -> Ve
         .unwrap_or_default()
 }
 
-fn cut(ask: &Ask, layout: &Layout, pieces: Vec<usize>) -> Cut {
+fn cut(layout: &Layout, pieces: Vec<usize>) -> Cut {
     let laid = &layout.tiles[pieces[0]];
     let Piece::Cut(parts) = &laid.piece else {
         unreachable!("only cut pieces are given");
@@ -238,13 +234,13 @@ fn cut(ask: &Ask, layout: &Layout, pieces: Vec<usize>) -> Cut {
     let on = on_tile(laid, &parts[0]);
     let nm = |n: f64| Length::nm(n.round() as i64);
     let lines = on
-        .lines(super::cuts::sides(ask, laid))
+        .lines(laid)
         .into_iter()
         .map(|line| line.map(|(x, y)| (nm(x), nm(y))))
         .collect();
     Cut {
         number: 0,
-        kind: kind(ask, laid),
+        kind: kind(laid),
         size: on.extents(),
         thin: parts.iter().map(narrowest).min().unwrap_or_default(),
         lines,
@@ -386,8 +382,12 @@ fn account(ask: &Ask, figure: &mut Figure, broken: usize) {
                         count(figure.layout.cut()).into(),
                         Term::Word("pieces out of"),
                     ],
-                    count(figure.plan.len()),
-                    Cite::computed("the largest piece first; fewer may do"),
+                    count(figure.plan.tiles.len()),
+                    Cite::computed(if figure.plan.tiles.len() == figure.plan.at_least {
+                        "fewest possible, as every set of pieces that fits on a tile was tried"
+                    } else {
+                        "the best plan that was found; fewer may do"
+                    }),
                 ),
             },
             step(

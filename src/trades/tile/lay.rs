@@ -171,6 +171,20 @@ pub(super) fn lay_in(ask: &Ask, field: &[Region], from: Point) -> Layout {
     }
 }
 
+/// Where the field's box begins on the surface: what a start by hand is told from. `None` where there is no field.
+///
+/// # Source
+/// Geometry.
+/// # Example
+/// ```
+/// use storyrod::{measure::Length, trades::tile::{Ask, field_corner}};
+/// assert_eq!(field_corner(&Ask::default()).unwrap().x, Length::in_64(0, 16));
+/// ```
+#[must_use]
+pub fn field_corner(ask: &Ask) -> Option<Point> {
+    field(ask).ok().map(|field| box_of(&field).0)
+}
+
 /// The field's box: its upper left corner and its size.
 pub(super) fn box_of(field: &[Region]) -> (Point, Point) {
     let (least, most) = Region::bounds_of(field).unwrap_or_default();

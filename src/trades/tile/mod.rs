@@ -2,6 +2,7 @@
 
 mod ask;
 mod balance;
+mod cover;
 mod cuts;
 mod figure;
 mod findings;
@@ -10,6 +11,7 @@ mod lines;
 mod pattern;
 mod reuse;
 mod sheets;
+mod simplex;
 
 pub use ask::{
     Ask, BoxOf, Edge, Field, Hold, Pattern, Problem, Run, Side, Sight, Start, Surface, Taken,
@@ -19,8 +21,8 @@ pub use balance::{Balance, balance};
 pub use cuts::{CutKind, narrowest};
 pub use figure::{Cut, Figure, figure};
 pub use findings::{least_joint, lippage};
-pub use lay::{Laid, Layout, Piece, lay};
+pub use lay::{Laid, Layout, Piece, field_corner, lay};
 pub use lines::{Chalk, chalk, running};
 pub use pattern::{Placed, domain, module, placed};
-pub use reuse::{Planned, plan};
+pub use reuse::{Plan, Planned, plan};
 pub use sheets::{Block, Sheet, Sheets, seams, sheet_size, sheets};
