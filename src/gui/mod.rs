@@ -211,7 +211,7 @@ impl Desk {
     }
 
     /// What lies where the finger came down on the sketch is slid, so many pixels from there.
-    fn slid(&self, from: (f32, f32), (across, down): (f32, f32), done: bool) {
+    fn slid(self: &Rc<Self>, from: (f32, f32), (across, down): (f32, f32), done: bool) {
         let Some(place) = self.held.get().or(self.place.get()) else {
             return;
         };
@@ -224,7 +224,7 @@ impl Desk {
     }
 
     /// The sketch is tapped where it has no figure.
-    fn poked(&self, at: (f32, f32)) {
+    fn poked(self: &Rc<Self>, at: (f32, f32)) {
         if let Some(place) = self.place.get() {
             self.act(|app| app.poke(place.back(at), place.long(FINGER / 2.0)));
         }
