@@ -1,6 +1,7 @@
 //! What a tap can ask for.
 
 use super::{Slot, StudsOf};
+use crate::geometry::Point;
 use crate::measure::Length;
 use crate::site::{Finish, Id, OpeningKind, OpeningRule};
 use crate::takeoff::{LineKey, TileOn};
@@ -97,6 +98,8 @@ pub enum Command {
     NewMortar(Option<Id>),
     /// The chalk lines of a figure as they were before the last edit moved them.
     KeepLines(usize),
+    /// The tiles of a figure, slid so far.
+    Nudge(usize, Point),
     /// Grout or mortar for a tile figure, in place of what was typed for it.
     MixFor(usize, Id),
     /// Another spec of the same surface.

@@ -1,7 +1,7 @@
 //! The pad opens on a slot, and what it reads goes back into the job.
 
 use super::{App, Command, Here, Kind, Pad, Row, Slot, TapeSlot, ThingField, TileSlot};
-use super::{mix_inputs, paint_inputs, patch_inputs, room_page, studs, tile_inputs, words};
+use super::{mix_inputs, paint_inputs, patch_inputs, room_page, studs, tile_fill, words};
 use crate::measure::{Angle, Figures, Length, Money, Rounding, read};
 use crate::site::Id;
 use crate::takeoff::{HandLine, Job};
@@ -189,7 +189,7 @@ impl App {
                 Slot::WallTurn(room, wall) => {
                     room_page::fill_corner(&mut job, *room, *wall, inside)?;
                 }
-                Slot::Tile(task, _) => tile_inputs::fill_angle(&mut job, *task, inside),
+                Slot::Tile(task, _) => tile_fill::fill_angle(&mut job, *task, inside),
                 _ => {}
             },
             Value::Price(price) => fill_price(&mut job, slot, price),
@@ -235,7 +235,7 @@ fn fill_length(job: &mut Job, slot: &Slot, length: Length) -> Result<(), String>
             patch_inputs::fill(job, slot, length);
         }
         Slot::Paint(task, field) => paint_inputs::fill_length(job, *task, *field, length),
-        Slot::Tile(task, field) => tile_inputs::fill_length(job, *task, *field, length),
+        Slot::Tile(task, field) => tile_fill::fill_length(job, *task, *field, length),
         Slot::Mix(task, field) => mix_inputs::fill_length(job, *task, *field, length),
         Slot::FirstStud(of) | Slot::FoundStud(of, _) | Slot::StudFace(of) => {
             studs::fill(job, *of, slot, length)?;
@@ -293,7 +293,7 @@ fn fill_number(job: &mut Job, slot: &Slot, number: f64, metric: bool) -> Result<
             patch_inputs::fill_air(job, *task, slot, number, metric)?;
         }
         Slot::Paint(task, field) => paint_inputs::fill_number(job, *task, *field, number, metric)?,
-        Slot::Tile(task, field) => tile_inputs::fill_number(job, *task, *field, number, metric)?,
+        Slot::Tile(task, field) => tile_fill::fill_number(job, *task, *field, number, metric)?,
         Slot::Mix(task, field) => mix_inputs::fill_number(job, *task, *field, number, metric)?,
         _ => {}
     }

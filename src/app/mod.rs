@@ -30,6 +30,7 @@ mod slot;
 mod stands;
 mod studs;
 mod tape_page;
+mod tile_fill;
 mod tile_inputs;
 mod tile_page;
 mod tile_slide;

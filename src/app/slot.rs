@@ -169,6 +169,10 @@ pub enum TileSlot {
     SheetAlong,
     /// Rows of a sheet.
     SheetRows,
+    /// How far each row is shifted, in per cent of a tile.
+    Shift,
+    /// A joint held so far from the top edge.
+    HoldTop,
 }
 
 /// A field of something in the way.

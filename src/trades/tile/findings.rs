@@ -83,6 +83,7 @@ pub(super) fn findings(ask: &Ask, figure: &Figure) -> Vec<Finding> {
     all.extend(offset(ask));
     all.extend(cuts(ask, figure));
     all.extend(movement(ask, figure));
+    all.extend(super::traded::traded(ask, figure));
     all.extend(parts(ask, figure));
     all.extend(to_the_drain(ask));
     let (most, rule) = lippage(ask);
