@@ -143,6 +143,7 @@ fn tile_asks(field: TileSlot) -> &'static str {
         TileSlot::SheetAlong => "Small tiles along a sheet",
         TileSlot::SheetRows => "Rows of a sheet",
         TileSlot::Shift => "Each row shifted by, of a tile",
+        TileSlot::SightTop => "From the top to the line",
         TileSlot::HoldTop => "From the top edge to the joint",
         TileSlot::Thing(_, ThingField::Width) => "In the way: its width",
         TileSlot::Thing(_, ThingField::Height) => "In the way: its height",

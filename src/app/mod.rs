@@ -32,6 +32,7 @@ mod studs;
 mod tape_page;
 mod tile_fill;
 mod tile_inputs;
+mod tile_lines;
 mod tile_page;
 mod tile_slide;
 mod view;

@@ -173,6 +173,8 @@ pub enum TileSlot {
     Shift,
     /// A joint held so far from the top edge.
     HoldTop,
+    /// The line that the pattern is even about, from the top.
+    SightTop,
 }
 
 /// A field of something in the way.

@@ -45,6 +45,7 @@ pub(super) fn fill_length(job: &mut Job, task: usize, slot: TileSlot, length: Le
             }
         }
         TileSlot::Hold => ask.hold = Some(Hold::JointFromLeft(length)),
+        TileSlot::SightTop => ask.start = Start::Balanced(Sight::Along(length)),
         TileSlot::HoldTop => ask.hold = Some(Hold::JointFromTop(length)),
         TileSlot::Turn
         | TileSlot::Box

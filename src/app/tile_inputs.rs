@@ -29,6 +29,19 @@ pub(super) fn mend(at: usize, problem: &Problem) -> Option<Chip> {
     ))
 }
 
+/// A pattern in a word or two.
+pub(super) fn pattern_name(pattern: Pattern) -> String {
+    match pattern {
+        Pattern::Grid => "grid".into(),
+        Pattern::Bond { over, of } => format!("bond, {over}/{of}"),
+        Pattern::Herringbone => "herringbone".into(),
+        Pattern::Basketweave => "basketweave".into(),
+        Pattern::TwoSquares { .. } => "two squares".into(),
+        Pattern::Hexagon => "hexagon".into(),
+        Pattern::Planks { .. } => "planks".into(),
+    }
+}
+
 impl App {
     fn tile_choice<T: PartialEq + Copy>(
         at: usize,
@@ -230,6 +243,16 @@ impl App {
                 value: across,
                 command: Some(Command::Pad(Slot::Tile(at, TileSlot::Sight))),
             });
+            let down = match sight {
+                Sight::Along(y) => self.show(y),
+                _ => "the middle".to_owned(),
+            };
+            rows.push(Row::yours(
+                "Even about a line, from the top",
+                down,
+                Command::Pad(Slot::Tile(at, TileSlot::SightTop)),
+            ));
+            rows.extend(self.sights_row(at, ask, sight));
             let whole = [
                 (None, "Nowhere"),
                 (Some(Hold::Whole(Side::Left)), "Left"),
@@ -496,6 +519,10 @@ impl App {
             }
             TileSlot::Hold => match ask.hold {
                 Some(Hold::JointFromLeft(x)) => Some(x),
+                _ => None,
+            },
+            TileSlot::SightTop => match ask.start {
+                Start::Balanced(Sight::Along(y)) => Some(y),
                 _ => None,
             },
             TileSlot::HoldTop => match ask.hold {

@@ -1,12 +1,11 @@
 //! Tiles slid by a finger, things in the way moved by one, and chalk lines that moved with an edit.
 
 use super::tile_page::Laid;
-use super::{App, Chip, Choice, Command, Here, Row, TileChoice, Tone, pad};
+use super::{App, Chip, Command, Here, Row, Tone, pad};
 use crate::geometry::{Point, Region};
 use crate::measure::{Length, Rounding};
-use crate::site::{self, Wall};
-use crate::takeoff::{Ask, TileOn};
-use crate::trades::tile::{self, Hold, Start, Thing};
+use crate::takeoff::Ask;
+use crate::trades::tile::{self, Start, Thing};
 
 /// What a finger has taken hold of, and where it is now.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -143,64 +142,6 @@ impl App {
         };
         let now = figure.from + by;
         self.let_go(at, Slid::Tiles { held: now, now });
-    }
-
-    /// Joints of the walls' own layouts that the floor's joints may run on from.
-    pub(super) fn wall_joints_row(&self, at: usize, ask: &tile::Ask) -> Option<Row> {
-        let task = self.job.tasks.get(at)?;
-        let Ask::Tile(_, TileOn::Floor) = task.ask else {
-            return None;
-        };
-        let corners = site::shape(self.job.rooms.get(task.room?)?)
-            .ok()?
-            .corners
-            .points;
-        let least = ask.surface.bounds()?.0;
-        let hold = |wall: usize, joint: Length| {
-            let (a, b) = (*corners.get(wall)?, corners[(wall + 1) % corners.len()]);
-            let (dx, dy) = (b.x - a.x, b.y - a.y);
-            let on = |from: Length, way: Length| {
-                if way.is_positive() {
-                    from + joint
-                } else {
-                    from - joint
-                }
-            };
-            let hair = Length::mm(1);
-            if dy.abs() <= hair {
-                Some(Hold::JointFromLeft(on(a.x, dx) - least.x))
-            } else if dx.abs() <= hair {
-                Some(Hold::JointFromTop(on(a.y, dy) - least.y))
-            } else {
-                None
-            }
-        };
-        let chips: Vec<Chip> = (self.job.tasks.iter().enumerate())
-            .filter_map(|(n, other)| {
-                let Ask::Tile(_, TileOn::Wall(wall)) = other.ask else {
-                    return None;
-                };
-                if other.room != task.room {
-                    return None;
-                }
-                let of_wall = self.tile_ask(n)?;
-                let laid = self.tile_figure(&of_wall);
-                let figure = laid.as_ref().as_ref().ok()?;
-                let (from, to) = of_wall.surface.bounds()?;
-                let middle = (to.x - from.x).half();
-                let joints = tile::running(&of_wall, &figure.layout, true);
-                let joint = joints.into_iter().min_by_key(|j| (*j - middle).abs())?;
-                let hold = hold(wall, joint)?;
-                let choice = Choice::Tile(TileChoice::Hold(Some(hold)));
-                let label = format!("Wall {}", Wall::named(wall));
-                Some(Chip::new(
-                    label,
-                    ask.hold == Some(hold),
-                    Command::Set(at, choice),
-                ))
-            })
-            .collect();
-        (!chips.is_empty()).then(|| Row::choice("Joints run on from the tile of a wall", chips))
     }
 
     fn take_hold(&mut self, task: usize, at: Point, reach: Length) -> Option<Slide> {

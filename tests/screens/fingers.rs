@@ -283,3 +283,15 @@ fn tiles_are_slid_by_a_mark_without_a_finger() {
     assert_eq!(after.from_left - before.from_left, Length::in_64(0, 16));
     assert_eq!(after.from_top, before.from_top);
 }
+
+#[test]
+fn the_pattern_can_be_even_about_the_door() {
+    let mut app = floor();
+    tap(&mut app, "Door, wall E");
+    let Ask::Tile(ask, _) = &app.job.tasks[2].ask else {
+        panic!("no tile")
+    };
+    // Wall E runs from 54 in back to the left wall, its door from 12 in to 42 in along it.
+    let middle = Length::inches(54 - 12 - 15);
+    assert_eq!(ask.start, Start::Balanced(tile::Sight::Across(middle)));
+}

@@ -211,6 +211,8 @@ pub(super) fn uneven(ask: &Ask, field: &[Region], start: Point, sight: Sight) ->
 
 /// How far the sight line of a box is from the middle of a tile or of a joint, in nanometres.
 fn off_sight(ask: &Ask, (least, most): (Point, Point), start: Point, sight: Sight) -> f64 {
+    // A line is measured from the wall, not from the gap.
+    let edge = ask.surface.bounds().map_or(least, |(edge, _)| edge);
     let middle = Point::new(
         least.x + (most.x - least.x).half(),
         least.y + (most.y - least.y).half(),
@@ -232,8 +234,8 @@ fn off_sight(ask: &Ask, (least, most): (Point, Point), start: Point, sight: Sigh
     let turned = ask.turn.as_microdegrees().rem_euclid(180_000_000) == 90_000_000;
     match sight {
         Sight::Middle => off(middle, false) + off(middle, true),
-        Sight::Across(x) => off(Point::new(least.x + x, middle.y), turned),
-        Sight::Along(y) => off(Point::new(middle.x, least.y + y), !turned),
+        Sight::Across(x) => off(Point::new(edge.x + x, middle.y), turned),
+        Sight::Along(y) => off(Point::new(middle.x, edge.y + y), !turned),
     }
 }
 

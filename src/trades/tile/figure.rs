@@ -401,7 +401,9 @@ fn account(ask: &Ask, figure: &mut Figure, broken: usize) {
                 "Tiles that lie whole",
                 vec![],
                 count(whole),
-                Cite::computed("each tile less what lies outside the field"),
+                Cite::computed(
+                    "each tile less what lies outside the field; a piece counts from 1 mm²",
+                ),
             ),
             match &figure.layout.sheets {
                 Some(sheets) => step(
@@ -522,6 +524,35 @@ mod tests {
         let down = Length::in_64(5, 48);
         let (outside, within) = (-Length::in_64(0, 16), Length::in_64(0, 8));
         assert_eq!(found, [(outside, down), (within, down)]);
+    }
+
+    #[test]
+    fn a_strip_that_a_hair_would_take_is_named() {
+        let named = |extra: i64| {
+            let tile = Length::inches(12);
+            let ask = Ask {
+                surface: Region::rectangle(tile * 5 + Length::nm(extra), tile * 4),
+                gap: Length::ZERO,
+                joint: Length::ZERO,
+                tile: super::super::Tile {
+                    long: tile,
+                    short: tile,
+                    ..super::super::Tile::default()
+                },
+                start: Start::Corner,
+                ..Ask::default()
+            };
+            let findings = figure(&ask).unwrap().account.findings;
+            let hair = findings
+                .iter()
+                .find(|f| f.says.text.starts_with("By a hair"));
+            hair.map(|finding| finding.says.amounts[0].clone())
+        };
+        assert_eq!(named(0), None);
+        assert_eq!(named(200_000), Some(Amount::Count(4)));
+        // A tile that lacks as little.
+        assert_eq!(named(-200_000), Some(Amount::Count(0)));
+        assert_eq!(named(30_000_000), None);
     }
 
     #[test]

@@ -83,6 +83,7 @@ pub(super) fn findings(ask: &Ask, figure: &Figure) -> Vec<Finding> {
     all.extend(offset(ask));
     all.extend(cuts(ask, figure));
     all.extend(movement(ask, figure));
+    all.extend(by_a_hair(figure));
     all.extend(super::traded::traded(ask, figure));
     all.extend(parts(ask, figure));
     all.extend(to_the_drain(ask));
@@ -176,6 +177,37 @@ fn cuts(ask: &Ask, figure: &Figure) -> Vec<Finding> {
         ));
     }
     all
+}
+
+/// Pieces that a hair more or less would add or take: a strip that thin, or a tile that lacks one.
+fn by_a_hair(figure: &Figure) -> Option<Finding> {
+    let hair = Length::SIXTY_FOURTH;
+    let thin = figure.cuts.iter().filter(|cut| cut.thin < hair);
+    let thin: usize = thin.map(|cut| cut.pieces.len()).sum();
+    let lacks = |laid: &&super::Laid| {
+        let points = laid.tile.points();
+        let whole = crate::geometry::Polygon {
+            points: points.to_vec(),
+        };
+        let strip = points[0].distance(points[1]).as_nm() as f64 * hair.as_nm() as f64;
+        let missing = whole.doubled_area().abs() - laid.doubled_area();
+        laid.piece != super::Piece::Whole && (missing as f64) < 2.0 * strip
+    };
+    let nearly = figure.layout.tiles.iter().filter(lacks).count();
+    (thin + nearly > 0).then(|| {
+        finding(
+            Weight::Caution,
+            Phrase::with(
+                "By a hair: {0} pieces are thinner than {1}, and {2} tiles lack less than that. A wall or a start that much off changes the count; slide the start, or measure again.",
+                [
+                    Amount::Count(thin as i64),
+                    hair.into(),
+                    Amount::Count(nearly as i64),
+                ],
+            ),
+            Cite::computed("each piece, from 1 mm² up"),
+        )
+    })
 }
 
 /// A surface that is cut apart, and parts of it that take no tile.
