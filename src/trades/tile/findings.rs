@@ -212,31 +212,30 @@ fn by_a_hair(figure: &Figure) -> Option<Finding> {
 
 /// A surface that is cut apart, and parts of it that take no tile.
 fn parts(ask: &Ask, figure: &Figure) -> Vec<Finding> {
-    let mut all = Vec::new();
     let laid = figure.layout.parts.len();
-    if laid > 1 {
-        all.push(finding(
+    let left = super::lay::open(ask).into_iter();
+    let narrow = left.filter(|part| part.inset(ask.gap).is_empty()).count();
+    let says = [
+        (laid > 1).then_some((
             Weight::Note,
-            Phrase::with(
-                "The surface falls into {0} parts. One pattern runs through all of them: carry the chalk lines across.",
-                [Amount::Count(laid as i64)],
-            ),
-            Cite::computed("the outline less what stands in the way and the gap"),
-        ));
-    }
-    let narrow = super::lay::open(ask).into_iter();
-    let narrow = narrow.filter(|part| part.inset(ask.gap).is_empty()).count();
-    if narrow > 0 {
-        all.push(finding(
+            "The surface falls into {0} parts. One pattern runs through all of them: carry the chalk lines across.",
+            laid,
+        )),
+        (narrow > 0).then_some((
             Weight::Caution,
-            Phrase::with(
-                "{0} of the parts that are left beside what stands in the way are too narrow for tile once the gap is taken.",
-                [Amount::Count(narrow as i64)],
-            ),
-            Cite::computed("the outline less what stands in the way and the gap"),
-        ));
-    }
-    all
+            "{0} of the parts that are left beside what stands in the way are too narrow for tile once the gap is taken.",
+            narrow,
+        )),
+    ];
+    let cite = Cite::computed("the outline less what stands in the way and the gap");
+    let found = says.into_iter().flatten().map(|(weight, text, count)| {
+        finding(
+            weight,
+            Phrase::with(text, [Amount::Count(count as i64)]),
+            cite,
+        )
+    });
+    found.collect()
 }
 
 /// A round thing in a floor may be a drain, and a floor falls to its drain.
