@@ -164,6 +164,9 @@ fn tile_asks(field: TileSlot) -> &'static str {
         TileSlot::Hold => "From the left edge to the joint",
         TileSlot::SheetAlong => "Small tiles along a sheet",
         TileSlot::SheetRows => "Rows of a sheet",
+        TileSlot::Shift => "Each row shifted by, of a tile",
+        TileSlot::SightTop => "From the top to the line",
+        TileSlot::HoldTop => "From the top edge to the joint",
         TileSlot::Thing(_, ThingField::Width) => "In the way: its width",
         TileSlot::Thing(_, ThingField::Height) => "In the way: its height",
         TileSlot::Thing(_, ThingField::Left) => {

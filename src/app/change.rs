@@ -2,7 +2,7 @@
 
 use super::{
     App, Choice, Command, Here, Shape, StudsOf, cutting_page, drain_inputs, fill::last_task,
-    mix_inputs, studs, tile_inputs,
+    mix_inputs, studs, tile_fill,
 };
 use crate::measure::quantity::square_metres;
 use crate::measure::{Angle, Length};
@@ -24,6 +24,7 @@ impl App {
                 let ask = Ask::Patch(Box::default(), place.map(|(_, wall)| wall));
                 self.new_task(place.map(|(room, _)| room), ask);
             }
+            Command::Nudge(task, by) => self.nudge(task, by),
             Command::MixFor(task, tile) => {
                 let room = self.room_of(Some(tile));
                 self.edit("For that tile", |job| {
@@ -399,7 +400,7 @@ fn choose(ask: &mut Ask, choice: Choice, known: Option<Length>) {
         Ask::Patch(ask, _) => choose_patch(ask, choice),
         Ask::Tile(ask, _) => {
             if let Choice::Tile(choice) = choice {
-                tile_inputs::choose(ask, choice);
+                tile_fill::choose(ask, choice);
             }
         }
         Ask::Paint(ask, rule) => {

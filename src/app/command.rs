@@ -1,6 +1,7 @@
 //! What a tap can ask for.
 
 use super::{PhotoCommand, RoomChoice, Slot, StudsOf};
+use crate::geometry::Point;
 use crate::handbook::pipe as book;
 use crate::measure::Length;
 use crate::site::{Finish, Id, OpeningKind, OpeningRule};
@@ -122,6 +123,8 @@ pub enum Command {
     Front(bool),
     /// The chalk lines of a figure as they were before the last edit moved them.
     KeepLines(usize),
+    /// The tiles of a figure, slid so far.
+    Nudge(usize, Point),
     /// Grout or mortar for a tile figure, in place of what was typed for it.
     MixFor(usize, Id),
     /// Another spec of the same surface.

@@ -98,6 +98,20 @@ impl App {
                 .collect(),
         ));
         rows.push(row(
+            "Pattern",
+            figures
+                .iter()
+                .map(|(_, ask, _)| super::tile_inputs::pattern_name(ask.pattern))
+                .collect(),
+        ));
+        rows.push(row(
+            "Turned by",
+            figures
+                .iter()
+                .map(|(_, ask, _)| ask.turn.show(crate::measure::Figures::Set))
+                .collect(),
+        ));
+        rows.push(row(
             "Tiles to have",
             each(&|f| super::tile_page::counted(f.to_buy, f.layout.sheets.is_some())),
         ));

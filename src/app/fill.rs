@@ -6,7 +6,7 @@ use super::{
 };
 use super::{
     cutting_page, doubt, drain_inputs, mix_inputs, paint_inputs, patch_inputs, photo_change,
-    pipe_inputs, room_page, studs, survey_page, tile_inputs, wall_items, words,
+    pipe_inputs, room_page, studs, survey_page, tile_fill, wall_items, words,
 };
 use crate::measure::{Angle, Figures, Length, Money, Rounding, read};
 use crate::site::Id;
@@ -213,7 +213,7 @@ impl App {
                 Slot::WallTurn(room, wall) => {
                     room_page::fill_corner(&mut job, *room, *wall, inside)?;
                 }
-                Slot::Tile(task, _) => tile_inputs::fill_angle(&mut job, *task, inside),
+                Slot::Tile(task, _) => tile_fill::fill_angle(&mut job, *task, inside),
                 _ => {}
             },
             Value::Price(price) => fill_price(&mut job, slot, price),
@@ -301,7 +301,7 @@ fn fill_length(job: &mut Job, slot: &Slot, length: Length) -> Result<(), String>
             patch_inputs::fill(job, slot, length);
         }
         Slot::Paint(task, field) => paint_inputs::fill_length(job, *task, *field, length),
-        Slot::Tile(task, field) => tile_inputs::fill_length(job, *task, *field, length),
+        Slot::Tile(task, field) => tile_fill::fill_length(job, *task, *field, length),
         Slot::Mix(task, field) => mix_inputs::fill_length(job, *task, *field, length),
         Slot::Pipe(task, field) => pipe_inputs::fill_length(job, *task, *field, length)?,
         Slot::Drain(task, field) => drain_inputs::fill_length(job, *task, *field, length),
@@ -363,7 +363,7 @@ fn fill_number(job: &mut Job, slot: &Slot, number: f64, metric: bool) -> Result<
             patch_inputs::fill_air(job, *task, slot, number, metric)?;
         }
         Slot::Paint(task, field) => paint_inputs::fill_number(job, *task, *field, number, metric)?,
-        Slot::Tile(task, field) => tile_inputs::fill_number(job, *task, *field, number, metric)?,
+        Slot::Tile(task, field) => tile_fill::fill_number(job, *task, *field, number, metric)?,
         Slot::Mix(task, field) => mix_inputs::fill_number(job, *task, *field, number, metric)?,
         Slot::Pipe(task, field) => pipe_inputs::fill_number(job, *task, *field, number, metric)?,
         Slot::Drain(task, field) => {

@@ -290,7 +290,14 @@ impl App {
         let label = &ask.label;
         rows.push(row(
             "A bag holds",
-            or_not(label.bag.map(Amount::Mass)),
+            match label.bag {
+                Some(bag) => self.amount(bag),
+                // A usual bag is counted where none is given.
+                None => grout::figure(ask).map_or_else(
+                    |_| "not given".to_owned(),
+                    |figure| format!("{}, as usual", self.amount(figure.bag)),
+                ),
+            },
             MixSlot::Bag,
         ));
         rows.push(row(

@@ -36,7 +36,7 @@ impl App {
                     .map_or(1, |(_, mark)| mark.points.len().max(1));
                 self.surface.point = (self.surface.point + 1) % points;
             }
-            PhotoCommand::Nudge(across, down) => self.nudge(across, down),
+            PhotoCommand::Nudge(across, down) => self.nudge_mark(across, down),
             PhotoCommand::Done => {
                 if let Here::Photo(at) = self.here {
                     self.finish_drawing(at);

@@ -656,7 +656,7 @@ impl App {
     }
 
     /// The point in hand moved by pixels of the screen.
-    pub(super) fn nudge(&mut self, across: i32, down: i32) {
+    pub(super) fn nudge_mark(&mut self, across: i32, down: i32) {
         let Here::Photo(at) = self.here else { return };
         let Some(shown) = self.shown(at, self.surface.size.get()) else {
             return;

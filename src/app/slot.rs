@@ -203,6 +203,12 @@ pub enum TileSlot {
     SheetAlong,
     /// Rows of a sheet.
     SheetRows,
+    /// How far each row is shifted, in per cent of a tile.
+    Shift,
+    /// A joint held so far from the top edge.
+    HoldTop,
+    /// The line that the pattern is even about, from the top.
+    SightTop,
 }
 
 /// A field of something in the way.

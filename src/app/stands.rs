@@ -9,7 +9,7 @@ use crate::measure::{Figures, Length, Money, Rounding};
 use crate::site::{Opening, OpeningRule, Wall};
 use crate::takeoff::Ask;
 use crate::trades::paint::{self, Product};
-use crate::trades::tile::BoxOf;
+use crate::trades::tile::{BoxOf, Pattern};
 
 /// The kind of a slot, and what stands there.
 type Stands = (Kind, String);
@@ -124,6 +124,12 @@ impl App {
             TileSlot::Turn => number("°", Some(ask.turn.in_degrees())),
             TileSlot::Breakage => number("%", Some(ask.breakage * 100.0)),
             TileSlot::Attic => count(Some(ask.attic)),
+            TileSlot::Shift => match ask.pattern {
+                Pattern::Bond { over, of } => {
+                    number("%", Some(f64::from(over) / f64::from(of.max(1)) * 100.0))
+                }
+                _ => number("%", None),
+            },
             TileSlot::SheetAlong => count(ask.sheet.map(|sheet| sheet.along.into())),
             TileSlot::SheetRows => count(ask.sheet.map(|sheet| sheet.rows.into())),
             TileSlot::Box => match ask.box_of {

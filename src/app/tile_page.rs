@@ -441,6 +441,19 @@ impl App {
 
     /// Where the lines of a cut run, for the first two.
     fn cut_lines(&self, cut: &tile::Cut) -> String {
+        let rounds = cut.rounds.iter().map(|((x, y), radius)| {
+            let place = |from: Length, near: &str, past: &str| {
+                let way = if from < Length::ZERO { past } else { near };
+                format!("{} {way}", self.show(from.abs()))
+            };
+            format!(
+                "round, radius {}, about a centre {} and {}",
+                self.show(*radius),
+                place(*x, "from the left", "past the left edge"),
+                place(*y, "from the top", "past the top edge")
+            )
+        });
+        let rounds: Vec<String> = rounds.collect();
         let lines = cut.lines.iter().take(2).map(|[a, b]| {
             let close = |x: Length, y: Length| (x - y).abs() < Length::nm(100_000);
             if close(a.0, b.0) {
@@ -457,7 +470,11 @@ impl App {
                 )
             }
         });
-        lines.collect::<Vec<_>>().join("; ")
+        rounds
+            .into_iter()
+            .chain(lines)
+            .collect::<Vec<_>>()
+            .join("; ")
     }
 }
 

@@ -138,6 +138,16 @@ impl App {
         }
     }
 
+    /// Slides the tiles by so much.
+    pub(super) fn nudge(&mut self, at: usize, by: Point) {
+        let figure = self.tile_ask(at).map(|ask| self.tile_figure(&ask));
+        let Some(Ok(figure)) = figure.as_deref() else {
+            return;
+        };
+        let now = figure.from + by;
+        self.let_go(at, Slid::Tiles { held: now, now });
+    }
+
     fn take_hold(&mut self, task: usize, at: Point, reach: Length) -> Option<Slide> {
         let ask = self.tile_ask(task)?;
         let laid = self.tile_figure(&ask);

@@ -192,7 +192,11 @@ fn numbers(scene: &mut Scene<TileTag>, ask: &Ask, figure: &Figure) {
                 role: Role::Soft,
                 align: Align::Middle,
                 bold: false,
-                fit: Fit::Led(room),
+                // Of mosaic there are too many to lead to each.
+                fit: match ask.sheet {
+                    Some(_) => Fit::Shrunk(room),
+                    None => Fit::Led(room),
+                },
             });
         }
     }

@@ -115,6 +115,38 @@ impl Region {
             .find_map(|(ring, polygon)| polygon.crossing().map(|(a, b)| (ring, a, b)))
     }
 
+    /// The parts of a line, from end to end, that lie inside.
+    #[must_use]
+    pub fn along(&self, from: Point, to: Point) -> Vec<(Point, Point)> {
+        let at = |p: Point| (p.x.metres(), p.y.metres());
+        let ((x, y), (x1, y1)) = (at(from), at(to));
+        let (dx, dy) = (x1 - x, y1 - y);
+        let mut shares = vec![0.0, 1.0];
+        for (a, b) in self.edges() {
+            let ((ax, ay), (bx, by)) = (at(a), at(b));
+            let (ex, ey) = (bx - ax, by - ay);
+            let across = dx * ey - dy * ex;
+            if across.abs() < 1e-12 {
+                continue;
+            }
+            let share = ((ax - x) * ey - (ay - y) * ex) / across;
+            let on = ((ax - x) * dy - (ay - y) * dx) / across;
+            if (0.0..=1.0).contains(&share) && (0.0..=1.0).contains(&on) {
+                shares.push(share);
+            }
+        }
+        shares.sort_by(f64::total_cmp);
+        let place = |share: f64| {
+            let part = |by: f64| Length::from_metres(by * share).unwrap_or_default();
+            from + Point::new(part(dx), part(dy))
+        };
+        let inside = |pair: &&[f64]| {
+            pair[1] - pair[0] > 1e-9 && self.contains(place((pair[0] + pair[1]) / 2.0))
+        };
+        let parts = shares.windows(2).filter(inside);
+        parts.map(|pair| (place(pair[0]), place(pair[1]))).collect()
+    }
+
     /// What is left without some polygons: one region, or several where they cut it apart, the largest first.
     ///
     /// # Example

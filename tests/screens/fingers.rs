@@ -8,10 +8,10 @@ use storyrod::app::{
 };
 use storyrod::gui::Desk;
 use storyrod::measure::Length;
-use storyrod::takeoff::Ask;
-use storyrod::trades::tile::{self, Start, ThingShape};
+use storyrod::takeoff::{Ask, TileOn};
+use storyrod::trades::tile::{self, Hold, Start, ThingShape};
 
-use crate::harness::{desk, settle, shot};
+use crate::harness::{desk, reach, settle, shot, to_the_end};
 
 fn type_in(app: &mut App, slot: TileSlot, text: &str) {
     app.send(Command::Pad(Slot::Tile(2, slot)));
@@ -195,4 +195,119 @@ fn mosaic_lies_on_its_sheets() {
         desk.act(|app| app.send(choose(TileChoice::OnSheets(true))));
         assert!(shot(&desk, &format!("tile-mosaic-{name}-day")).2 > 20);
     }
+}
+
+fn chips(app: &App) -> Vec<(String, Command)> {
+    let rows = app.screen().rows.into_iter();
+    let chips = rows.flat_map(|row| match row {
+        Row::Choice { chips, .. } => chips,
+        _ => Vec::new(),
+    });
+    chips.map(|chip| (chip.label, chip.command)).collect()
+}
+
+#[track_caller]
+fn tap(app: &mut App, label: &str) {
+    let all = chips(app);
+    let found = all.iter().find(|(name, _)| name == label);
+    let (_, command) = found.unwrap_or_else(|| panic!("{label}: {all:?}"));
+    app.send(command.clone());
+}
+
+#[test]
+fn joints_of_the_floor_run_on_from_those_of_a_wall() {
+    let mut app = floor();
+    app.send(Command::NewTile(Some(0), TileOn::Wall(0)));
+    let wall = app.job.tasks.len() - 1;
+    let joints = {
+        let lines = app.chalk_lines(wall).unwrap();
+        lines.from_left
+    };
+    app.send(Command::Go(Here::Task(2)));
+    tap(&mut app, "Wall A");
+    let Ask::Tile(ask, _) = &app.job.tasks[2].ask else {
+        panic!("no tile")
+    };
+    // Wall A runs along the upper edge of the sheet, from its left corner.
+    assert_eq!(ask.hold, Some(Hold::JointFromLeft(joints)));
+    let surface = app.tile_surface(2).unwrap();
+    let ask = tile::Ask {
+        surface,
+        ..(**ask).clone()
+    };
+    let laid = tile::figure(&ask).unwrap().layout;
+    assert!(tile::running(&ask, &laid, true).contains(&joints));
+}
+
+#[test]
+fn mortar_begun_alone_is_offered_the_tile_that_is_there() {
+    let mut app = floor();
+    app.send(Command::NewMortar(None));
+    let here = app.job.tasks.len() - 1;
+    let id = app.job.tasks[2].id;
+    let name = chips(&app)
+        .into_iter()
+        .find(|(_, command)| *command == Command::MixFor(here, id));
+    tap(&mut app, &name.unwrap().0);
+    assert!(matches!(&app.job.tasks[here].ask, Ask::Mortar(_, Some(of)) if *of == id));
+    assert_eq!(app.job.tasks[here].room, app.job.tasks[2].room);
+}
+
+#[test]
+fn an_odd_ceiling_is_pointed_out_once() {
+    let mut app = floor();
+    app.send(Command::Go(Here::Room(0)));
+    app.send(Command::Pad(Slot::Ceiling(0)));
+    let was = app.job.rooms[0].ceiling;
+    let pad = app.pad.as_mut().unwrap();
+    (pad.typed, pad.fresh) = ("5'".to_owned(), false);
+    app.take();
+    assert_eq!(app.job.rooms[0].ceiling, was);
+    let wrong = app.pad.as_ref().unwrap().wrong.clone();
+    assert!(wrong.starts_with("A ceiling of 5′ is unusual"), "{wrong}");
+    app.take();
+    assert_eq!(app.job.rooms[0].ceiling, Some(Length::feet(5)));
+}
+
+#[test]
+fn tiles_are_slid_by_a_mark_without_a_finger() {
+    let mut app = floor();
+    let before = app.chalk_lines(2).unwrap();
+    let all = chips(&app);
+    let (_, nudge) = all
+        .iter()
+        .find(|(label, _)| label.ends_with(" right"))
+        .unwrap();
+    app.send(nudge.clone());
+    let after = app.chalk_lines(2).unwrap();
+    assert_eq!(after.from_left - before.from_left, Length::in_64(0, 16));
+    assert_eq!(after.from_top, before.from_top);
+}
+
+#[test]
+fn the_pattern_can_be_even_about_the_door() {
+    let mut app = floor();
+    tap(&mut app, "Door, wall E");
+    let Ask::Tile(ask, _) = &app.job.tasks[2].ask else {
+        panic!("no tile")
+    };
+    // Wall E runs from 54 in back to the left wall, its door from 12 in to 42 in along it.
+    let middle = Length::inches(54 - 12 - 15);
+    assert_eq!(ask.start, Start::Balanced(tile::Sight::Across(middle)));
+}
+
+#[test]
+fn a_long_page_ends_with_its_last_row() {
+    let app = floor();
+    let rows = app.screen().rows;
+    let Some(Row::Button { label, .. }) = rows.last() else {
+        panic!("{:?}", rows.last())
+    };
+    let label = label.clone();
+    let desk = desk(floor(), (412, 892));
+    to_the_end(&desk);
+    let row = reach(&desk, &label);
+    // The bar at the foot is 80 high.
+    let left = 892.0 - 80.0 - row.absolute_position().y - row.size().height;
+    assert!((0.0..64.0).contains(&left), "{left}");
 }

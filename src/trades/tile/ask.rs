@@ -223,9 +223,9 @@ pub enum Pattern {
 pub enum Sight {
     /// The middle of the surface.
     Middle,
-    /// A line across the surface that the eye follows: from this point the pattern is even to both sides.
+    /// A line across the surface that the eye follows, so far from its left edge: the pattern is even to both sides.
     Across(Length),
-    /// The same, from top to bottom of the sheet.
+    /// The same from its top edge.
     Along(Length),
 }
 

@@ -198,30 +198,44 @@ impl<'a> Search<'a> {
 
     /// How far the sight line is from the middle of a tile or of a joint.
     fn uneven(&self, ask: &Ask, start: Point, sight: Sight) -> f64 {
-        let middle = Point::new(
-            self.least.x + (self.most.x - self.least.x).half(),
-            self.least.y + (self.most.y - self.least.y).half(),
-        );
-        let (along, across) = module(ask);
-        let frame = Frame::new(ask.turn, start);
-        let off = |p: Point, rows: bool| {
-            let (u, v) = frame.back(p);
-            let half = ask.joint.as_nm() as f64 / 2.0;
-            let (value, step) = if rows {
-                (v + half, across.as_nm() as f64 / 2.0)
-            } else {
-                (u + half, along.as_nm() as f64 / 2.0)
-            };
-            let rest = value.rem_euclid(step);
-            rest.min(step - rest)
+        off_sight(ask, (self.least, self.most), start, sight)
+    }
+}
+
+/// How far a start is from even about the sight line.
+pub(super) fn uneven(ask: &Ask, field: &[Region], start: Point, sight: Sight) -> Length {
+    let (least, size) = box_of(field);
+    let off = off_sight(ask, (least, least + size), start, sight);
+    Length::nm(off.round() as i64)
+}
+
+/// How far the sight line of a box is from the middle of a tile or of a joint, in nanometres.
+fn off_sight(ask: &Ask, (least, most): (Point, Point), start: Point, sight: Sight) -> f64 {
+    // A line is measured from the wall, not from the gap.
+    let edge = ask.surface.bounds().map_or(least, |(edge, _)| edge);
+    let middle = Point::new(
+        least.x + (most.x - least.x).half(),
+        least.y + (most.y - least.y).half(),
+    );
+    let (along, across) = module(ask);
+    let frame = Frame::new(ask.turn, start);
+    let off = |p: Point, rows: bool| {
+        let (u, v) = frame.back(p);
+        let half = ask.joint.as_nm() as f64 / 2.0;
+        let (value, step) = if rows {
+            (v + half, across.as_nm() as f64 / 2.0)
+        } else {
+            (u + half, along.as_nm() as f64 / 2.0)
         };
-        // At a quarter turn the rows run the other way.
-        let turned = ask.turn.as_microdegrees().rem_euclid(180_000_000) == 90_000_000;
-        match sight {
-            Sight::Middle => off(middle, false) + off(middle, true),
-            Sight::Across(x) => off(Point::new(self.least.x + x, middle.y), turned),
-            Sight::Along(y) => off(Point::new(middle.x, self.least.y + y), !turned),
-        }
+        let rest = value.rem_euclid(step);
+        rest.min(step - rest)
+    };
+    // At a quarter turn the rows run the other way.
+    let turned = ask.turn.as_microdegrees().rem_euclid(180_000_000) == 90_000_000;
+    match sight {
+        Sight::Middle => off(middle, false) + off(middle, true),
+        Sight::Across(x) => off(Point::new(edge.x + x, middle.y), turned),
+        Sight::Along(y) => off(Point::new(middle.x, edge.y + y), !turned),
     }
 }
 
@@ -378,7 +392,7 @@ fn held(ask: &Ask, field: &[Region], start: (i64, i64), reach: (i64, i64)) -> (i
 }
 
 /// Starts with a tile or a joint on the middle, or a whole tile at an edge, both ways.
-fn even_starts(ask: &Ask, field: &[Region]) -> Vec<(i64, i64)> {
+pub(super) fn even_starts(ask: &Ask, field: &[Region]) -> Vec<(i64, i64)> {
     let (_, size) = box_of(field);
     let (along, across) = module(ask);
     let turned = ask.turn.as_microdegrees().rem_euclid(180_000_000) == 90_000_000;

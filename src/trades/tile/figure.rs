@@ -31,6 +31,8 @@ pub struct Cut {
     pub thin: Length,
     /// The lines to cut, each from end to end, from the tile's upper left corner with its long side to the right.
     pub lines: Vec<[(Length, Length); 2]>,
+    /// Round cuts, about what is round in the way: the centre, from the same corner, and the radius.
+    pub rounds: Vec<((Length, Length), Length)>,
 }
 
 /// What a tile layout comes to.
@@ -196,7 +198,10 @@ fn cuts(ask: &Ask, layout: &Layout) -> Vec<Cut> {
         key.insert(0, (i64::from(laid.tile.size), pieces.len() as i64));
         shapes.entry(key).or_default().push(at);
     }
-    let mut cuts: Vec<Cut> = shapes.into_values().map(|at| cut(layout, at)).collect();
+    let mut cuts: Vec<Cut> = shapes
+        .into_values()
+        .map(|at| cut(ask, layout, at))
+        .collect();
     cuts.sort_by_key(|cut| (std::cmp::Reverse(cut.pieces.len()), cut.pieces[0]));
     for (number, cut) in (1..).zip(&mut cuts) {
         cut.number = number;
@@ -226,26 +231,56 @@ fn shape_of(points: &[(f64, f64)], (long, short): (f64, f64), grain: bool) -> Ve
         .unwrap_or_default()
 }
 
-fn cut(layout: &Layout, pieces: Vec<usize>) -> Cut {
+fn cut(ask: &Ask, layout: &Layout, pieces: Vec<usize>) -> Cut {
     let laid = &layout.tiles[pieces[0]];
     let Piece::Cut(parts) = &laid.piece else {
         unreachable!("only cut pieces are given");
     };
     let on = on_tile(laid, &parts[0]);
     let nm = |n: f64| Length::nm(n.round() as i64);
-    let lines = on
-        .lines(laid)
-        .into_iter()
-        .map(|line| line.map(|(x, y)| (nm(x), nm(y))))
-        .collect();
+    let mut rounds = Vec::new();
+    let mut lines = Vec::new();
+    let circles = circles(ask);
+    for line in on.lines(laid) {
+        let round = circles.iter().find_map(|(centre, radius)| {
+            let middle = super::cuts::in_frame(laid)(centre);
+            let off = |p: (f64, f64)| (p.0 - middle.0).hypot(p.1 - middle.1) - *radius;
+            // Chords of 64 lie within a 800th of the circle's radius, and so do those moved out by the gap.
+            let on_it = |p| off(p).abs() < radius / 400.0;
+            let chord = (line[0].0 - line[1].0).hypot(line[0].1 - line[1].1);
+            let is = line.iter().all(|p| on_it(*p)) && chord < radius / 8.0;
+            is.then(|| ((nm(middle.0), nm(middle.1)), nm(*radius)))
+        });
+        match round {
+            Some(round) if rounds.contains(&round) => {}
+            Some(round) => rounds.push(round),
+            None => lines.push(line.map(|(x, y)| (nm(x), nm(y)))),
+        }
+    }
     Cut {
         number: 0,
         kind: kind(laid),
         size: on.extents(),
         thin: parts.iter().map(narrowest).min().unwrap_or_default(),
         lines,
+        rounds,
         pieces,
     }
+}
+
+/// What is round in the way, the gap with it: centre and radius in nanometres.
+fn circles(ask: &Ask) -> Vec<(Point, f64)> {
+    let Some((corner, _)) = ask.surface.bounds() else {
+        return Vec::new();
+    };
+    let round = |thing: &super::Thing| match thing.shape {
+        super::ThingShape::Round { across } => Some((
+            corner + Point::new(thing.from_left, thing.from_top),
+            (across.half() + ask.gap).as_nm() as f64,
+        )),
+        super::ThingShape::Rectangle { .. } => None,
+    };
+    ask.things.iter().filter_map(round).collect()
 }
 
 /// Pieces that reach less than half of their tile along one of its sides; of tiles at a slant, under half the area.
@@ -287,7 +322,7 @@ fn movement(ask: &Ask, layout: &Layout) -> (u32, u32) {
     (joints(size.x), joints(size.y))
 }
 
-/// Movement joints inside the field, from edge to edge of its box.
+/// Movement joints inside the field, from edge to edge of it.
 fn soft(ask: &Ask, layout: &Layout) -> Vec<(Point, Point)> {
     let (up, across) = movement(ask, layout);
     let (least, size) = super::lay::box_of(&layout.parts);
@@ -306,7 +341,7 @@ fn soft(ask: &Ask, layout: &Layout) -> Vec<(Point, Point)> {
             // In a pattern without straight joints it is cut where it falls.
             let nearest = marks.iter().min_by_key(|mark| (**mark - even).abs());
             let at = nearest.copied().unwrap_or(even);
-            lines.push(if upright {
+            let (from, to) = if upright {
                 (
                     Point::new(edge.x + at, least.y),
                     Point::new(edge.x + at, most.y),
@@ -316,7 +351,10 @@ fn soft(ask: &Ask, layout: &Layout) -> Vec<(Point, Point)> {
                     Point::new(least.x, edge.y + at),
                     Point::new(most.x, edge.y + at),
                 )
-            });
+            };
+            // Of the line only what lies in the field is a joint.
+            let inside = layout.parts.iter().flat_map(|part| part.along(from, to));
+            lines.extend(inside);
         }
     }
     lines
@@ -363,7 +401,9 @@ fn account(ask: &Ask, figure: &mut Figure, broken: usize) {
                 "Tiles that lie whole",
                 vec![],
                 count(whole),
-                Cite::computed("each tile less what lies outside the field"),
+                Cite::computed(
+                    "each tile less what lies outside the field; a piece counts from 1 mm²",
+                ),
             ),
             match &figure.layout.sheets {
                 Some(sheets) => step(
@@ -437,4 +477,106 @@ fn account(ask: &Ask, figure: &mut Figure, broken: usize) {
     });
     account.findings = findings(ask, figure);
     figure.account = account;
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::geometry::Region;
+    use crate::trades::tile::{Thing, ThingShape};
+
+    #[test]
+    fn a_round_cut_is_told_by_its_centre_and_radius() {
+        let ask = Ask {
+            things: vec![Thing {
+                shape: ThingShape::Round {
+                    across: Length::inches(7),
+                },
+                from_left: Length::inches(24),
+                from_top: Length::inches(30),
+            }],
+            start: Start::Corner,
+            ..Ask::default()
+        };
+        let figure = figure(&ask).unwrap();
+        let round: Vec<_> = figure
+            .cuts
+            .iter()
+            .filter(|c| !c.rounds.is_empty())
+            .collect();
+        // A joint runs 24 3/16 in from the left, and the row runs from 24 1/4 in to 36 1/8: the flange is cut out of two.
+        let pieces: usize = round.iter().map(|cut| cut.pieces.len()).sum();
+        assert_eq!(pieces, 2);
+        let mut found = Vec::new();
+        for cut in round {
+            let [((x, y), radius)] = cut.rounds[..] else {
+                panic!("{:?}", cut.rounds)
+            };
+            // The gap with it.
+            assert_eq!(radius, Length::in_64(3, 48));
+            assert!(cut.lines.is_empty(), "{:?}", cut.lines);
+            let side = |at: Length| at.min(ask.tile.long - at);
+            found.push((side(x).min(side(y)), side(x).max(side(y))));
+        }
+        // The tiles end 24 1/8 in and begin 24 1/4 in from the left, and begin 24 1/4 in from the top: the centre lies 1/8 in
+        // within the one and 1/4 in outside the other, 5 3/4 in down both.
+        found.sort_unstable();
+        let down = Length::in_64(5, 48);
+        let (outside, within) = (-Length::in_64(0, 16), Length::in_64(0, 8));
+        assert_eq!(found, [(outside, down), (within, down)]);
+    }
+
+    #[test]
+    fn a_strip_that_a_hair_would_take_is_named() {
+        let named = |extra: i64| {
+            let tile = Length::inches(12);
+            let ask = Ask {
+                surface: Region::rectangle(tile * 5 + Length::nm(extra), tile * 4),
+                gap: Length::ZERO,
+                joint: Length::ZERO,
+                tile: super::super::Tile {
+                    long: tile,
+                    short: tile,
+                    ..super::super::Tile::default()
+                },
+                start: Start::Corner,
+                ..Ask::default()
+            };
+            let findings = figure(&ask).unwrap().account.findings;
+            let hair = findings
+                .iter()
+                .find(|f| f.says.text.starts_with("By a hair"));
+            hair.map(|finding| finding.says.amounts[0].clone())
+        };
+        assert_eq!(named(0), None);
+        assert_eq!(named(200_000), Some(Amount::Count(4)));
+        // A tile that lacks as little.
+        assert_eq!(named(-200_000), Some(Amount::Count(0)));
+        assert_eq!(named(30_000_000), None);
+    }
+
+    #[test]
+    fn a_movement_joint_runs_in_the_field_alone() {
+        let mut surface = Region::rectangle(Length::feet(60), Length::feet(10));
+        surface.holes.push(crate::geometry::Polygon {
+            points: [(20, 4), (40, 4), (40, 6), (20, 6)]
+                .map(|(x, y)| Point::new(Length::feet(x), Length::feet(y)))
+                .to_vec(),
+        });
+        let ask = Ask {
+            surface,
+            start: Start::Corner,
+            ..Ask::default()
+        };
+        let figure = figure(&ask).unwrap();
+        let gap = ask.gap;
+        let long: Length = figure.soft.iter().map(|(a, b)| a.distance(*b)).sum();
+        let lines = i64::from(figure.movement.0);
+        assert!(lines > 0 && figure.movement.1 == 0);
+        // Each from wall to wall less two gaps, and those that meet the column less it and two gaps more.
+        let (free, met) = (Length::feet(10) - gap * 2, Length::feet(8) - gap * 4);
+        let all = (0..=lines).map(|met_by| free * (lines - met_by) + met * met_by);
+        let near = |a: Length| (a - long).abs() < Length::nm(100);
+        assert!(all.clone().skip(1).any(near), "{long:?}");
+    }
 }

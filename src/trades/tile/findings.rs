@@ -83,6 +83,8 @@ pub(super) fn findings(ask: &Ask, figure: &Figure) -> Vec<Finding> {
     all.extend(offset(ask));
     all.extend(cuts(ask, figure));
     all.extend(movement(ask, figure));
+    all.extend(by_a_hair(figure));
+    all.extend(super::traded::traded(ask, figure));
     all.extend(parts(ask, figure));
     all.extend(to_the_drain(ask));
     let (most, rule) = lippage(ask);
@@ -177,33 +179,63 @@ fn cuts(ask: &Ask, figure: &Figure) -> Vec<Finding> {
     all
 }
 
-/// A surface that is cut apart, and parts of it that take no tile.
-fn parts(ask: &Ask, figure: &Figure) -> Vec<Finding> {
-    let mut all = Vec::new();
-    let laid = figure.layout.parts.len();
-    if laid > 1 {
-        all.push(finding(
-            Weight::Note,
-            Phrase::with(
-                "The surface falls into {0} parts. One pattern runs through all of them: carry the chalk lines across.",
-                [Amount::Count(laid as i64)],
-            ),
-            Cite::computed("the outline less what stands in the way and the gap"),
-        ));
-    }
-    let narrow = super::lay::open(ask).into_iter();
-    let narrow = narrow.filter(|part| part.inset(ask.gap).is_empty()).count();
-    if narrow > 0 {
-        all.push(finding(
+/// Pieces that a hair more or less would add or take: a strip that thin, or a tile that lacks one.
+fn by_a_hair(figure: &Figure) -> Option<Finding> {
+    let hair = Length::SIXTY_FOURTH;
+    let thin = figure.cuts.iter().filter(|cut| cut.thin < hair);
+    let thin: usize = thin.map(|cut| cut.pieces.len()).sum();
+    let lacks = |laid: &&super::Laid| {
+        let points = laid.tile.points();
+        let whole = crate::geometry::Polygon {
+            points: points.to_vec(),
+        };
+        let strip = points[0].distance(points[1]).as_nm() as f64 * hair.as_nm() as f64;
+        let missing = whole.doubled_area().abs() - laid.doubled_area();
+        laid.piece != super::Piece::Whole && (missing as f64) < 2.0 * strip
+    };
+    let nearly = figure.layout.tiles.iter().filter(lacks).count();
+    (thin + nearly > 0).then(|| {
+        finding(
             Weight::Caution,
             Phrase::with(
-                "{0} of the parts that are left beside what stands in the way are too narrow for tile once the gap is taken.",
-                [Amount::Count(narrow as i64)],
+                "By a hair: {0} pieces are thinner than {1}, and {2} tiles lack less than that. A wall or a start that much off changes the count; slide the start, or measure again.",
+                [
+                    Amount::Count(thin as i64),
+                    hair.into(),
+                    Amount::Count(nearly as i64),
+                ],
             ),
-            Cite::computed("the outline less what stands in the way and the gap"),
-        ));
-    }
-    all
+            Cite::computed("each piece, from 1 mm² up"),
+        )
+    })
+}
+
+/// A surface that is cut apart, and parts of it that take no tile.
+fn parts(ask: &Ask, figure: &Figure) -> Vec<Finding> {
+    let laid = figure.layout.parts.len();
+    let left = super::lay::open(ask).into_iter();
+    let narrow = left.filter(|part| part.inset(ask.gap).is_empty()).count();
+    let says = [
+        (laid > 1).then_some((
+            Weight::Note,
+            "The surface falls into {0} parts. One pattern runs through all of them: carry the chalk lines across.",
+            laid,
+        )),
+        (narrow > 0).then_some((
+            Weight::Caution,
+            "{0} of the parts that are left beside what stands in the way are too narrow for tile once the gap is taken.",
+            narrow,
+        )),
+    ];
+    let cite = Cite::computed("the outline less what stands in the way and the gap");
+    let found = says.into_iter().flatten().map(|(weight, text, count)| {
+        finding(
+            weight,
+            Phrase::with(text, [Amount::Count(count as i64)]),
+            cite,
+        )
+    });
+    found.collect()
 }
 
 /// A round thing in a floor may be a drain, and a floor falls to its drain.

@@ -197,27 +197,33 @@ mod tests {
     use crate::measure::Length;
     use crate::trades::tile::{Thing, ThingShape, Tile};
 
-    #[test]
-    fn a_box_in_the_corner_makes_an_l_and_a_flange_a_hole() {
-        let mut ask = Ask {
-            surface: Region::rectangle(Length::inches(96), Length::inches(72)),
+    /// Foot tiles without joint or gap on 8 by 6 ft, with a box in the way.
+    fn feet(size: (i64, i64), at: (i64, i64)) -> Ask {
+        let inches = Length::inches;
+        Ask {
+            surface: Region::rectangle(inches(96), inches(72)),
             gap: Length::ZERO,
             joint: Length::ZERO,
             tile: Tile {
-                long: Length::inches(12),
-                short: Length::inches(12),
+                long: inches(12),
+                short: inches(12),
                 ..Tile::default()
             },
             things: vec![Thing {
                 shape: ThingShape::Rectangle {
-                    width: Length::inches(36),
-                    height: Length::inches(24),
+                    width: inches(size.0),
+                    height: inches(size.1),
                 },
-                from_left: Length::inches(60),
-                from_top: Length::inches(48),
+                from_left: inches(at.0),
+                from_top: inches(at.1),
             }],
             ..Ask::default()
-        };
+        }
+    }
+
+    #[test]
+    fn a_box_in_the_corner_makes_an_l_and_a_flange_a_hole() {
+        let mut ask = feet((36, 24), (60, 48));
         let layout = lay(&ask, Point::default()).unwrap();
         assert_eq!((layout.whole(), layout.cut()), (42, 0));
         assert_eq!(layout.parts[0].outer.points.len(), 6);
@@ -236,25 +242,7 @@ mod tests {
 
     #[test]
     fn what_cuts_the_floor_in_two_leaves_one_pattern_on_both_sides() {
-        let mut ask = Ask {
-            surface: Region::rectangle(Length::inches(96), Length::inches(72)),
-            gap: Length::ZERO,
-            joint: Length::ZERO,
-            tile: Tile {
-                long: Length::inches(12),
-                short: Length::inches(12),
-                ..Tile::default()
-            },
-            things: vec![Thing {
-                shape: ThingShape::Rectangle {
-                    width: Length::inches(18),
-                    height: Length::inches(72),
-                },
-                from_left: Length::inches(30),
-                from_top: Length::ZERO,
-            }],
-            ..Ask::default()
-        };
+        let mut ask = feet((18, 72), (30, 0));
         // 30 in left of it, 48 in right of it: two and a half tiles, and four.
         let layout = lay(&ask, Point::default()).unwrap();
         assert_eq!(layout.parts.len(), 2);

@@ -12,6 +12,7 @@ mod pattern;
 mod reuse;
 mod sheets;
 mod simplex;
+mod traded;
 
 pub use ask::{
     Ask, BoxOf, Edge, Field, Hold, Pattern, Problem, Run, Side, Sight, Start, Surface, Taken,
