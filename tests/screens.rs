@@ -5,5 +5,7 @@
 mod harness;
 #[path = "screens/journey.rs"]
 mod journey;
+#[path = "screens/pipes.rs"]
+mod pipes;
 #[path = "screens/places.rs"]
 mod places;

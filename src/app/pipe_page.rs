@@ -7,6 +7,7 @@ use super::{
 use crate::drawing::{PipeTag, View, pipe_sketch, strip, strip_sheet};
 use crate::measure::{Amount, Figures, Length, Rounding};
 use crate::takeoff::Ask;
+use crate::trades::Account;
 use crate::trades::pipe::{self, Figure, Place};
 
 /// Pieces that the strip of results has room for.
@@ -87,20 +88,22 @@ impl App {
                 big = self.pipe_strip(figure);
                 rows.extend(self.cut_list(at, ask, figure));
                 rows.extend(self.warnings(&figure.account));
-                results = self.remarks(&figure.account);
-                results.extend(self.pipe_results(at, ask, figure));
+                rows.extend(self.remarks(&figure.account));
+                results = self.pipe_results(at, ask, figure);
             }
         }
-        if picture.is_some() {
-            rows.push(Row::choice(
-                "Seen",
-                [(false, "Isometric"), (true, "From the front")].map(|(front, word)| {
-                    Chip::new(word, self.front == front, Command::Front(front))
-                }),
-            ));
+        let (legs, inputs) = (self.leg_rows(at, ask), self.pipe_inputs(at, ask));
+        // Before the first leg its material is chosen; after that legs come first.
+        if ask.legs.is_empty() {
+            rows.extend(inputs.into_iter().chain(legs));
+        } else {
+            let seen = [(false, "Isometric"), (true, "From the front")]
+                .map(|(front, word)| Chip::new(word, self.front == front, Command::Front(front)));
+            rows.extend(legs);
+            rows.extend(results);
+            rows.push(Row::choice("Seen", seen));
+            rows.extend(inputs);
         }
-        rows.extend(self.pipe_inputs(at, ask));
-        rows.extend(results);
         rows.extend(self.task_rows(at));
         Screen {
             crumb: room.map_or_else(|| "Quick, no room".to_owned(), |room| room.name.clone()),
@@ -347,7 +350,18 @@ impl App {
         let mut rows = vec![Row::Text(
             "Wrap it twice round the pipe, edge on edge, and mark along the cut. The packet has it as a sheet that prints at its own size; check the bar on it with your tape.".into(),
         )];
-        rows.extend(self.remarks(&figure.account));
+        // Only what is said of the strip.
+        let about = Account {
+            findings: figure
+                .account
+                .findings
+                .iter()
+                .filter(|finding| finding.says.text.contains("strip"))
+                .cloned()
+                .collect(),
+            ..Account::default()
+        };
+        rows.extend(self.notes(&about));
         rows.push(Row::ours("Round the pipe", self.show(template.around)));
         rows.push(Row::ours(
             "A quarter round",

@@ -1,6 +1,6 @@
 //! The sketch of a run of pipe: isometric or from the front, its pieces numbered, its fittings as symbols.
 
-use super::{Align, Dimension, Edge, Fit, Mark, Pen, Role, Scene, Standing, Stroke};
+use super::{Dimension, Edge, Mark, Pen, Role, Scene, Standing, Stroke};
 use crate::geometry::Point;
 use crate::handbook::pipe::Kind;
 use crate::measure::{Figures, Length, Rounding, Units};
@@ -76,7 +76,7 @@ pub fn pipe_sketch(ask: &Ask, figure: Option<&Figure>, view: View, units: Units)
         }
     }
     if let Some(figure) = figure {
-        numbers(&mut scene, figure, &at, (unit, units));
+        numbers(&mut scene, figure, &at, units);
     }
     scene
 }
@@ -296,8 +296,18 @@ fn measures(
     if let Some((words, whose)) = what
         && !flat
     {
-        let dimension = dimension((from, to), Edge::Left(1), words, whose);
-        scene.dimensions.push(dimension);
+        let all: Vec<Point> = places.iter().map(|place| view.of(*place)).collect();
+        // A figure beside a steep leg is wide: one row further out.
+        let steep = (to.y - from.y).abs() * 2 > (to.x - from.x).abs();
+        let row = if steep { 2 } else { 1 };
+        let edge = if outward(&all, from, to) {
+            Edge::Left(row)
+        } else {
+            Edge::Right(row)
+        };
+        scene
+            .dimensions
+            .push(dimension((from, to), edge, words, whose));
     }
     if let (By::Set, Way::Offset { to: aside, set, .. }) = (ask.legs[leg].by, ask.legs[leg].way) {
         // From beside the end of the travel, back across the set.
@@ -320,13 +330,8 @@ fn measures(
     }
 }
 
-/// Each piece of the first line in a ring at the middle of its part of the leg, its cut beside it.
-fn numbers(
-    scene: &mut Scene<PipeTag>,
-    figure: &Figure,
-    at: &[Point],
-    (unit, units): (Length, Units),
-) {
+/// Each piece of the first line with its number and its cut, on its part of the leg.
+fn numbers(scene: &mut Scene<PipeTag>, figure: &Figure, at: &[Point], units: Units) {
     let first: Vec<_> = figure
         .pieces
         .iter()
@@ -341,40 +346,40 @@ fn numbers(
         let (Some(from), Some(to)) = (at.get(piece.leg), at.get(piece.leg + 1)) else {
             continue;
         };
-        let share = |a: Length, b: Length| a + ((b - a) * (2 * part + 1)).divided(2 * parts);
-        let middle = Point::new(share(from.x, to.x), share(from.y, to.y));
-        scene.marks.push(Mark::Circle {
-            centre: middle,
-            radius: unit,
-            pen: Some(Pen::solid(Role::Ink, Stroke::Thin)),
-            fill: Some(Role::Sheet),
-        });
-        scene.marks.push(Mark::Text {
-            at: middle,
-            text: piece.number.to_string(),
-            role: Role::Ink,
-            align: Align::Middle,
-            bold: true,
-            fit: Fit::Shrunk(unit * 2),
-        });
-        // On the side away from the dimension.
-        let (_, across) = steps(*from, *to, unit * 2);
-        let level = (to.y - from.y).abs() < (to.x - from.x).abs().half();
-        scene.marks.push(Mark::Text {
-            at: middle + across,
-            text: units.length(piece.cut, Rounding::Nearest, Figures::Set),
-            role: Role::Ink,
-            align: if level {
-                Align::Middle
-            } else if across.x < Length::ZERO {
-                Align::End
+        if from.distance(*to) == Length::ZERO {
+            continue;
+        }
+        let share = |a: Length, b: Length, n: i64| a + ((b - a) * n).divided(parts);
+        let place = |n| Point::new(share(from.x, to.x, n), share(from.y, to.y, n));
+        let show = |figures| units.length(piece.cut, Rounding::Nearest, figures);
+        scene.dimensions.push(dimension(
+            (place(part), place(part + 1)),
+            // On the pipe; where that is too short, on the side away from what the tape said.
+            if outward(at, *from, *to) {
+                Edge::Right(0)
             } else {
-                Align::Start
+                Edge::Left(0)
             },
-            bold: true,
-            fit: Fit::Always,
-        });
+            (
+                format!("{}: {}", piece.number, show(Figures::Set)),
+                format!("Piece {}, cut {}", piece.number, show(Figures::Plain)),
+            ),
+            (Standing::Ours, None),
+        ));
     }
+}
+
+/// Whether the left of the way from a point to another is the outside of the run.
+fn outward(at: &[Point], from: Point, to: Point) -> bool {
+    let count = at.len().max(1) as f64;
+    let middle = |of: fn(&Point) -> Length| at.iter().map(|p| of(p).metres()).sum::<f64>() / count;
+    let (x, y) = (
+        middle(|p| p.x) - from.x.metres(),
+        middle(|p| p.y) - from.y.metres(),
+    );
+    let (along, down) = ((to.x - from.x).metres(), (to.y - from.y).metres());
+    // On a sheet whose y points down the left of a way is where this is less than nothing.
+    along * y - down * x >= 0.0
 }
 
 #[cfg(test)]

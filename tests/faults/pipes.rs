@@ -156,7 +156,8 @@ fn every_choice_of_a_run_comes_back_from_json() {
 
 #[test]
 fn a_run_of_which_all_is_missing_is_a_new_one() {
-    let text = r#"{"storyrod": 1, "name": "a", "units": "metres", "figures": [{"ask": {"pipe": {}}}]}"#;
+    let text =
+        r#"{"storyrod": 1, "name": "a", "units": "metres", "figures": [{"ask": {"pipe": {}}}]}"#;
     let read = from_json(text).unwrap().job;
     assert_eq!(read.tasks[0].ask, Ask::Pipe(Box::default(), None));
 }
