@@ -56,6 +56,7 @@ pub fn pipe_sketch(ask: &Ask, figure: Option<&Figure>, view: View, units: Units)
         ),
         None => format!("A run of {} legs, not figured yet", ask.legs.len()),
     });
+    frame(&mut scene, &at, unit);
     for leg in 0..ask.legs.len() {
         let dry = figure.is_some_and(|figure| {
             let mut pieces = figure.pieces.iter().filter(|piece| piece.leg == leg);
@@ -98,6 +99,30 @@ fn unit(at: &[Point]) -> Length {
     };
     let span = span(|p| p.x).max(span(|p| p.y)).max(Length::inches(6));
     span.divided(30)
+}
+
+/// Room for the figures beside slanted legs: a frame that is not drawn.
+fn frame(scene: &mut Scene<PipeTag>, at: &[Point], unit: Length) {
+    let clear = unit * 5;
+    let xs = || at.iter().map(|p| p.x);
+    let ys = || at.iter().map(|p| p.y);
+    let least = Point::new(
+        xs().min().unwrap_or_default(),
+        ys().min().unwrap_or_default(),
+    );
+    let most = Point::new(
+        xs().max().unwrap_or_default(),
+        ys().max().unwrap_or_default(),
+    );
+    scene.marks.push(Mark::Path {
+        points: vec![
+            least - Point::new(clear, clear),
+            most + Point::new(clear, clear),
+        ],
+        closed: false,
+        pen: None,
+        fill: None,
+    });
 }
 
 fn line(scene: &mut Scene<PipeTag>, points: Vec<Point>, pen: Pen) {
@@ -431,9 +456,10 @@ mod tests {
     fn what_was_typed_is_yours_and_what_is_missing_is_asked() {
         let scene = pipe_sketch(&run(), None, View::Isometric, Units::DecimalInches);
         let standing: Vec<Standing> = scene.dimensions.iter().map(|d| d.standing).collect();
-        // A leg of no length is sketched where it would be asked for, but has no line to stand on.
-        assert_eq!(standing, [Standing::Yours]);
+        // A leg of no length is sketched so long that it can be asked for.
+        assert_eq!(standing, [Standing::Yours, Standing::Asked]);
         assert_eq!(scene.dimensions[0].tag, Some(PipeTag::Length(0)));
+        assert_eq!(scene.dimensions[1].text, "?");
     }
 
     #[test]

@@ -52,11 +52,12 @@ fn a_run_is_drawn_cut_and_fitted_dry_and_its_elbow_is_known_the_next_time() {
     });
     shot(&window, "pipe-cut");
     // Joining opens once both pieces were fitted dry, and shuts when one of them changes.
-    tap(&window, "Piece 1, leg 1");
-    tap(&window, "Piece 2, leg 2");
+    let about = "1/2 copper tube, type M, depth lines at 1/2\"";
+    tap(&window, &format!("Piece 1, leg 1, 1' 11 5/8\", {about}"));
+    tap(&window, &format!("Piece 2, leg 2, 2' 11 5/8\", {about}"));
     window.with_app(|app| assert!(told(app, "Clean, flux and solder")));
     shot(&window, "pipe-dry");
-    tap(&window, "Leg 2, right, 3′ 0″");
+    tap(&window, "Leg 2, 3'");
     keys(&window, "35 1/2\n");
     window.with_app(|app| {
         assert!(!told(app, "Clean, flux and solder"));
