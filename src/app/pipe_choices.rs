@@ -4,6 +4,7 @@ use super::pipe_inputs::{pipe_of, settle};
 use super::{App, PipeChoice, PipeSlot, Slot};
 use crate::handbook::pipe::{Kind, Turn};
 use crate::measure::Length;
+use crate::takeoff::{self, PipeOn};
 use crate::trades::pipe::{
     Ask, By, Direction, Fitting, Leg, Lines, Mark, Measured, Place, Side, Way,
 };
@@ -14,6 +15,22 @@ const SET: Length = Length::inches(6);
 impl App {
     /// A choice within a run; a new leg opens the pad on its length.
     pub(super) fn choose_pipe(&mut self, at: usize, choice: PipeChoice) {
+        if matches!(
+            choice,
+            PipeChoice::Wall(_)
+                | PipeChoice::Point(_)
+                | PipeChoice::StudDepth(_)
+                | PipeChoice::Bearing(_)
+        ) {
+            self.edit("", |job| {
+                if let Some(takeoff::Ask::Pipe(_, on)) =
+                    job.tasks.get_mut(at).map(|task| &mut task.ask)
+                {
+                    place(on, choice);
+                }
+            });
+            return;
+        }
         let shelf = self.keeper.fittings().to_vec();
         self.edit("", |job| {
             if let Some(ask) = pipe_of(job, at) {
@@ -44,6 +61,17 @@ impl App {
         {
             self.said = why;
         }
+    }
+}
+
+/// Where a run is on its wall.
+fn place(on: &mut Option<PipeOn>, choice: PipeChoice) {
+    match (choice, on.as_mut()) {
+        (PipeChoice::Wall(wall), _) => *on = wall.map(PipeOn::wall),
+        (PipeChoice::Point(point), Some(on)) => on.point = point,
+        (PipeChoice::StudDepth(depth), Some(on)) => on.depth = depth,
+        (PipeChoice::Bearing(bearing), Some(on)) => on.bearing = bearing,
+        _ => {}
     }
 }
 

@@ -100,6 +100,7 @@ impl App {
             let seen = [(false, "Isometric"), (true, "From the front")]
                 .map(|(front, word)| Chip::new(word, self.front == front, Command::Front(front)));
             rows.extend(legs);
+            rows.extend(self.pipe_wall_rows(at));
             rows.extend(results);
             rows.push(Row::choice("Seen", seen));
             rows.extend(inputs);

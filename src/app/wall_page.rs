@@ -19,7 +19,7 @@ impl App {
         else {
             return self.rooms_page();
         };
-        let scene = wall_sketch(room, index, self.job.units).map_tags(|tag| match tag {
+        let mut scene = wall_sketch(room, index, self.job.units).map_tags(|tag| match tag {
             WallTag::Length => Command::Pad(Slot::WallLength(at, index)),
             WallTag::Height if wall.height.is_some() => Command::Pad(Slot::WallHeight(at, index)),
             WallTag::Height => Command::Pad(Slot::Ceiling(at)),
@@ -33,6 +33,7 @@ impl App {
                 Command::Pad(Slot::FirstStud(StudsOf::Wall(at, index)))
             }
         });
+        self.runs_on_wall(at, index, &mut scene);
         let drawn = site::sketch(room).walls.get(index).copied();
         let mut rows = self.clash_rows(room);
         rows.extend([
@@ -111,6 +112,10 @@ impl App {
             main: true,
             command: Command::NewTile(Some(at), TileOn::Wall(index)),
         });
+        rows.push(Row::button(
+            "Run pipe in this wall",
+            Command::NewPipe(Some((at, index))),
+        ));
         rows.push(Row::button(
             "Remove this wall",
             Command::RemoveWall(at, index),

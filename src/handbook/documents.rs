@@ -267,4 +267,12 @@ documents! {
     SCALDS: "Tap water scalds, a safety text mirrored", "as read", "US CPSC";
     /// The limit stop of a shower valve.
     P2708: "International Residential Code, P2708, as two pages comment on it", "as read", "ICC";
+    /// Studs bored and notched.
+    IRC_R602_6: "International Residential Code, R602.6", "as quoted on teaching pages and in a state rule", "hinarratives.com, WAC 296-150C-1000";
+    /// Joists bored and notched.
+    IRC_R502_8: "International Residential Code, R502.8.1", "as quoted in a magazine and a lumber association's sheet", "jlconline.com, WWPA";
+    /// Plates over pipe in framing.
+    SHIELD_PLATES: "Shield plates over pipe, model codes and a city's", "quotes of 2009 and later, as read", "carnationconstruction, amlegal.com and others";
+    /// Thickness of those plates.
+    PLATE_THICKNESS: "Discussion of code on shield plates", "threads 196855 and 34477", "thebuildingcodeforum.com";
 }

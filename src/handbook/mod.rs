@@ -5,6 +5,7 @@
 
 pub mod cautions;
 pub mod documents;
+pub mod framing;
 pub mod grout;
 pub mod gypsum;
 pub mod mortar;
