@@ -323,7 +323,7 @@ fn measures(
     {
         let all: Vec<Point> = places.iter().map(|place| view.of(*place)).collect();
         // A figure beside a steep leg is wide: one row further out.
-        let steep = (to.y - from.y).abs() * 2 > (to.x - from.x).abs();
+        let steep = (to.y - from.y).abs() > (to.x - from.x).abs();
         let row = if steep { 2 } else { 1 };
         let edge = if outward(&all, from, to) {
             Edge::Left(row)
