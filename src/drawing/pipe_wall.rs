@@ -67,3 +67,53 @@ pub fn run_on_wall<T: Clone>(
         });
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::handbook::pipe::{Pipe, Size};
+    use crate::trades::pipe::{By, Direction, Leg, Mark as Held, Way, framed, sketch};
+
+    /// A drain through two studs of a bearing wall: drawn as wide as it is, its holes red, and tapped as one leg.
+    #[test]
+    fn holes_that_are_too_large_are_red() {
+        let level = Leg {
+            way: Way::Along(Direction::Right),
+            size: None,
+            by: By::Tape {
+                length: Length::inches(30),
+                from: Held::End,
+                to: Held::End,
+            },
+            couplings: 0,
+            end: None,
+        };
+        let ask = Ask {
+            pipe: Pipe::PvcDrain,
+            size: Size::Two,
+            legs: vec![level],
+            ..Ask::default()
+        };
+        let wall = Framed {
+            start: (Length::inches(10), Length::inches(12)),
+            long: Length::feet(8),
+            high: None,
+            studs: vec![Length::inches(16), Length::inches(32)],
+            face: Length::in_64(1, 32),
+            depth: Length::in_64(3, 32),
+            bearing: true,
+        };
+        let places = sketch(&ask);
+        let (holes, _) = framed(&ask, &places, &wall);
+        let mut scene = Scene::empty("a wall");
+        run_on_wall(&mut scene, (&ask, &places), (&wall, &holes), ());
+        let red = |mark: &&Mark| matches!(mark, Mark::Circle { pen: Some(pen), .. } if pen.role == Role::Red);
+        assert_eq!(scene.marks.iter().filter(red).count(), 2);
+        assert_eq!(scene.hot.len(), 1);
+        let Mark::Path { points, .. } = &scene.marks[0] else {
+            unreachable!("a pipe");
+        };
+        // 2 3/8 in across.
+        assert_eq!(points[0].distance(points[3]), Length::in_64(2, 24));
+    }
+}

@@ -8,7 +8,7 @@ mod findings;
 mod fitting;
 mod framed;
 mod joints;
-mod limits;
+pub mod limits;
 mod lines;
 mod needs;
 mod offset;
