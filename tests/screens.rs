@@ -7,6 +7,8 @@ mod fingers;
 mod harness;
 #[path = "screens/journey.rs"]
 mod journey;
+#[path = "screens/pipes.rs"]
+mod pipes;
 #[path = "screens/places.rs"]
 mod places;
 #[path = "screens/survey.rs"]

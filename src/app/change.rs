@@ -47,10 +47,11 @@ impl App {
                 let room = self.room_of(of);
                 self.new_task(room, Ask::Mortar(Box::default(), of));
             }
-            Command::NewPipe(room) => {
-                let ask = self.new_pipe();
+            Command::NewPipe(place) => {
+                let ask = Box::new(self.new_pipe());
                 self.leg = 0;
-                self.new_task(room, Ask::Pipe(Box::new(ask), None));
+                let on = place.map(|(_, wall)| takeoff::PipeOn::wall(wall));
+                self.new_task(place.map(|(room, _)| room), Ask::Pipe(ask, on));
             }
             Command::Set(task, Choice::Pipe(choice)) => self.choose_pipe(task, choice),
             Command::NewDrain(room) => self.new_task(room, Ask::Drain(Box::default())),
@@ -368,11 +369,7 @@ fn lay(job: &mut Job, task: usize, room: usize, wall: Option<usize>) {
         Ask::Patch(_, place) => *place = wall,
         Ask::Tile(_, on) => *on = wall.map_or(TileOn::Floor, TileOn::Wall),
         Ask::Pipe(_, on) => {
-            *on = wall.map(|wall| takeoff::PipeOn {
-                wall,
-                point: None,
-                spot: site::Spot::default(),
-            });
+            *on = wall.map(takeoff::PipeOn::wall);
         }
         Ask::Paint(..) | Ask::Grout(..) | Ask::Mortar(..) | Ask::Drain(..) => {}
     }

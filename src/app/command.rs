@@ -115,8 +115,8 @@ pub enum Command {
     NewGrout(Option<Id>),
     /// New mortar, for a tile figure or by hand.
     NewMortar(Option<Id>),
-    /// A new run of pipe, in a room or by hand.
-    NewPipe(Option<usize>),
+    /// A new run of pipe, on a wall of a room or by hand.
+    NewPipe(Option<(usize, usize)>),
     /// A leg of the run into hand.
     Leg(usize),
     /// Runs seen from the front.
@@ -310,6 +310,14 @@ pub enum PipeChoice {
     Mitre(Option<book::Turn>),
     /// A piece was fitted dry, or is to be fitted again.
     Fitted(u32, bool),
+    /// The wall of its room that it starts on, or none.
+    Wall(Option<usize>),
+    /// The fixed point that it starts at, or a place of its own.
+    Point(Option<Id>),
+    /// How deep the studs of that wall are.
+    StudDepth(Length),
+    /// That wall carries something.
+    Bearing(bool),
 }
 
 /// A choice of grout or mortar.

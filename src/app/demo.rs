@@ -36,8 +36,8 @@ pub fn demo_job(now: DateTime<FixedOffset>) -> Job {
     };
     floor.tile.spread = Some(Length::in_64(0, 2));
     job.add_task(Some(0), Ask::Tile(Box::new(floor), TileOn::Floor));
-    for run in super::demo_pipes::runs() {
-        job.add_task(Some(0), Ask::Pipe(Box::new(run), None));
+    for (run, on) in super::demo_pipes::runs() {
+        job.add_task(Some(0), Ask::Pipe(Box::new(run), on));
     }
     for task in &mut job.tasks {
         task.on_list = true;

@@ -2,27 +2,36 @@
 
 use crate::handbook::pipe::{Family, Kind, Pipe, Size, Turn};
 use crate::measure::Length;
+use crate::site::Spot;
+use crate::takeoff::PipeOn;
 use crate::trades::pipe::{
     Ask, By, Direction, Fitting, Leg, Mark, Measured, Port, Shape, Side, Way,
 };
 
-/// Hot, cold and drain.
-pub(super) fn runs() -> [Ask; 3] {
-    [
-        supply(
-            "Hot to the shower valve",
-            Direction::Right,
-            (21, 24),
-            (6, 16),
-        ),
-        supply(
-            "Cold to the shower valve",
-            Direction::Left,
-            (21, 24),
-            (9, 48),
-        ),
-        drain(),
-    ]
+/// Hot and cold in the wall with the studs, and the drain under the floor.
+pub(super) fn runs() -> [(Ask, Option<PipeOn>); 3] {
+    let on = |from_left, up| {
+        Some(PipeOn {
+            spot: Spot {
+                from_left: Length::inches(from_left),
+                up: Length::inches(up),
+            },
+            ..PipeOn::wall(5)
+        })
+    };
+    let hot = supply(
+        "Hot to the shower valve",
+        Direction::Right,
+        (21, 24),
+        (6, 16),
+    );
+    let cold = supply(
+        "Cold to the shower valve",
+        Direction::Left,
+        (21, 24),
+        (9, 48),
+    );
+    [(hot, on(20, 4)), (cold, on(36, 4)), (drain(), None)]
 }
 
 fn leg(way: Direction, (inches, of_64): (i64, i64), to: Mark, end: Kind) -> Leg {

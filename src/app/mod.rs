@@ -45,6 +45,7 @@ mod pipe_fittings;
 mod pipe_inputs;
 mod pipe_page;
 mod pipe_rows;
+mod pipe_wall;
 mod pipe_words;
 mod profiles_page;
 mod room_choices;

@@ -4,6 +4,7 @@ use super::pipe_inputs::{pipe_of, settle};
 use super::{App, PipeChoice, PipeSlot, Slot};
 use crate::handbook::pipe::{Kind, Turn};
 use crate::measure::Length;
+use crate::takeoff::{self, PipeOn};
 use crate::trades::pipe::{
     Ask, By, Direction, Fitting, Leg, Lines, Mark, Measured, Place, Side, Way,
 };
@@ -14,6 +15,22 @@ const SET: Length = Length::inches(6);
 impl App {
     /// A choice within a run; a new leg opens the pad on its length.
     pub(super) fn choose_pipe(&mut self, at: usize, choice: PipeChoice) {
+        if matches!(
+            choice,
+            PipeChoice::Wall(_)
+                | PipeChoice::Point(_)
+                | PipeChoice::StudDepth(_)
+                | PipeChoice::Bearing(_)
+        ) {
+            self.edit("", |job| {
+                if let Some(takeoff::Ask::Pipe(_, on)) =
+                    job.tasks.get_mut(at).map(|task| &mut task.ask)
+                {
+                    place(on, choice);
+                }
+            });
+            return;
+        }
         let shelf = self.keeper.fittings().to_vec();
         self.edit("", |job| {
             if let Some(ask) = pipe_of(job, at) {
@@ -44,6 +61,17 @@ impl App {
         {
             self.said = why;
         }
+    }
+}
+
+/// Where a run is on its wall.
+fn place(on: &mut Option<PipeOn>, choice: PipeChoice) {
+    match (choice, on.as_mut()) {
+        (PipeChoice::Wall(wall), _) => *on = wall.map(PipeOn::wall),
+        (PipeChoice::Point(point), Some(on)) => on.point = point,
+        (PipeChoice::StudDepth(depth), Some(on)) => on.depth = depth,
+        (PipeChoice::Bearing(bearing), Some(on)) => on.bearing = bearing,
+        _ => {}
     }
 }
 
@@ -317,5 +345,135 @@ fn choose_leg(ask: &mut Ask, choice: PipeChoice) {
             }
         }
         _ => {}
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::app::{Choice, Command, Keeper, demo_job};
+    use crate::trades::pipe::figure;
+
+    /// The demo with its hot supply open.
+    fn app() -> (App, usize) {
+        let app = App::new(
+            demo_job(chrono::DateTime::UNIX_EPOCH.fixed_offset()),
+            Keeper::nowhere(),
+        );
+        let at = (0..app.job.tasks.len()).find(|at| app.pipe_ask(*at).is_some());
+        (app, at.expect("the demo has runs"))
+    }
+
+    fn tap(app: &mut App, at: usize, choice: PipeChoice) {
+        app.send(Command::Set(at, Choice::Pipe(choice)));
+    }
+
+    fn typed(app: &mut App, at: usize, slot: PipeSlot, text: &str) -> String {
+        app.send(Command::Pad(Slot::Pipe(at, slot)));
+        if let Some(pad) = &mut app.pad {
+            pad.typed = text.to_owned();
+            pad.fresh = false;
+        }
+        app.take();
+        app.pad.take().map_or_else(String::new, |pad| pad.wrong)
+    }
+
+    fn ask(app: &App, at: usize) -> Ask {
+        app.pipe_ask(at).expect("a run").clone()
+    }
+
+    #[test]
+    fn ticks_stay_until_a_piece_may_be_another() {
+        let (mut app, at) = app();
+        tap(&mut app, at, PipeChoice::Fitted(1, true));
+        tap(&mut app, at, PipeChoice::Fitted(3, true));
+        typed(&mut app, at, PipeSlot::Name, "Hot");
+        tap(&mut app, at, PipeChoice::Damp(true));
+        assert_eq!(ask(&app, at).fitted, [1, 3]);
+        typed(&mut app, at, PipeSlot::Length(0), "22");
+        assert!(ask(&app, at).fitted.is_empty());
+    }
+
+    #[test]
+    fn what_the_tape_was_held_to_follows_the_fitting() {
+        let (mut app, at) = app();
+        tap(&mut app, at, PipeChoice::Fitting(3, None));
+        let by = ask(&app, at).legs[2].by;
+        assert!(matches!(by, By::Tape { to: Mark::End, .. }), "{by:?}");
+        assert!(figure(&ask(&app, at)).is_ok());
+        tap(&mut app, at, PipeChoice::Fitting(3, Some(Kind::Bend)));
+        let by = ask(&app, at).legs[2].by;
+        assert!(
+            matches!(
+                by,
+                By::Tape {
+                    to: Mark::Centre,
+                    ..
+                }
+            ),
+            "{by:?}"
+        );
+        assert!(figure(&ask(&app, at)).is_ok());
+    }
+
+    #[test]
+    fn a_street_end_leaves_its_leg_without_pipe_and_gives_it_back() {
+        let (mut app, at) = app();
+        tap(&mut app, at, PipeChoice::Street(1, Some(Side::After)));
+        assert_eq!(ask(&app, at).legs[1].by, By::Fitted);
+        tap(&mut app, at, PipeChoice::Street(1, None));
+        assert!(matches!(
+            ask(&app, at).legs[1].by,
+            By::Tape {
+                length: Length::ZERO,
+                ..
+            }
+        ));
+    }
+
+    #[test]
+    fn another_material_takes_its_nearest_size() {
+        let (mut app, at) = app();
+        tap(
+            &mut app,
+            at,
+            PipeChoice::Pipe(crate::handbook::pipe::Pipe::PvcDrain),
+        );
+        assert_eq!(ask(&app, at).size, crate::handbook::pipe::Size::OneQuarter);
+    }
+
+    #[test]
+    fn a_place_below_and_to_the_left_can_be_typed() {
+        let (mut app, at) = app();
+        tap(&mut app, at, PipeChoice::Closes(true));
+        assert_eq!(typed(&mut app, at, PipeSlot::Closes(2), "-5"), "");
+        let closes = ask(&app, at).closes.expect("at a place");
+        assert_eq!(closes.up, Length::inches(-5));
+    }
+
+    #[test]
+    fn a_hub_is_no_deeper_than_its_fitting() {
+        let (mut app, at) = app();
+        let shape = ask(&app, at).fittings[1].shape;
+        assert!(typed(&mut app, at, PipeSlot::Depth(shape), "3").contains("no deeper"));
+        assert!(typed(&mut app, at, PipeSlot::Face(shape), "1/4").contains("at least"));
+        assert_eq!(typed(&mut app, at, PipeSlot::Face(shape), "15/16"), "");
+        // It is on the shelf for the next run.
+        let kept = app.keeper.fittings();
+        assert_eq!(kept.len(), 1);
+        assert_eq!(kept[0].face, Length::in_64(0, 60));
+    }
+
+    #[test]
+    fn a_run_on_a_wall_bores_its_studs() {
+        let (app, at) = app();
+        let (_, holes, _) = app.pipe_holes(at + 1).expect("on a wall");
+        // The cold one goes left past the stud at 32 in.
+        assert_eq!(holes.len(), 1);
+        assert_eq!(holes[0].from_left, Length::inches(32));
+        assert!(
+            app.pipe_holes(at)
+                .is_some_and(|(_, holes, _)| holes.is_empty())
+        );
     }
 }

@@ -5,9 +5,11 @@ use super::{
     view::Big, words,
 };
 use crate::drawing::{PipeTag, View, pipe_sketch, strip, strip_sheet};
+use crate::handbook::pipe::support;
 use crate::measure::{Amount, Figures, Length, Rounding};
 use crate::takeoff::Ask;
-use crate::trades::pipe::{self, Figure, Place};
+use crate::trades::Account;
+use crate::trades::pipe::{self, Figure};
 
 /// Pieces that the strip of results has room for.
 const SHOWN: usize = 3;
@@ -87,20 +89,23 @@ impl App {
                 big = self.pipe_strip(figure);
                 rows.extend(self.cut_list(at, ask, figure));
                 rows.extend(self.warnings(&figure.account));
-                results = self.remarks(&figure.account);
-                results.extend(self.pipe_results(at, ask, figure));
+                rows.extend(self.remarks(&figure.account));
+                results = self.pipe_results(at, ask, figure);
             }
         }
-        if picture.is_some() {
-            rows.push(Row::choice(
-                "Seen",
-                [(false, "Isometric"), (true, "From the front")].map(|(front, word)| {
-                    Chip::new(word, self.front == front, Command::Front(front))
-                }),
-            ));
+        let (legs, inputs) = (self.leg_rows(at, ask), self.pipe_inputs(at, ask));
+        // Before the first leg its material is chosen; after that legs come first.
+        if ask.legs.is_empty() {
+            rows.extend(inputs.into_iter().chain(legs));
+        } else {
+            let seen = [(false, "Isometric"), (true, "From the front")]
+                .map(|(front, word)| Chip::new(word, self.front == front, Command::Front(front)));
+            rows.extend(legs);
+            rows.extend(self.pipe_wall_rows(at));
+            rows.extend(results);
+            rows.push(Row::choice("Seen", seen));
+            rows.extend(inputs);
         }
-        rows.extend(self.pipe_inputs(at, ask));
-        rows.extend(results);
         rows.extend(self.task_rows(at));
         Screen {
             crumb: room.map_or_else(|| "Quick, no room".to_owned(), |room| room.name.clone()),
@@ -217,13 +222,7 @@ impl App {
                 command: None,
             });
         }
-        rows.push(match figure.hangers {
-            Some(hangers) => Row::ours("Hangers", hangers.to_string()),
-            None => Row::Text(
-                "How far apart hangers of threaded steel are was not looked up: ask your code."
-                    .into(),
-            ),
-        });
+        rows.push(self.hanger_row(ask, figure));
         if let Some(grows) = figure.grows {
             rows.push(Row::ours("Its longest leg grows by", self.show(grows)));
         }
@@ -247,6 +246,32 @@ impl App {
             ));
         }
         rows
+    }
+
+    /// Hangers, how far they may be apart, and where that stands.
+    fn hanger_row(&self, ask: &pipe::Ask, figure: &Figure) -> Row {
+        let legs = (0..ask.legs.len()).rev();
+        let apart = legs
+            .map(|leg| ask.size_of(leg))
+            .find_map(|size| support(ask.pipe, size));
+        let Some((apart, hangers)) = apart.zip(figure.hangers) else {
+            return Row::Text(
+                "How far apart hangers of threaded steel are was not looked up: ask your code."
+                    .into(),
+            );
+        };
+        Row::Figure {
+            label: "Hangers".into(),
+            detail: format!(
+                "level at most {} apart ({}), upright {} ({})",
+                self.show(apart.level.value),
+                words::cite(&apart.level.cite),
+                self.show(apart.upright.value),
+                words::cite(&apart.upright.cite)
+            ),
+            value: hangers.to_string(),
+            command: None,
+        }
     }
 
     /// The order of work; what joins stays shut until everything was fitted dry.
@@ -297,7 +322,10 @@ impl App {
             })
             .collect();
         if let Some(end) = figure.places.last().copied().flatten() {
-            rows.push(Row::ours("It ends", self.place(end)));
+            let place = pipe_words::place(end, self.job.units);
+            if !place.is_empty() {
+                rows.push(Row::ours("It ends", place));
+            }
         }
         rows
     }
@@ -311,26 +339,6 @@ impl App {
             other => other,
         };
         units.length(length, Rounding::Cover, Figures::Set)
-    }
-
-    /// A place from the start, in words.
-    fn place(&self, place: Place) -> String {
-        let words = [("right", "left"), ("in", "out"), ("up", "down")];
-        let parts: Vec<String> = place
-            .axes()
-            .into_iter()
-            .zip(words)
-            .filter(|(length, _)| *length != Length::ZERO)
-            .map(|(length, (more, less))| {
-                let word = if length.is_positive() { more } else { less };
-                format!("{} {word}", self.show(length.abs()))
-            })
-            .collect();
-        if parts.is_empty() {
-            "where it starts".to_owned()
-        } else {
-            parts.join(", ")
-        }
     }
 
     /// The strip of a run: as it lies flat, and its ordinates.
@@ -347,7 +355,18 @@ impl App {
         let mut rows = vec![Row::Text(
             "Wrap it twice round the pipe, edge on edge, and mark along the cut. The packet has it as a sheet that prints at its own size; check the bar on it with your tape.".into(),
         )];
-        rows.extend(self.remarks(&figure.account));
+        // Only what is said of the strip.
+        let about = Account {
+            findings: figure
+                .account
+                .findings
+                .iter()
+                .filter(|finding| finding.says.text.contains("strip"))
+                .cloned()
+                .collect(),
+            ..Account::default()
+        };
+        rows.extend(self.notes(&about));
         rows.push(Row::ours("Round the pipe", self.show(template.around)));
         rows.push(Row::ours(
             "A quarter round",

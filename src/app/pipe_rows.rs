@@ -23,11 +23,15 @@ pub(super) fn pad(at: usize, slot: PipeSlot) -> Command {
 }
 
 impl App {
-    /// Everything that is asked.
+    /// What is asked beside its legs.
     pub(super) fn pipe_inputs(&self, at: usize, ask: &Ask) -> Vec<Row> {
         let mut rows = vec![Row::yours(
             "What it is called",
-            if ask.name.is_empty() { "?" } else { &ask.name },
+            if ask.name.is_empty() {
+                "no name yet"
+            } else {
+                &ask.name
+            },
             pad(at, PipeSlot::Name),
         )];
         rows.push(Row::choice(
@@ -51,6 +55,15 @@ impl App {
             }),
         ));
         rows.extend(self.start_of_run(at, ask));
+        rows.extend(self.fitting_rows(at, ask));
+        rows.extend(self.end_rows(at, ask));
+        rows.extend(self.shop_rows(at, ask));
+        rows
+    }
+
+    /// The legs, the way of the next one, and the leg in hand.
+    pub(super) fn leg_rows(&self, at: usize, ask: &Ask) -> Vec<Row> {
+        let mut rows = vec![Row::Heading("The run".into())];
         rows.extend(self.leg_lengths(at, ask));
         rows.push(Row::choice(
             if ask.legs.is_empty() {
@@ -83,9 +96,6 @@ impl App {
             ));
         }
         rows.extend(self.leg_in_hand(at, ask));
-        rows.extend(self.fitting_rows(at, ask));
-        rows.extend(self.end_rows(at, ask));
-        rows.extend(self.shop_rows(at, ask));
         rows
     }
 

@@ -94,7 +94,22 @@ fn off(off: Place, units: Units) -> String {
         ("too far into the wall", "too far towards you"),
         ("too high", "too low"),
     ];
-    let parts: Vec<String> = off
+    axes(off, words, " and ", units)
+}
+
+/// A place from the start, in words: "6″ right, 3′ up".
+pub(super) fn place(place: Place, units: Units) -> String {
+    axes(
+        place,
+        [("right", "left"), ("in", "out"), ("up", "down")],
+        ", ",
+        units,
+    )
+}
+
+/// How far along each axis that it is off, with a word for more and for less.
+fn axes(place: Place, words: [(&str, &str); 3], between: &str, units: Units) -> String {
+    let parts: Vec<String> = place
         .axes()
         .into_iter()
         .zip(words)
@@ -104,7 +119,7 @@ fn off(off: Place, units: Units) -> String {
             format!("{} {word}", show(length.abs(), units))
         })
         .collect();
-    parts.join(" and ")
+    parts.join(between)
 }
 
 fn show(length: Length, units: Units) -> String {

@@ -20,7 +20,7 @@ impl App {
         else {
             return self.rooms_page();
         };
-        let scene = wall_sketch(room, index, self.job.units).map_tags(|tag| match tag {
+        let mut scene = wall_sketch(room, index, self.job.units).map_tags(|tag| match tag {
             WallTag::Length => Command::Pad(Slot::WallLength(at, index)),
             WallTag::Height if wall.height.is_some() => Command::Pad(Slot::WallHeight(at, index)),
             WallTag::Height => Command::Pad(Slot::Ceiling(at)),
@@ -37,6 +37,7 @@ impl App {
                 Command::Pad(Slot::FirstStud(StudsOf::Wall(at, index)))
             }
         });
+        self.runs_on_wall(at, index, &mut scene);
         let drawn = site::sketch(room).walls.get(index).copied();
         let behind = self.rooms_view.behind;
         let scene = match drawn {
@@ -130,6 +131,10 @@ impl App {
             main: true,
             command: Command::NewTile(Some(at), TileOn::Wall(index)),
         });
+        rows.push(Row::button(
+            "Run pipe in this wall",
+            Command::NewPipe(Some((at, index))),
+        ));
         rows.push(Row::button(
             "Remove this wall",
             Command::RemoveWall(at, index),

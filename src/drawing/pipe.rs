@@ -1,6 +1,6 @@
 //! The sketch of a run of pipe: isometric or from the front, its pieces numbered, its fittings as symbols.
 
-use super::{Align, Dimension, Edge, Fit, Mark, Pen, Role, Scene, Standing, Stroke};
+use super::{Dimension, Edge, Mark, Pen, Role, Scene, Standing, Stroke};
 use crate::geometry::Point;
 use crate::handbook::pipe::Kind;
 use crate::measure::{Figures, Length, Rounding, Units};
@@ -56,6 +56,7 @@ pub fn pipe_sketch(ask: &Ask, figure: Option<&Figure>, view: View, units: Units)
         ),
         None => format!("A run of {} legs, not figured yet", ask.legs.len()),
     });
+    frame(&mut scene, &at, unit);
     for leg in 0..ask.legs.len() {
         let dry = figure.is_some_and(|figure| {
             let mut pieces = figure.pieces.iter().filter(|piece| piece.leg == leg);
@@ -76,7 +77,7 @@ pub fn pipe_sketch(ask: &Ask, figure: Option<&Figure>, view: View, units: Units)
         }
     }
     if let Some(figure) = figure {
-        numbers(&mut scene, figure, &at, (unit, units));
+        numbers(&mut scene, figure, &at, units);
     }
     scene
 }
@@ -98,6 +99,30 @@ fn unit(at: &[Point]) -> Length {
     };
     let span = span(|p| p.x).max(span(|p| p.y)).max(Length::inches(6));
     span.divided(30)
+}
+
+/// Room for the figures beside slanted legs: a frame that is not drawn.
+fn frame(scene: &mut Scene<PipeTag>, at: &[Point], unit: Length) {
+    let clear = unit * 5;
+    let xs = || at.iter().map(|p| p.x);
+    let ys = || at.iter().map(|p| p.y);
+    let least = Point::new(
+        xs().min().unwrap_or_default(),
+        ys().min().unwrap_or_default(),
+    );
+    let most = Point::new(
+        xs().max().unwrap_or_default(),
+        ys().max().unwrap_or_default(),
+    );
+    scene.marks.push(Mark::Path {
+        points: vec![
+            least - Point::new(clear, clear),
+            most + Point::new(clear, clear),
+        ],
+        closed: false,
+        pen: None,
+        fill: None,
+    });
 }
 
 fn line(scene: &mut Scene<PipeTag>, points: Vec<Point>, pen: Pen) {
@@ -296,8 +321,18 @@ fn measures(
     if let Some((words, whose)) = what
         && !flat
     {
-        let dimension = dimension((from, to), Edge::Left(1), words, whose);
-        scene.dimensions.push(dimension);
+        let all: Vec<Point> = places.iter().map(|place| view.of(*place)).collect();
+        // A figure beside a steep leg is wide: one row further out.
+        let steep = (to.y - from.y).abs() > (to.x - from.x).abs();
+        let row = if steep { 2 } else { 1 };
+        let edge = if outward(&all, from, to) {
+            Edge::Left(row)
+        } else {
+            Edge::Right(row)
+        };
+        scene
+            .dimensions
+            .push(dimension((from, to), edge, words, whose));
     }
     if let (By::Set, Way::Offset { to: aside, set, .. }) = (ask.legs[leg].by, ask.legs[leg].way) {
         // From beside the end of the travel, back across the set.
@@ -320,13 +355,8 @@ fn measures(
     }
 }
 
-/// Each piece of the first line in a ring at the middle of its part of the leg, its cut beside it.
-fn numbers(
-    scene: &mut Scene<PipeTag>,
-    figure: &Figure,
-    at: &[Point],
-    (unit, units): (Length, Units),
-) {
+/// Each piece of the first line with its number and its cut, on its part of the leg.
+fn numbers(scene: &mut Scene<PipeTag>, figure: &Figure, at: &[Point], units: Units) {
     let first: Vec<_> = figure
         .pieces
         .iter()
@@ -341,40 +371,40 @@ fn numbers(
         let (Some(from), Some(to)) = (at.get(piece.leg), at.get(piece.leg + 1)) else {
             continue;
         };
-        let share = |a: Length, b: Length| a + ((b - a) * (2 * part + 1)).divided(2 * parts);
-        let middle = Point::new(share(from.x, to.x), share(from.y, to.y));
-        scene.marks.push(Mark::Circle {
-            centre: middle,
-            radius: unit,
-            pen: Some(Pen::solid(Role::Ink, Stroke::Thin)),
-            fill: Some(Role::Sheet),
-        });
-        scene.marks.push(Mark::Text {
-            at: middle,
-            text: piece.number.to_string(),
-            role: Role::Ink,
-            align: Align::Middle,
-            bold: true,
-            fit: Fit::Shrunk(unit * 2),
-        });
-        // On the side away from the dimension.
-        let (_, across) = steps(*from, *to, unit * 2);
-        let level = (to.y - from.y).abs() < (to.x - from.x).abs().half();
-        scene.marks.push(Mark::Text {
-            at: middle + across,
-            text: units.length(piece.cut, Rounding::Nearest, Figures::Set),
-            role: Role::Ink,
-            align: if level {
-                Align::Middle
-            } else if across.x < Length::ZERO {
-                Align::End
+        if from.distance(*to) == Length::ZERO {
+            continue;
+        }
+        let share = |a: Length, b: Length, n: i64| a + ((b - a) * n).divided(parts);
+        let place = |n| Point::new(share(from.x, to.x, n), share(from.y, to.y, n));
+        let show = |figures| units.length(piece.cut, Rounding::Nearest, figures);
+        scene.dimensions.push(dimension(
+            (place(part), place(part + 1)),
+            // On the pipe; where that is too short, on the side away from what the tape said.
+            if outward(at, *from, *to) {
+                Edge::Right(0)
             } else {
-                Align::Start
+                Edge::Left(0)
             },
-            bold: true,
-            fit: Fit::Always,
-        });
+            (
+                format!("{}: {}", piece.number, show(Figures::Set)),
+                format!("Piece {}, cut {}", piece.number, show(Figures::Plain)),
+            ),
+            (Standing::Ours, None),
+        ));
     }
+}
+
+/// Whether the left of the way from a point to another is the outside of the run.
+fn outward(at: &[Point], from: Point, to: Point) -> bool {
+    let count = at.len().max(1) as f64;
+    let middle = |of: fn(&Point) -> Length| at.iter().map(|p| of(p).metres()).sum::<f64>() / count;
+    let (x, y) = (
+        middle(|p| p.x) - from.x.metres(),
+        middle(|p| p.y) - from.y.metres(),
+    );
+    let (along, down) = ((to.x - from.x).metres(), (to.y - from.y).metres());
+    // On a sheet whose y points down the left of a way is where this is less than nothing.
+    along * y - down * x >= 0.0
 }
 
 #[cfg(test)]
@@ -426,9 +456,10 @@ mod tests {
     fn what_was_typed_is_yours_and_what_is_missing_is_asked() {
         let scene = pipe_sketch(&run(), None, View::Isometric, Units::DecimalInches);
         let standing: Vec<Standing> = scene.dimensions.iter().map(|d| d.standing).collect();
-        // A leg of no length is sketched where it would be asked for, but has no line to stand on.
-        assert_eq!(standing, [Standing::Yours]);
+        // A leg of no length is sketched so long that it can be asked for.
+        assert_eq!(standing, [Standing::Yours, Standing::Asked]);
         assert_eq!(scene.dimensions[0].tag, Some(PipeTag::Length(0)));
+        assert_eq!(scene.dimensions[1].text, "?");
     }
 
     #[test]

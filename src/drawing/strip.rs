@@ -143,7 +143,7 @@ fn flat(template: &Template, units: Units) -> Scene<()> {
     scene.marks.push(Mark::Path {
         points: cut(template),
         closed: false,
-        pen: Some(Pen::solid(Role::Chalk, Stroke::Heavy)),
+        pen: Some(Pen::solid(Role::Chalk, Stroke::Medium)),
         fill: None,
     });
     scene

@@ -333,3 +333,95 @@ fn a_plan_fills_its_sheet_one_way() {
     let free = (left + width - right).min(top + height - bottom);
     assert!(free < 40.0, "{free} is left free");
 }
+
+/// Up, over, up; then the same with an offset, and with a leg that is not measured yet.
+#[test]
+fn a_run_of_pipe_is_clean_from_either_side() {
+    use crate::handbook::pipe::{Family, Kind, Pipe, Size, Turn};
+    use crate::trades::pipe::{
+        Ask, By, Direction, Fitting, Leg, Mark as Held, Measured, Port, Shape, Way, figure,
+    };
+    let elbow = Some(Fitting::of(Kind::Bend));
+    let leg = |way, inches| Leg {
+        way: Way::Along(way),
+        size: None,
+        by: By::Tape {
+            length: Length::in_64(inches, 24),
+            from: Held::Centre,
+            to: Held::Centre,
+        },
+        couplings: 0,
+        end: elbow,
+    };
+    let bend = |turn| Measured {
+        shape: Shape {
+            family: Family::PvcDrain,
+            kind: Kind::Bend,
+            turn: Some(turn),
+            size: Size::Two,
+            other: Size::Two,
+            port: Port::Run,
+        },
+        face: Length::in_64(2, 16),
+        depth: None,
+    };
+    let run = |legs| Ask {
+        pipe: Pipe::PvcDrain,
+        size: Size::Two,
+        start: elbow,
+        legs,
+        fittings: vec![bend(Turn::Quarter), bend(Turn::Eighth)],
+        ..Ask::default()
+    };
+    let travel = Leg {
+        way: Way::Offset {
+            along: Direction::Left,
+            to: Direction::Forward,
+            angle: Turn::Eighth.angle(),
+            set: Length::inches(9),
+            over: None,
+        },
+        by: By::Set,
+        ..leg(Direction::Left, 0)
+    };
+    let unknown = Leg {
+        by: By::Tape {
+            length: Length::ZERO,
+            from: Held::Centre,
+            to: Held::Centre,
+        },
+        ..leg(Direction::Back, 0)
+    };
+    for (name, legs) in [
+        (
+            "run-supply",
+            vec![
+                leg(Direction::Up, 21),
+                leg(Direction::Right, 6),
+                leg(Direction::Up, 15),
+            ],
+        ),
+        (
+            "run-offset",
+            vec![leg(Direction::Left, 22), travel, leg(Direction::Left, 30)],
+        ),
+        (
+            "run-unknown",
+            vec![leg(Direction::Up, 21), unknown, leg(Direction::Up, 30)],
+        ),
+        (
+            "run-long",
+            (0..4)
+                .flat_map(|_| [leg(Direction::Up, 20), leg(Direction::Forward, 24)])
+                .collect(),
+        ),
+    ] {
+        let ask = run(legs);
+        let figured = figure(&ask).ok();
+        assert_eq!(figured.is_none(), name == "run-unknown");
+        for view in [View::Isometric, View::Front] {
+            let scene = pipe_sketch(&ask, figured.as_ref(), view, UNITS);
+            clean(&format!("{name}-{view:?}"), &scene);
+        }
+    }
+}

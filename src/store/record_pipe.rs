@@ -106,8 +106,8 @@ pub(super) struct PipeRecord {
     on: Option<OnRecord>,
 }
 
-/// Wall, fixed point, from the left, up.
-type OnRecord = (u32, Option<u64>, i64, i64);
+/// Wall, fixed point, from the left, up, studs deep, bearing.
+type OnRecord = (u32, Option<u64>, i64, i64, i64, bool);
 
 #[derive(Serialize, Deserialize)]
 struct FittingRecord {
@@ -360,13 +360,20 @@ pub(super) fn write_pipe(ask: &Ask, on: Option<PipeOn>) -> PipeRecord {
         on: on.map(|on| {
             let wall = u32::try_from(on.wall).unwrap_or(u32::MAX);
             let point = on.point.map(|point| point.0);
-            (wall, point, on.spot.from_left.as_nm(), on.spot.up.as_nm())
+            (
+                wall,
+                point,
+                on.spot.from_left.as_nm(),
+                on.spot.up.as_nm(),
+                on.depth.as_nm(),
+                on.bearing,
+            )
         }),
     }
 }
 
 fn read_on(record: Option<OnRecord>) -> Option<Option<PipeOn>> {
-    let Some((wall, point, from_left, up)) = record else {
+    let Some((wall, point, from_left, up, depth, bearing)) = record else {
         return Some(None);
     };
     Some(Some(PipeOn {
@@ -376,6 +383,8 @@ fn read_on(record: Option<OnRecord>) -> Option<Option<PipeOn>> {
             from_left: length(from_left)?,
             up: length(up)?,
         },
+        depth: length(depth)?,
+        bearing,
     }))
 }
 
@@ -514,6 +523,8 @@ mod tests {
                 from_left: Length::mm(400),
                 up: Length::mm(-10),
             },
+            depth: Length::mm(140),
+            bearing: true,
         };
         for (ask, on) in [(run(), Some(on)), (Ask::default(), None)] {
             let bytes = write(&write_pipe(&ask, on));

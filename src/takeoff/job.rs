@@ -89,6 +89,24 @@ pub struct PipeOn {
     pub point: Option<Id>,
     /// From the wall's left corner, and up from the floor.
     pub spot: Spot,
+    /// How deep its studs are.
+    pub depth: Length,
+    /// The wall carries something, or is an outside wall.
+    pub bearing: bool,
+}
+
+impl PipeOn {
+    /// At the left corner of a wall, at the floor; studs of 3 1/2 in, taken to bear until it is said that they do not.
+    #[must_use]
+    pub fn wall(wall: usize) -> PipeOn {
+        PipeOn {
+            wall,
+            point: None,
+            spot: Spot::default(),
+            depth: Length::in_64(3, 32),
+            bearing: true,
+        }
+    }
 }
 
 /// What a tile layout lies on.

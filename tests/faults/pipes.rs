@@ -118,6 +118,8 @@ fn job() -> Job {
             from_left: Length::nm(1),
             up: Length::nm(-2),
         },
+        depth: Length::in_64(5, 32),
+        bearing: false,
     };
     job.add_task(None, Ask::Pipe(Box::new(run()), Some(on)));
     job.add_task(None, Ask::Pipe(Box::default(), None));

@@ -399,7 +399,9 @@ fn a_room_that_both_changed_stands_twice_each_with_its_figures() {
         Ask::Patch(_, wall) => (*wall, task.room),
         _ => (None, task.room),
     };
-    let figures: Vec<_> = out.job.tasks.iter().map(stands).collect();
+    // The demo's runs of pipe stand between them.
+    let runs = |task: &&Task| !matches!(task.ask, Ask::Pipe(..));
+    let figures: Vec<_> = out.job.tasks.iter().filter(runs).map(stands).collect();
     assert_eq!(
         figures,
         [

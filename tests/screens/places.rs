@@ -39,6 +39,7 @@ fn places() -> Vec<(&'static str, Vec<Command>)> {
         ("rooms", go(Here::Rooms)),
         ("room", go(Here::Room(0))),
         ("wall", go(Here::Wall(0, 4))),
+        ("wall-pipes", go(Here::Wall(0, 5))),
         ("bench", go(Here::Bench)),
         ("patch", go(Here::Task(0))),
         ("paint", go(Here::Task(1))),

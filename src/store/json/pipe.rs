@@ -48,6 +48,8 @@ struct OnJson {
     point: Option<Hex>,
     from_left_nm: Nm,
     up_nm: Nm,
+    stud_depth_nm: Nm,
+    bearing: bool,
 }
 
 #[derive(Serialize, Deserialize)]
@@ -295,6 +297,8 @@ pub(super) fn write_pipe(ask: &Ask, on: Option<PipeOn>) -> PipeJson {
             point: on.point.map(|point| Hex(point.0)),
             from_left_nm: Nm(on.spot.from_left),
             up_nm: Nm(on.spot.up),
+            stud_depth_nm: Nm(on.depth),
+            bearing: on.bearing,
         }),
     }
 }
@@ -307,6 +311,8 @@ pub(super) fn read_pipe(pipe: PipeJson) -> (Ask, Option<PipeOn>) {
             from_left: on.from_left_nm.0,
             up: on.up_nm.0,
         },
+        depth: on.stud_depth_nm.0,
+        bearing: on.bearing,
     });
     let ask = Ask {
         name: pipe.name,

@@ -30,13 +30,17 @@ pub struct Item {
     pub street: bool,
 }
 
-/// Fittings of the run by kind. The one that it starts at belongs to what stands there and is not among them.
+/// Fittings of the run by kind. The one that it starts at belongs to what stands there, and a valve that it ends at
+/// serves other runs as well: neither is among them.
 pub(super) fn items(ask: &Ask, walk: &Walk, lines: u32) -> Vec<(Item, u32)> {
     let mut found: BTreeMap<Item, u32> = BTreeMap::new();
-    for node in &walk.nodes[1..] {
+    for (at, node) in walk.nodes.iter().enumerate().skip(1) {
         let Some((fitting, shape)) = node.fitting.zip(node.sides[0]) else {
             continue;
         };
+        if at + 1 == walk.nodes.len() && shape.kind == Kind::Valve {
+            continue;
+        }
         let item = Item {
             family: shape.family,
             kind: shape.kind,

@@ -256,7 +256,7 @@ pub fn sketch(ask: &Ask) -> Vec<Place> {
     let mut places = vec![at];
     for leg in &ask.legs {
         let span = match (leg.by, leg.way) {
-            (By::Tape { length, .. }, _) => length,
+            (By::Tape { length, .. }, _) if length.is_positive() => length,
             (
                 By::Set,
                 Way::Offset {

@@ -1,0 +1,215 @@
+//! A run of pipe on a wall of its room: where it starts, what it goes through, and its line on the elevation.
+
+use super::pipe_rows::{pad, set};
+use super::{App, Chip, Command, Here, PipeChoice, PipeSlot, Row};
+use crate::drawing::{Scene, run_on_wall};
+use crate::measure::{Amount, Length};
+use crate::site::{self, FixedKind, FixedPoint, On, Room, Studs, Wall};
+use crate::takeoff::{Ask, PipeOn};
+use crate::trades::Account;
+use crate::trades::pipe::{self, Framed, Hole, Place, framed, sketch};
+
+/// Depths of studs that are sold.
+const DEPTHS: [(Length, &str); 3] = [
+    (Length::in_64(2, 32), "2 × 3"),
+    (Length::in_64(3, 32), "2 × 4"),
+    (Length::in_64(5, 32), "2 × 6"),
+];
+
+/// Where its fittings are: by its figure, and else by what the tape said.
+fn places(ask: &pipe::Ask) -> Vec<Place> {
+    let known = pipe::figure(ask)
+        .ok()
+        .and_then(|figure| figure.places.into_iter().collect());
+    known.unwrap_or_else(|| sketch(ask))
+}
+
+/// Points of a wall that pipe can start at, by their names.
+fn points(room: &Room, wall: usize) -> impl Iterator<Item = &FixedPoint> {
+    room.fixed.iter().filter(move |point| {
+        let pipe = matches!(
+            point.kind,
+            FixedKind::Hot | FixedKind::Cold | FixedKind::Drain | FixedKind::Valve
+        );
+        pipe && point.on == On::Wall(wall) && point.from_left.is_some() && point.up.is_some()
+    })
+}
+
+/// A wall with the run's start on it; `None` where the wall is gone.
+fn framing(room: &Room, on: &PipeOn) -> Option<Framed> {
+    let wall = room.walls.get(on.wall)?;
+    let (long, _) = site::sketch(room).walls.get(on.wall).copied()?;
+    let point = points(room, on.wall).find(|point| Some(point.id) == on.point);
+    let start = point
+        .and_then(|point| point.from_left.zip(point.up))
+        .unwrap_or((on.spot.from_left, on.spot.up));
+    let face = wall.studs.as_ref().map(|studs| {
+        let (Studs::Spaced { face, .. } | Studs::Found { face, .. }) = studs;
+        *face
+    });
+    Some(Framed {
+        start,
+        long,
+        high: wall.height.or(room.ceiling),
+        studs: wall
+            .studs
+            .as_ref()
+            .map_or_else(Vec::new, |studs| studs.centres(long)),
+        face: face.unwrap_or_default(),
+        depth: on.depth,
+        bearing: on.bearing,
+    })
+}
+
+impl App {
+    /// The wall that a run is on, and what it goes through.
+    pub(super) fn pipe_holes(&self, at: usize) -> Option<(Framed, Vec<Hole>, Account)> {
+        let task = self.job.tasks.get(at)?;
+        let Ask::Pipe(ask, Some(on)) = &task.ask else {
+            return None;
+        };
+        let room = self.job.rooms.get(task.room?)?;
+        let wall = framing(room, on)?;
+        let (holes, findings) = framed(ask, &places(ask), &wall);
+        let account = Account {
+            findings,
+            ..Account::default()
+        };
+        Some((wall, holes, account))
+    }
+
+    /// Where a run starts on a wall of its room, and the holes that it needs.
+    pub(super) fn pipe_wall_rows(&self, at: usize) -> Vec<Row> {
+        let Some((task, room)) = self.job.tasks.get(at).and_then(|task| {
+            let room = self.job.rooms.get(task.room?)?;
+            Some((task, room))
+        }) else {
+            return Vec::new();
+        };
+        let Ask::Pipe(_, on) = &task.ask else {
+            return Vec::new();
+        };
+        let wall_of = |on: &PipeOn| on.wall;
+        let now = on.as_ref().map(wall_of);
+        let mut chips = vec![Chip::new(
+            "No wall",
+            now.is_none(),
+            set(at, PipeChoice::Wall(None)),
+        )];
+        chips.extend((0..room.walls.len()).map(|wall| {
+            Chip::new(
+                format!("Wall {}", Wall::named(wall)),
+                now == Some(wall),
+                set(at, PipeChoice::Wall(Some(wall))),
+            )
+        }));
+        let mut rows = vec![
+            Row::Heading("On the wall".into()),
+            Row::choice("It runs in", chips),
+        ];
+        let Some(on) = on else {
+            return rows;
+        };
+        rows.extend(self.start_rows_on_wall(at, room, on));
+        let Some((wall, holes, account)) = self.pipe_holes(at) else {
+            return rows;
+        };
+        rows.extend(self.notes(&account));
+        if wall.studs.is_empty() {
+            rows.push(Row::Text(
+                "The studs of this wall are not known yet: find them, and the holes follow.".into(),
+            ));
+        }
+        for hole in &holes {
+            rows.push(Row::Figure {
+                label: format!("Leg {}, stud {}", hole.leg + 1, hole.stud + 1),
+                detail: format!(
+                    "{} from the left, {} up, in the middle of the stud",
+                    self.show(hole.from_left),
+                    self.show(hole.up)
+                ),
+                value: self.amount(Amount::Length(hole.across)),
+                command: None,
+            });
+        }
+        if let Some(room) = task.room {
+            rows.push(Row::button(
+                format!("Look at wall {}", Wall::named(on.wall)),
+                Command::Go(Here::Wall(room, on.wall)),
+            ));
+        }
+        rows
+    }
+
+    fn start_rows_on_wall(&self, at: usize, room: &Room, on: &PipeOn) -> Vec<Row> {
+        let mut rows = Vec::new();
+        let mut chips = vec![Chip::new(
+            "A place of its own",
+            on.point.is_none(),
+            set(at, PipeChoice::Point(None)),
+        )];
+        chips.extend(points(room, on.wall).map(|point| {
+            Chip::new(
+                point.kind.name(),
+                on.point == Some(point.id),
+                set(at, PipeChoice::Point(Some(point.id))),
+            )
+        }));
+        if chips.len() > 1 {
+            rows.push(Row::choice("It starts at", chips));
+        }
+        if on.point.is_none() {
+            for (label, length, slot) in [
+                (
+                    "Left corner to its start",
+                    on.spot.from_left,
+                    PipeSlot::FromLeft,
+                ),
+                ("Floor to its start", on.spot.up, PipeSlot::UpFromFloor),
+            ] {
+                rows.push(Row::yours(label, self.show(length), pad(at, slot)));
+            }
+        }
+        rows.push(Row::choice(
+            "Studs are",
+            DEPTHS.map(|(depth, name)| {
+                Chip::new(
+                    name,
+                    on.depth == depth,
+                    set(at, PipeChoice::StudDepth(depth)),
+                )
+            }),
+        ));
+        rows.push(Row::choice(
+            "The wall is",
+            [
+                (true, "Bearing, outside or not known"),
+                (false, "Bearing nothing"),
+            ]
+            .map(|(bearing, word)| {
+                Chip::new(
+                    word,
+                    on.bearing == bearing,
+                    set(at, PipeChoice::Bearing(bearing)),
+                )
+            }),
+        ));
+        rows
+    }
+
+    /// The runs of a wall on its elevation.
+    pub(super) fn runs_on_wall(&self, room: usize, wall: usize, scene: &mut Scene<Command>) {
+        for (at, task) in self.job.tasks.iter().enumerate() {
+            let Ask::Pipe(ask, Some(on)) = &task.ask else {
+                continue;
+            };
+            if task.room != Some(room) || on.wall != wall {
+                continue;
+            }
+            if let Some((wall, holes, _)) = self.pipe_holes(at) {
+                let go = Command::Go(Here::Task(at));
+                run_on_wall(scene, (ask, &places(ask)), (&wall, &holes), go);
+            }
+        }
+    }
+}
