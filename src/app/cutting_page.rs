@@ -3,7 +3,7 @@
 use super::{
     App, Chip, Command, CutChoice, CutSlot, Here, Kind, Row, Screen, Slot, Tone, view::Big, words,
 };
-use crate::drawing::{Stick, bars_sketch};
+use crate::drawing::{MOST_STICKS, Stick, bars_sketch};
 use crate::handbook::cutting as book;
 use crate::measure::{Amount, Figures, Length, Rounding};
 use crate::site::Id;
@@ -265,6 +265,12 @@ impl App {
         let mut rows = vec![Row::Heading(
             "Stick by stick, in the order of the cuts".into(),
         )];
+        if cuts.bars.len() > MOST_STICKS {
+            rows.push(Row::Text(format!(
+                "The first {MOST_STICKS} of {} are drawn; all of them are listed.",
+                cuts.bars.len()
+            )));
+        }
         for (n, bar) in cuts.bars.iter().enumerate() {
             let pieces: Vec<String> = bar
                 .pieces

@@ -2,7 +2,7 @@
 
 use super::mix_page::big;
 use super::{App, Chip, Command, Here, Row, Screen, Slot, Tone, drain_inputs, view::Big, words};
-use crate::drawing::drain_sketch;
+use crate::drawing::{drain_sketch, drain_stretch};
 use crate::handbook::drain::{ROUGH_INS, Standing};
 use crate::measure::{Amount, Length, Rounding};
 use crate::site::Fault;
@@ -146,6 +146,10 @@ impl App {
     fn drain_results(&self, ask: &drain::Ask, figure: &Figure) -> Vec<Row> {
         let mut rows = vec![
             Row::Heading("Along the run".into()),
+            Row::Text(format!(
+                "On the sketch heights are drawn {} times as large as lengths.",
+                drain_stretch(ask, figure)
+            )),
             Row::ours("Height at the upper end", self.show(figure.start)),
             Row::ours("Height at the lower end", self.show(figure.end)),
             Row::ours("Pipe along the fall", self.show(figure.sloped)),

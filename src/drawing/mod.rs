@@ -22,9 +22,9 @@ mod tape;
 mod tests;
 mod tile;
 
-pub use bars::{Stick, bars_sketch};
+pub use bars::{MOST_STICKS, Stick, bars_sketch};
 pub use bed::bed_sketch;
-pub use drain::drain_sketch;
+pub use drain::{drain_sketch, drain_stretch};
 pub use elevation::{WallTag, wall};
 pub use layout::{Canvas, HotSpot, Piece, Place, Sheet, lay_out};
 pub use paint::{PaintTag, paint_sketch};
