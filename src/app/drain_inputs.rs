@@ -2,7 +2,7 @@
 
 use super::{App, Chip, Choice, Command, DrainChoice, DrainSlot, Kind, Row, Slot};
 use crate::handbook::drain as book;
-use crate::measure::{Figures, Length, Rounding};
+use crate::measure::{Figures, Length, Rounding, stacked};
 use crate::site::Member;
 use crate::takeoff::{Ask, Job};
 use crate::trades::drain::{self, Arm, Code, Figure, Fixture, Flange, Size, Through};
@@ -90,7 +90,9 @@ impl App {
         };
         let set = |choice| Command::Set(at, Choice::Drain(choice));
         let sizes = |now: Size, choice: fn(Size) -> DrainChoice| {
-            Size::ALL.map(move |size| Chip::new(size_name(size), size == now, set(choice(size))))
+            Size::ALL.map(move |size| {
+                Chip::new(stacked(size_name(size)), size == now, set(choice(size)))
+            })
         };
         let yes_no = |now: bool, choice: fn(bool) -> DrainChoice| {
             [(false, "No"), (true, "Yes")]

@@ -42,9 +42,9 @@ fn places() -> Vec<(&'static str, Vec<Command>)> {
             "compare",
             vec![
                 Command::Twin(2),
-                Command::Set(4, Choice::Tile(TileChoice::Pattern(Pattern::Herringbone))),
-                Command::Set(4, Choice::Tile(TileChoice::Turn(Angle::degrees(45)))),
-                Command::Set(4, Choice::Tile(TileChoice::Pattern(Pattern::Grid))),
+                Command::Set(5, Choice::Tile(TileChoice::Pattern(Pattern::Herringbone))),
+                Command::Set(5, Choice::Tile(TileChoice::Turn(Angle::degrees(45)))),
+                Command::Set(5, Choice::Tile(TileChoice::Pattern(Pattern::Grid))),
                 Command::Go(Here::Compare(2)),
             ],
         ),
@@ -53,7 +53,7 @@ fn places() -> Vec<(&'static str, Vec<Command>)> {
             "bed",
             vec![
                 Command::NewMortar(None),
-                Command::Set(6, Choice::Mix(MixChoice::Work(2))),
+                Command::Set(7, Choice::Mix(MixChoice::Work(2))),
             ],
         ),
         ("drain", go(Here::Task(3))),
@@ -105,16 +105,16 @@ fn every_row_of_every_place_is_drawn() {
         app.send(Command::StudsAsFound(StudsOf::Wall(2, 0)));
         app.send(Command::NewPatch(None));
         app.send(Command::StudSpacing(
-            StudsOf::Patch(7),
+            StudsOf::Patch(8),
             Some(Length::inches(16)),
         ));
-        app.send(Command::Set(7, Choice::AddHole));
+        app.send(Command::Set(8, Choice::AddHole));
     });
     shot(&desk, "patch-quick-long-day");
     desk.act(|app| {
         app.send(Command::NewPaint(None));
-        app.send(Command::Set(8, Choice::AddTrim("Base")));
-        app.send(Command::Set(8, Choice::AddSurface(Part::Ceiling)));
+        app.send(Command::Set(9, Choice::AddTrim("Base")));
+        app.send(Command::Set(9, Choice::AddSurface(Part::Ceiling)));
     });
 
     shot(&desk, "paint-quick-long-day");
@@ -256,10 +256,10 @@ fn tiles_lie_round_a_flange_and_on_a_wall_with_a_window() {
             }
             app.send(Command::NewTile(Some(0), TileOn::Wall(0)));
             app.send(Command::Set(
-                4,
+                5,
                 Choice::Tile(TileChoice::Pattern(Pattern::Bond { over: 1, of: 2 })),
             ));
-            type_in(app, Slot::Tile(4, TileSlot::Short), "5 7/8");
+            type_in(app, Slot::Tile(5, TileSlot::Short), "5 7/8");
         });
         assert!(shot(&desk, &format!("tile-wall-{name}-day")).2 > 20);
     }
