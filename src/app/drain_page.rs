@@ -55,10 +55,7 @@ impl App {
                     main = Some(self.list_button(at));
                 }
                 let sketch = drain_sketch(ask, figure, self.job.units);
-                picture =
-                    Some(sketch.map_tags(|field| {
-                        Command::Pad(Slot::Drain(at, drain_inputs::slot_of(field)))
-                    }));
+                picture = Some(sketch.map_tags(|field| Command::Pad(Slot::Drain(at, field))));
             }
         }
         rows.extend(self.drain_inputs(at, ask, figured.as_ref().ok()));
@@ -80,14 +77,14 @@ impl App {
 
     fn drain_problem(&self, at: usize, problem: &Problem) -> Row {
         let change = |field| {
-            let slot = Slot::Drain(at, drain_inputs::slot_of(field));
+            let slot = Slot::Drain(at, field);
             Some(Chip::new("Change it", false, Command::Pad(slot)))
         };
         let (text, mend) = match problem {
             Problem::Beyond { field, least, most } => (
                 format!(
                     "“{}” is out of range: it has to be from {} to {}.",
-                    drain_inputs::asks(drain_inputs::slot_of(*field)),
+                    drain_inputs::asks(*field),
                     self.amount(least.clone()),
                     self.amount(most.clone())
                 ),
@@ -116,12 +113,11 @@ impl App {
     }
 
     fn drain_strip(&self, ask: &drain::Ask, figure: &Figure) -> Vec<Big> {
-        let slope = figure.fall.metres() / Length::feet(1).metres();
         let mut strip = vec![
             big(self.show(figure.total), "fall over the run"),
-            big(self.amount(Amount::Slope(slope)), "fall"),
+            big(self.show(figure.fall), "fall in a foot"),
         ];
-        if let Some(member) = drain_inputs::member(ask) {
+        if let Some(member) = ask.through.member() {
             let wrong = figure.holes.iter().filter(|hole| !hole.faults.is_empty());
             let (all, wrong) = (
                 figure.holes.iter().filter(|hole| !hole.clear).count(),
@@ -225,7 +221,7 @@ impl App {
                 first = false;
             }
             let (units, trap, cite) = drain::units(fixture);
-            let slot = drain_inputs::slot_of(drain::Field::Fixtures(n));
+            let slot = drain::Field::Fixtures(n);
             let trap = trap.map_or_else(
                 || "trap in the fixture".to_owned(),
                 |trap| format!("trap {} at least", self.show(trap)),

@@ -43,9 +43,7 @@ pub use command::{Choice, Command, CutChoice, DrainChoice, Here, MixChoice, Shap
 pub use demo::demo_job;
 pub use keep::{Keeper, Kept, Prefs, Reading, start};
 pub use pad::{FRACTIONS, Kind, Pad};
-pub use slot::{
-    CutSlot, DrainSlot, MixSlot, PaintSlot, Slot, StudsOf, TapeSlot, ThingField, TileSlot,
-};
+pub use slot::{CutSlot, MixSlot, PaintSlot, Slot, StudsOf, TapeSlot, ThingField, TileSlot};
 pub use view::{Big, Card, Chip, Icon, Row, Screen, Tone};
 
 use std::cell::RefCell;

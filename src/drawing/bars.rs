@@ -43,9 +43,12 @@ pub fn bars_sketch(sticks: &[Stick], units: Units) -> Scene<(usize, usize)> {
                 Point::new(left, top),
                 Point::new(left + *length, top + high),
             );
-            scene
-                .marks
-                .push(bar(from, to, edge(Role::Ink), Some(Role::Board)));
+            scene.marks.push(Mark::rectangle(
+                from,
+                to,
+                edge(Role::Ink),
+                Some(Role::Board),
+            ));
             let room = Fit::Shrunk((*length * 9).divided(10));
             let word = |at: Point, text: String, bold| Mark::Text {
                 at,
@@ -81,7 +84,7 @@ pub fn bars_sketch(sticks: &[Stick], units: Units) -> Scene<(usize, usize)> {
         if stick.rest.is_positive() {
             let from = Point::new(stick.length - stick.rest, top);
             let open = Some(Pen::dashed(Role::Soft, Stroke::Thin));
-            scene.marks.push(bar(from, end, open, None));
+            scene.marks.push(Mark::rectangle(from, end, open, None));
             scene.marks.push(Mark::Text {
                 at: middle(from, end),
                 text: set(stick.rest),
@@ -93,15 +96,6 @@ pub fn bars_sketch(sticks: &[Stick], units: Units) -> Scene<(usize, usize)> {
         }
     }
     scene
-}
-
-fn bar(from: Point, to: Point, pen: Option<Pen>, fill: Option<Role>) -> Mark {
-    Mark::Path {
-        points: vec![from, Point::new(to.x, from.y), to, Point::new(from.x, to.y)],
-        closed: true,
-        pen,
-        fill,
-    }
 }
 
 fn middle(from: Point, to: Point) -> Point {

@@ -48,24 +48,6 @@ pub fn drain_stretch(ask: &Ask, figure: &Figure) -> i64 {
     (ask.run.as_nm() * 2 / 5 / tall).clamp(1, 12)
 }
 
-fn solid(from: Point, to: Point, pen: Option<Pen>, fill: Option<Role>) -> Mark {
-    Mark::Path {
-        points: vec![from, Point::new(to.x, from.y), to, Point::new(from.x, to.y)],
-        closed: true,
-        pen,
-        fill,
-    }
-}
-
-fn line(from: Point, to: Point, pen: Pen) -> Mark {
-    Mark::Path {
-        points: vec![from, to],
-        closed: false,
-        pen: Some(pen),
-        fill: None,
-    }
-}
-
 /// The run from its upper end at the left; a tap on a blue figure asks for its field.
 #[must_use]
 pub fn drain_sketch(ask: &Ask, figure: &Figure, units: Units) -> Scene<Field> {
@@ -96,11 +78,13 @@ pub fn drain_sketch(ask: &Ask, figure: &Figure, units: Units) -> Scene<Field> {
     let ends = (frame.at(Length::ZERO, upper), frame.at(ask.run, lower));
     scene
         .marks
-        .push(line(ends.0, ends.1, Pen::centre(Role::Ink)));
+        .push(Mark::line(ends.0, ends.1, Pen::centre(Role::Ink)));
     let level = frame.at(ask.run, upper);
-    scene
-        .marks
-        .push(line(ends.0, level, Pen::dashed(Role::Soft, Stroke::Hair)));
+    scene.marks.push(Mark::line(
+        ends.0,
+        level,
+        Pen::dashed(Role::Soft, Stroke::Hair),
+    ));
     holes(ask, figure, units, frame, &mut scene.marks);
     scene.dimensions = dimensions(ask, figure, frame, units);
     scene
@@ -116,7 +100,7 @@ fn members(ask: &Ask, figure: &Figure, frame: Frame, marks: &mut Vec<Mark>) {
     let edge = Some(Pen::solid(Role::Soft, Stroke::Thin));
     for hole in &figure.holes {
         let (left, right) = (hole.at - THICK.half(), hole.at + THICK.half());
-        marks.push(solid(
+        marks.push(Mark::rectangle(
             at(left, low),
             at(right, high),
             edge,
@@ -128,21 +112,20 @@ fn members(ask: &Ask, figure: &Figure, frame: Frame, marks: &mut Vec<Mark>) {
     }
     let soft = Pen::solid(Role::Soft, Stroke::Hair);
     for edge in [low, high] {
-        marks.push(line(at(Length::ZERO, edge), at(ask.run, edge), soft));
+        marks.push(Mark::line(at(Length::ZERO, edge), at(ask.run, edge), soft));
     }
     if let Some((from, to)) = figure.place {
         for limit in [from, to] {
             let pen = Pen::dashed(Role::Green, Stroke::Hair);
-            marks.push(line(at(Length::ZERO, limit), at(ask.run, limit), pen));
+            marks.push(Mark::line(at(Length::ZERO, limit), at(ask.run, limit), pen));
         }
     }
 }
 
 /// Each hole in its member, red where it is beyond its limits, with the height of its centre below it.
 fn holes(ask: &Ask, figure: &Figure, units: Units, frame: Frame, marks: &mut Vec<Mark>) {
-    let spacing = match ask.through {
-        Through::Joists { spacing, .. } | Through::Studs { spacing, .. } => spacing,
-        Through::Open => return,
+    let Some((_, spacing, _)) = ask.through.spaced() else {
+        return;
     };
     for hole in figure.holes.iter().filter(|hole| !hole.clear) {
         let good = hole.faults.is_empty();
@@ -151,7 +134,11 @@ fn holes(ask: &Ask, figure: &Figure, units: Units, frame: Frame, marks: &mut Vec
         // Cut lengthwise, a hole is as wide as its member.
         for edge in [hole.centre - radius, hole.centre + radius] {
             let ends = [hole.at - half, hole.at + half].map(|along| frame.at(along, edge));
-            marks.push(line(ends[0], ends[1], Pen::solid(role, Stroke::Heavy)));
+            marks.push(Mark::line(
+                ends[0],
+                ends[1],
+                Pen::solid(role, Stroke::Heavy),
+            ));
         }
         marks.push(Mark::Dot {
             at: frame.at(hole.at, hole.centre),

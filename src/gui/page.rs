@@ -180,7 +180,7 @@ fn tabs(here: &Here, numbered: &mut Numbered) -> Vec<Tab> {
         here,
         Here::Rooms | Here::Room(_) | Here::Wall(..) | Here::More
     );
-    let buy = matches!(here, Here::Buy | Here::Line(_));
+    let buy = matches!(here, Here::Buy | Here::Line(_) | Here::Cutting(_));
     let icon = |bytes: &[u8]| Image::load_from_svg_data(bytes).unwrap_or_default();
     vec![
         Tab {
