@@ -4,8 +4,9 @@ use super::mix_page::big;
 use super::{App, Chip, Command, Here, Row, Screen, Slot, Tone, drain_inputs, view::Big, words};
 use crate::drawing::{drain_sketch, drain_stretch};
 use crate::handbook::drain::{ROUGH_INS, Standing};
+use crate::handbook::{Sourced, framing};
 use crate::measure::{Amount, Length, Rounding};
-use crate::site::Fault;
+use crate::site::{Fault, Member};
 use crate::takeoff::Ask;
 use crate::trades::Account;
 use crate::trades::drain::{self, Figure, Problem, Through};
@@ -181,6 +182,7 @@ impl App {
                 command: None,
             });
         }
+        rows.extend(self.limit_rows(ask));
         if let Some(arm) = figure.arm {
             rows.push(Row::Heading("The trap arm".into()));
             rows.push(Row::ours(
@@ -207,6 +209,47 @@ impl App {
             Fault::NearEdge(least) => format!(", less than {} beside it", self.show(least)),
             Fault::AskMaker => ", ask the maker".to_owned(),
         }
+    }
+
+    /// What the member may have cut out of it, rounded down.
+    fn limit_rows(&self, ask: &drain::Ask) -> Vec<Row> {
+        let Some(member) = ask.through.member() else {
+            return Vec::new();
+        };
+        let down =
+            |limit: Length| self.show(limit.rounded(Length::in_64(0, 4), Rounding::FitInside));
+        let share = |rule: &Sourced<framing::Share>| {
+            let (over, under) = rule.value;
+            Length::nm(member.depth().as_nm() * over / under)
+        };
+        let mut list = Vec::new();
+        if let Some(rule) = member.hole_rule() {
+            list.push(("Largest hole", share(rule), rule.cite));
+        }
+        if let Some(rule) = member.notch_rule() {
+            list.push(("Deepest notch", share(rule), rule.cite));
+        }
+        if let Member::Joist { .. } = member {
+            for (what, rule) in [
+                ("Longest notch", &framing::JOIST_NOTCH_LENGTH),
+                ("Deepest notch at its end", &framing::JOIST_END_NOTCH),
+            ] {
+                list.push((what, share(rule), rule.cite));
+            }
+        }
+        if list.is_empty() {
+            return Vec::new();
+        }
+        let edge = member.edge_rule();
+        list.push(("Wood left beside a hole", edge.value, edge.cite));
+        let rows = list.into_iter().map(|(what, limit, cite)| Row::Figure {
+            label: what.into(),
+            detail: words::cite(&cite),
+            value: down(limit),
+            command: None,
+        });
+        let heading = Row::Heading("Limits of the framing, rounded down".into());
+        std::iter::once(heading).chain(rows).collect()
     }
 
     fn trap_rows(&self, ask: &drain::Ask, rows: &mut Vec<Row>) {
