@@ -1,6 +1,8 @@
 //! The real screens, without a display: each place at every size, and a journey from an empty start.
 #![allow(clippy::unwrap_used, clippy::panic, missing_docs)]
 
+#[path = "screens/cuts.rs"]
+mod cuts;
 #[path = "screens/fingers.rs"]
 mod fingers;
 #[path = "screens/harness.rs"]

@@ -144,6 +144,11 @@ impl App {
         let text = match (&line.key, packs.is_empty()) {
             (LineKey::ByHand(_), _) => self.amount(line.needed.clone()),
             // Sold by no size that is known: how much it takes.
+            (LineKey::Material(material), true)
+                if !line.overridden && takeoff::is_cut(material) =>
+            {
+                "off-cuts on hand do".to_owned()
+            }
             (_, true) if !line.overridden => self.amount(line.needed.clone()),
             (_, true) => "none".to_owned(),
             (_, false) => packs.join(" + "),

@@ -3,7 +3,7 @@
 use super::{
     App, Chip, Command, CutChoice, CutSlot, Here, Kind, Row, Screen, Slot, Tone, view::Big, words,
 };
-use crate::drawing::{Stick, bars_sketch};
+use crate::drawing::{MOST_STICKS, Stick, bars_sketch};
 use crate::handbook::cutting as book;
 use crate::measure::{Amount, Figures, Length, Rounding};
 use crate::site::Id;
@@ -102,7 +102,7 @@ impl App {
             rows.extend(self.stick_rows(cuts, &marks));
         }
         Screen {
-            title: format!("Cutting plan: {}", title.to_lowercase()),
+            crumb: title.clone(),
             picture,
             rows,
             strip,
@@ -207,13 +207,13 @@ impl App {
     fn setup_rows(&self, material: &Material, setup: &Setup) -> Vec<Row> {
         let set = |choice| Command::Cut(material.clone(), choice);
         let pad = |slot| Command::Pad(Slot::Cut(material.clone(), slot));
-        let mut lengths = book::LENGTHS.value.to_vec();
-        lengths.extend(
-            setup
-                .sticks
-                .iter()
-                .filter(|own| !book::LENGTHS.value.contains(own)),
-        );
+        let usual = if self.job.units.is_metric() {
+            book::LENGTHS_METRIC.value
+        } else {
+            book::LENGTHS.value
+        };
+        let mut lengths = usual.to_vec();
+        lengths.extend(setup.sticks.iter().filter(|own| !usual.contains(own)));
         let mut rows = vec![
             Row::choice(
                 "Sticks on sale",
@@ -265,6 +265,12 @@ impl App {
         let mut rows = vec![Row::Heading(
             "Stick by stick, in the order of the cuts".into(),
         )];
+        if cuts.bars.len() > MOST_STICKS {
+            rows.push(Row::Text(format!(
+                "The first {MOST_STICKS} of {} are drawn; all of them are listed.",
+                cuts.bars.len()
+            )));
+        }
         for (n, bar) in cuts.bars.iter().enumerate() {
             let pieces: Vec<String> = bar
                 .pieces

@@ -59,6 +59,26 @@ pub fn demo_job(now: DateTime<FixedOffset>) -> Job {
         ..drain::Ask::default()
     };
     job.add_task(Some(1), Ask::Drain(Box::new(shower)));
+    // Two old boxes taken out of the wall, closed with board on backing strips.
+    let box_hole = |from_left: i64| Hole {
+        shape: HoleShape::Rectangle {
+            width: Length::in_64(10, 16),
+            height: Length::inches(8),
+        },
+        from_left: Some(Length::inches(from_left)),
+        from_stud: None,
+        above_floor: Some(Length::inches(44)),
+    };
+    let boxes = patch::Ask {
+        hole: box_hole(20),
+        other_holes: vec![box_hole(66)],
+        method: Some(patch::Method::BackedPatch),
+        ..patch::Ask::default()
+    };
+    job.add_task(Some(1), Ask::Patch(Box::new(boxes), Some(0)));
+    if let Some(task) = job.tasks.last_mut() {
+        task.on_list = true;
+    }
     job
 }
 

@@ -1,45 +1,26 @@
 //! What a drain asks for, in rows and in and out of the pad.
 
-use super::{App, Chip, Choice, Command, DrainChoice, DrainSlot, Kind, Row, Slot};
+use super::{App, Chip, Choice, Command, DrainChoice, Kind, Row, Slot};
 use crate::handbook::drain as book;
-use crate::measure::{Figures, Length, Rounding};
-use crate::site::Member;
+use crate::measure::{Figures, Length, Rounding, stacked};
 use crate::takeoff::{Ask, Job};
-use crate::trades::drain::{self, Arm, Code, Figure, Fixture, Flange, Size, Through};
-
-/// The slot of a field that a problem or a sketch names.
-pub(super) fn slot_of(field: drain::Field) -> DrainSlot {
-    match field {
-        drain::Field::Run => DrainSlot::Run,
-        drain::Field::Fall => DrainSlot::Fall,
-        drain::Field::Start => DrainSlot::Start,
-        drain::Field::First => DrainSlot::First,
-        drain::Field::Spacing => DrainSlot::Spacing,
-        drain::Field::Depth => DrainSlot::Depth,
-        drain::Field::Across => DrainSlot::Across,
-        drain::Field::Hole => DrainSlot::Hole,
-        drain::Field::Arm => DrainSlot::Arm,
-        drain::Field::Fixtures(at) => DrainSlot::Fixtures(at),
-        drain::Field::RoughIn => DrainSlot::RoughIn,
-        drain::Field::ToCome => DrainSlot::ToCome,
-    }
-}
+use crate::trades::drain::{self, Arm, Code, Field, Figure, Fixture, Flange, Size, Through};
 
 /// What a field is called on the pad and in its row.
-pub(super) fn asks(slot: DrainSlot) -> &'static str {
+pub(super) fn asks(slot: Field) -> &'static str {
     match slot {
-        DrainSlot::Run => "Run, level, from end to end",
-        DrainSlot::Fall => "Fall in a foot",
-        DrainSlot::Start => "Centre of the pipe at the upper end",
-        DrainSlot::First => "Upper end to the centre of the first",
-        DrainSlot::Spacing => "From centre to centre",
-        DrainSlot::Depth => "Depth",
-        DrainSlot::Across => "Face of the stud to the centre of the pipe",
-        DrainSlot::Hole => "Hole",
-        DrainSlot::Arm => "Trap weir to the vent",
-        DrainSlot::Fixtures(at) => fixture(Fixture::ALL.get(at).copied()),
-        DrainSlot::RoughIn => "Finished wall to the centre of the flange",
-        DrainSlot::ToCome => "Still to come onto the studs",
+        Field::Run => "Run, level, from end to end",
+        Field::Fall => "Fall in a foot",
+        Field::Start => "Centre of the pipe at the upper end",
+        Field::First => "Upper end to the centre of the first",
+        Field::Spacing => "From centre to centre",
+        Field::Depth => "Depth",
+        Field::Across => "Face of the stud to the centre of the pipe",
+        Field::Hole => "Hole",
+        Field::Arm => "Trap weir to the vent",
+        Field::Fixtures(at) => fixture(Fixture::ALL.get(at).copied()),
+        Field::RoughIn => "Finished wall to the centre of the flange",
+        Field::ToCome => "Still to come onto the studs",
     }
 }
 
@@ -85,12 +66,14 @@ impl App {
         ask: &drain::Ask,
         figure: Option<&Figure>,
     ) -> Vec<Row> {
-        let row = |slot: DrainSlot, value: String| {
+        let row = |slot: Field, value: String| {
             Row::yours(asks(slot), value, Command::Pad(Slot::Drain(at, slot)))
         };
         let set = |choice| Command::Set(at, Choice::Drain(choice));
         let sizes = |now: Size, choice: fn(Size) -> DrainChoice| {
-            Size::ALL.map(move |size| Chip::new(size_name(size), size == now, set(choice(size))))
+            Size::ALL.map(move |size| {
+                Chip::new(stacked(size_name(size)), size == now, set(choice(size)))
+            })
         };
         let yes_no = |now: bool, choice: fn(bool) -> DrainChoice| {
             [(false, "No"), (true, "Yes")]
@@ -117,10 +100,10 @@ impl App {
                 yes_no(ask.eighth_approved, DrainChoice::Eighth),
             ));
         }
-        rows.push(row(DrainSlot::Run, self.show(ask.run)));
+        rows.push(row(Field::Run, self.show(ask.run)));
         let fall = ask.fall.or(figure.map(|figure| figure.fall));
         rows.push(row(
-            DrainSlot::Fall,
+            Field::Fall,
             self.or_usual(fall, ask.fall.is_none(), "least"),
         ));
         if ask.fall.is_some() {
@@ -140,11 +123,11 @@ impl App {
                 "Its size",
                 sizes(arm.size, DrainChoice::ArmSize),
             ));
-            rows.push(row(DrainSlot::Arm, self.show(arm.length)));
+            rows.push(row(Field::Arm, self.show(arm.length)));
         }
         rows.push(Row::Heading("Fixtures on this drain".into()));
         for (n, count) in ask.fixtures.iter().enumerate() {
-            rows.push(row(DrainSlot::Fixtures(n), count.to_string()));
+            rows.push(row(Field::Fixtures(n), count.to_string()));
         }
         rows.push(Row::Heading("Closet flange".into()));
         rows.push(Row::choice(
@@ -152,14 +135,14 @@ impl App {
             yes_no(ask.flange.is_some(), DrainChoice::Flange),
         ));
         if let Some(flange) = ask.flange {
-            rows.push(row(DrainSlot::RoughIn, self.show(flange.rough_in)));
-            rows.push(row(DrainSlot::ToCome, self.show(flange.to_come)));
+            rows.push(row(Field::RoughIn, self.show(flange.rough_in)));
+            rows.push(row(Field::ToCome, self.show(flange.to_come)));
         }
         rows
     }
 
     fn through_rows(&self, at: usize, ask: &drain::Ask, figure: Option<&Figure>) -> Vec<Row> {
-        let row = |slot: DrainSlot, label: &str, value: String| {
+        let row = |slot: Field, label: &str, value: String| {
             Row::yours(label, value, Command::Pad(Slot::Drain(at, slot)))
         };
         let set = |choice| Command::Set(at, Choice::Drain(choice));
@@ -185,27 +168,15 @@ impl App {
         let start = ask.start.or(figure.map(|figure| figure.start));
         let highest = ask.start.is_none() && way(ask.through) == 1;
         let start = self.or_usual(start, highest, "highest");
-        rows.push(row(DrainSlot::Start, above, start));
+        rows.push(row(Field::Start, above, start));
         if ask.start.is_some() && way(ask.through) == 1 {
             rows.push(Row::button(
                 "As high as it may stand",
                 set(DrainChoice::Highest),
             ));
         }
-        let (first, spacing, depth) = match ask.through {
-            Through::Open => return rows,
-            Through::Joists {
-                first,
-                spacing,
-                depth,
-                ..
-            }
-            | Through::Studs {
-                first,
-                spacing,
-                depth,
-                ..
-            } => (first, spacing, depth),
+        let Some((first, spacing, depth)) = ask.through.spaced() else {
+            return rows;
         };
         let studs = matches!(ask.through, Through::Studs { .. });
         let (one, each, deep) = if studs {
@@ -221,12 +192,12 @@ impl App {
                 "Joist, edge to edge",
             )
         };
-        rows.push(row(DrainSlot::First, one, self.show(first)));
-        rows.push(row(DrainSlot::Spacing, each, self.show(spacing)));
-        rows.push(row(DrainSlot::Depth, deep, self.show(depth)));
+        rows.push(row(Field::First, one, self.show(first)));
+        rows.push(row(Field::Spacing, each, self.show(spacing)));
+        rows.push(row(Field::Depth, deep, self.show(depth)));
         let hole = ask.hole.unwrap_or_else(|| ask.size.of(&book::HOLES.value));
         let hole = self.or_usual(Some(hole), ask.hole.is_none(), "usual");
-        rows.push(row(DrainSlot::Hole, "Hole", hole));
+        rows.push(row(Field::Hole, "Hole", hole));
         if ask.hole.is_some() {
             rows.push(Row::button(
                 "Back to the usual hole",
@@ -242,7 +213,7 @@ impl App {
         {
             let middle = across.unwrap_or_else(|| depth.half());
             let middle = self.or_usual(Some(middle), across.is_none(), "the middle");
-            rows.push(row(DrainSlot::Across, asks(DrainSlot::Across), middle));
+            rows.push(row(Field::Across, asks(Field::Across), middle));
             rows.push(Row::choice(
                 "The wall bears",
                 [(true, "Yes, or not known"), (false, "No")].map(|(yes, label)| {
@@ -270,27 +241,27 @@ impl App {
     }
 
     /// What a field of a drain reads, and what stands there.
-    pub(super) fn drain_stands(&self, task: usize, slot: DrainSlot) -> (Kind, String) {
+    pub(super) fn drain_stands(&self, task: usize, slot: Field) -> (Kind, String) {
         let units = self.job.units;
         let Some(Ask::Drain(ask)) = self.job.tasks.get(task).map(|task| &task.ask) else {
             return (Kind::Length, String::new());
         };
-        if let DrainSlot::Fixtures(at) = slot {
+        if let Field::Fixtures(at) = slot {
             let count = ask.fixtures.get(at).map(u32::to_string);
             return (Kind::Number(""), count.unwrap_or_default());
         }
         let length = match slot {
-            DrainSlot::Run => Some(ask.run),
-            DrainSlot::Fall => ask.fall,
-            DrainSlot::Start => ask.start,
-            DrainSlot::Hole => ask.hole,
-            DrainSlot::Arm => ask.arm.map(|arm| arm.length),
-            DrainSlot::RoughIn => ask.flange.map(|flange| flange.rough_in),
-            DrainSlot::ToCome => ask.flange.map(|flange| flange.to_come),
-            DrainSlot::First | DrainSlot::Spacing | DrainSlot::Depth | DrainSlot::Across => {
+            Field::Run => Some(ask.run),
+            Field::Fall => ask.fall,
+            Field::Start => ask.start,
+            Field::Hole => ask.hole,
+            Field::Arm => ask.arm.map(|arm| arm.length),
+            Field::RoughIn => ask.flange.map(|flange| flange.rough_in),
+            Field::ToCome => ask.flange.map(|flange| flange.to_come),
+            Field::First | Field::Spacing | Field::Depth | Field::Across => {
                 member_field(&mut ask.through.clone(), slot).map(|field| *field)
             }
-            DrainSlot::Fixtures(_) => None,
+            Field::Fixtures(_) => None,
         };
         let plain = length.map(|l| units.length(l, Rounding::Nearest, Figures::Plain));
         (Kind::Length, plain.unwrap_or_default())
@@ -298,18 +269,14 @@ impl App {
 }
 
 /// A figure of what the run passes through; a middle that was not said begins as said.
-fn member_field(through: &mut Through, slot: DrainSlot) -> Option<&mut Length> {
+fn member_field(through: &mut Through, slot: Field) -> Option<&mut Length> {
     match (slot, through) {
-        (DrainSlot::First, Through::Joists { first, .. } | Through::Studs { first, .. }) => {
-            Some(first)
-        }
-        (DrainSlot::Spacing, Through::Joists { spacing, .. } | Through::Studs { spacing, .. }) => {
+        (Field::First, Through::Joists { first, .. } | Through::Studs { first, .. }) => Some(first),
+        (Field::Spacing, Through::Joists { spacing, .. } | Through::Studs { spacing, .. }) => {
             Some(spacing)
         }
-        (DrainSlot::Depth, Through::Joists { depth, .. } | Through::Studs { depth, .. }) => {
-            Some(depth)
-        }
-        (DrainSlot::Across, Through::Studs { across, depth, .. }) => {
+        (Field::Depth, Through::Joists { depth, .. } | Through::Studs { depth, .. }) => Some(depth),
+        (Field::Across, Through::Studs { across, depth, .. }) => {
             Some(across.get_or_insert(depth.half()))
         }
         _ => None,
@@ -324,42 +291,42 @@ fn ask_of(job: &mut Job, task: usize) -> Option<&mut drain::Ask> {
 }
 
 /// A length into a field of a drain.
-pub(super) fn fill_length(job: &mut Job, task: usize, slot: DrainSlot, length: Length) {
+pub(super) fn fill_length(job: &mut Job, task: usize, slot: Field, length: Length) {
     let Some(ask) = ask_of(job, task) else {
         return;
     };
     match slot {
-        DrainSlot::Run => ask.run = length,
-        DrainSlot::Fall => ask.fall = Some(length),
-        DrainSlot::Start => ask.start = Some(length),
-        DrainSlot::Hole => ask.hole = Some(length),
-        DrainSlot::Arm => {
+        Field::Run => ask.run = length,
+        Field::Fall => ask.fall = Some(length),
+        Field::Start => ask.start = Some(length),
+        Field::Hole => ask.hole = Some(length),
+        Field::Arm => {
             if let Some(arm) = &mut ask.arm {
                 arm.length = length;
             }
         }
-        DrainSlot::RoughIn => {
+        Field::RoughIn => {
             if let Some(flange) = &mut ask.flange {
                 flange.rough_in = length;
             }
         }
-        DrainSlot::ToCome => {
+        Field::ToCome => {
             if let Some(flange) = &mut ask.flange {
                 flange.to_come = length;
             }
         }
-        DrainSlot::First | DrainSlot::Spacing | DrainSlot::Depth | DrainSlot::Across => {
+        Field::First | Field::Spacing | Field::Depth | Field::Across => {
             if let Some(field) = member_field(&mut ask.through, slot) {
                 *field = length;
             }
         }
-        DrainSlot::Fixtures(_) => {}
+        Field::Fixtures(_) => {}
     }
 }
 
 /// A count into a field of a drain.
-pub(super) fn fill_count(job: &mut Job, task: usize, slot: DrainSlot, count: u32) {
-    if let (Some(ask), DrainSlot::Fixtures(at)) = (ask_of(job, task), slot)
+pub(super) fn fill_count(job: &mut Job, task: usize, slot: Field, count: u32) {
+    if let (Some(ask), Field::Fixtures(at)) = (ask_of(job, task), slot)
         && let Some(field) = ask.fixtures.get_mut(at)
     {
         *field = count;
@@ -412,12 +379,8 @@ pub(super) fn choose(ask: &mut drain::Ask, choice: DrainChoice) {
 
 /// What the run passes through, keeping what was measured of another.
 fn pass_through(ask: &mut drain::Ask, n: u8) {
-    let (first, spacing) = match ask.through {
-        Through::Joists { first, spacing, .. } | Through::Studs { first, spacing, .. } => {
-            (first, spacing)
-        }
-        Through::Open => (Length::inches(8), Length::inches(16)),
-    };
+    let usual = (Length::inches(8), Length::inches(16), Length::ZERO);
+    let (first, spacing, _) = ask.through.spaced().unwrap_or(usual);
     let joist = match ask.through {
         Through::Joists { depth, .. } => depth,
         _ => Length::in_64(9, 16),
@@ -446,28 +409,4 @@ fn pass_through(ask: &mut drain::Ask, n: u8) {
             engineered: n == 2,
         },
     };
-}
-
-/// The member that a drain passes through, for its words.
-pub(super) fn member(ask: &drain::Ask) -> Option<Member> {
-    match ask.through {
-        Through::Open => None,
-        Through::Joists {
-            depth, engineered, ..
-        } => Some(if engineered {
-            Member::Engineered { depth }
-        } else {
-            Member::Joist { depth }
-        }),
-        Through::Studs {
-            depth,
-            bearing,
-            doubled,
-            ..
-        } => Some(Member::Stud {
-            depth,
-            bearing,
-            doubled,
-        }),
-    }
 }

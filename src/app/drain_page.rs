@@ -2,10 +2,11 @@
 
 use super::mix_page::big;
 use super::{App, Chip, Command, Here, Row, Screen, Slot, Tone, drain_inputs, view::Big, words};
-use crate::drawing::drain_sketch;
+use crate::drawing::{drain_sketch, drain_stretch};
 use crate::handbook::drain::{ROUGH_INS, Standing};
+use crate::handbook::{Sourced, framing};
 use crate::measure::{Amount, Length, Rounding};
-use crate::site::Fault;
+use crate::site::{Fault, Member};
 use crate::takeoff::Ask;
 use crate::trades::Account;
 use crate::trades::drain::{self, Figure, Problem, Through};
@@ -55,10 +56,7 @@ impl App {
                     main = Some(self.list_button(at));
                 }
                 let sketch = drain_sketch(ask, figure, self.job.units);
-                picture =
-                    Some(sketch.map_tags(|field| {
-                        Command::Pad(Slot::Drain(at, drain_inputs::slot_of(field)))
-                    }));
+                picture = Some(sketch.map_tags(|field| Command::Pad(Slot::Drain(at, field))));
             }
         }
         rows.extend(self.drain_inputs(at, ask, figured.as_ref().ok()));
@@ -80,14 +78,14 @@ impl App {
 
     fn drain_problem(&self, at: usize, problem: &Problem) -> Row {
         let change = |field| {
-            let slot = Slot::Drain(at, drain_inputs::slot_of(field));
+            let slot = Slot::Drain(at, field);
             Some(Chip::new("Change it", false, Command::Pad(slot)))
         };
         let (text, mend) = match problem {
             Problem::Beyond { field, least, most } => (
                 format!(
                     "“{}” is out of range: it has to be from {} to {}.",
-                    drain_inputs::asks(drain_inputs::slot_of(*field)),
+                    drain_inputs::asks(*field),
                     self.amount(least.clone()),
                     self.amount(most.clone())
                 ),
@@ -116,12 +114,11 @@ impl App {
     }
 
     fn drain_strip(&self, ask: &drain::Ask, figure: &Figure) -> Vec<Big> {
-        let slope = figure.fall.metres() / Length::feet(1).metres();
         let mut strip = vec![
             big(self.show(figure.total), "fall over the run"),
-            big(self.amount(Amount::Slope(slope)), "fall"),
+            big(self.show(figure.fall), "fall in a foot"),
         ];
-        if let Some(member) = drain_inputs::member(ask) {
+        if let Some(member) = ask.through.member() {
             let wrong = figure.holes.iter().filter(|hole| !hole.faults.is_empty());
             let (all, wrong) = (
                 figure.holes.iter().filter(|hole| !hole.clear).count(),
@@ -146,6 +143,10 @@ impl App {
     fn drain_results(&self, ask: &drain::Ask, figure: &Figure) -> Vec<Row> {
         let mut rows = vec![
             Row::Heading("Along the run".into()),
+            Row::Text(format!(
+                "On the sketch heights are drawn {} times as large as lengths.",
+                drain_stretch(ask, figure)
+            )),
             Row::ours("Height at the upper end", self.show(figure.start)),
             Row::ours("Height at the lower end", self.show(figure.end)),
             Row::ours("Pipe along the fall", self.show(figure.sloped)),
@@ -181,6 +182,7 @@ impl App {
                 command: None,
             });
         }
+        rows.extend(self.limit_rows(ask));
         if let Some(arm) = figure.arm {
             rows.push(Row::Heading("The trap arm".into()));
             rows.push(Row::ours(
@@ -209,6 +211,47 @@ impl App {
         }
     }
 
+    /// What the member may have cut out of it, rounded down.
+    fn limit_rows(&self, ask: &drain::Ask) -> Vec<Row> {
+        let Some(member) = ask.through.member() else {
+            return Vec::new();
+        };
+        let down =
+            |limit: Length| self.show(limit.rounded(Length::in_64(0, 4), Rounding::FitInside));
+        let share = |rule: &Sourced<framing::Share>| {
+            let (over, under) = rule.value;
+            Length::nm(member.depth().as_nm() * over / under)
+        };
+        let mut list = Vec::new();
+        if let Some(rule) = member.hole_rule() {
+            list.push(("Largest hole", share(rule), rule.cite));
+        }
+        if let Some(rule) = member.notch_rule() {
+            list.push(("Deepest notch", share(rule), rule.cite));
+        }
+        if let Member::Joist { .. } = member {
+            for (what, rule) in [
+                ("Longest notch", &framing::JOIST_NOTCH_LENGTH),
+                ("Deepest notch at its end", &framing::JOIST_END_NOTCH),
+            ] {
+                list.push((what, share(rule), rule.cite));
+            }
+        }
+        if list.is_empty() {
+            return Vec::new();
+        }
+        let edge = member.edge_rule();
+        list.push(("Wood left beside a hole", edge.value, edge.cite));
+        let rows = list.into_iter().map(|(what, limit, cite)| Row::Figure {
+            label: what.into(),
+            detail: words::cite(&cite),
+            value: down(limit),
+            command: None,
+        });
+        let heading = Row::Heading("Limits of the framing, rounded down".into());
+        std::iter::once(heading).chain(rows).collect()
+    }
+
     fn trap_rows(&self, ask: &drain::Ask, rows: &mut Vec<Row>) {
         let each = drain::Fixture::ALL
             .into_iter()
@@ -221,7 +264,7 @@ impl App {
                 first = false;
             }
             let (units, trap, cite) = drain::units(fixture);
-            let slot = drain_inputs::slot_of(drain::Field::Fixtures(n));
+            let slot = drain::Field::Fixtures(n);
             let trap = trap.map_or_else(
                 || "trap in the fixture".to_owned(),
                 |trap| format!("trap {} at least", self.show(trap)),

@@ -1,8 +1,7 @@
 //! The pad opens on a slot, and what it reads goes back into the job.
 
 use super::{
-    App, Command, CutSlot, DrainSlot, Here, Kind, Pad, PipeSlot, Row, Slot, TapeSlot, ThingField,
-    TileSlot,
+    App, Command, CutSlot, Here, Kind, Pad, PipeSlot, Row, Slot, TapeSlot, ThingField, TileSlot,
 };
 use super::{
     cutting_page, doubt, drain_inputs, mix_inputs, paint_inputs, patch_inputs, photo_change,
@@ -11,6 +10,7 @@ use super::{
 use crate::measure::{Angle, Figures, Length, Money, Rounding, read};
 use crate::site::Id;
 use crate::takeoff::{HandLine, Job};
+use crate::trades::drain;
 
 /// What the pad read.
 pub(super) enum Value {
@@ -278,7 +278,10 @@ fn may_be_nothing(slot: &Slot) -> bool {
             | Slot::Tape(TapeSlot::Width)
             | Slot::Drain(
                 _,
-                DrainSlot::Fall | DrainSlot::Start | DrainSlot::First | DrainSlot::ToCome
+                drain::Field::Fall
+                    | drain::Field::Start
+                    | drain::Field::First
+                    | drain::Field::ToCome
             )
             | Slot::Cut(_, CutSlot::Kerf)
             | Slot::PlusMinus(..)

@@ -79,8 +79,7 @@ pub use photo_log::LogRow;
 pub use photo_surface::Touch;
 pub use photo_take::{SMALL, take_picture};
 pub use slot::{
-    CutSlot, DrainSlot, MixSlot, NoteOf, PaintSlot, PipeSlot, Slot, StudsOf, TapeSlot, ThingField,
-    TileSlot,
+    CutSlot, MixSlot, NoteOf, PaintSlot, PipeSlot, Slot, StudsOf, TapeSlot, ThingField, TileSlot,
 };
 pub use survey_page::{Outline, RoomChoice};
 pub use view::{Big, Card, Chip, Icon, Row, Screen, Tone};

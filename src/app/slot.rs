@@ -3,7 +3,7 @@
 use super::PhotoSlot;
 use crate::site::{Id, Size, What};
 use crate::takeoff::PackKey;
-use crate::trades::{Material, paint::Product, patch, pipe};
+use crate::trades::{Material, drain, paint::Product, patch, pipe};
 
 /// A figure of the person's own, by its place.
 #[derive(Clone, Debug, PartialEq)]
@@ -69,7 +69,7 @@ pub enum Slot {
     /// What one costs.
     HandPrice(Id),
     /// A field of a drain.
-    Drain(usize, DrainSlot),
+    Drain(usize, drain::Field),
     /// A field of a material's cutting plan.
     Cut(Material, CutSlot),
     /// A measurement of a room.
@@ -312,35 +312,6 @@ pub enum PipeSlot {
     FromLeft,
     /// From the floor to its start.
     UpFromFloor,
-}
-
-/// A field of a drain.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum DrainSlot {
-    /// How far it runs.
-    Run,
-    /// Its fall in a foot.
-    Fall,
-    /// The height of its upper end.
-    Start,
-    /// From the upper end to the first joist or stud.
-    First,
-    /// From one to the next.
-    Spacing,
-    /// How deep one is.
-    Depth,
-    /// From a stud's face to the pipe.
-    Across,
-    /// The hole.
-    Hole,
-    /// The trap arm.
-    Arm,
-    /// How many of a fixture, counted from 0.
-    Fixtures(usize),
-    /// From the finished wall to the flange.
-    RoughIn,
-    /// What still comes onto the studs.
-    ToCome,
 }
 
 /// A field of a material's cutting plan.

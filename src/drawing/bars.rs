@@ -19,17 +19,22 @@ pub struct Stick {
     pub rest: Length,
 }
 
-/// Bars under each other, the longest across the sheet; a tap on a piece gives its stick and its place on it.
+/// Most sticks on one sheet.
+pub const MOST_STICKS: usize = 16;
+/// From so many sticks on there is one line of words on each.
+const ONE_LINE: usize = 6;
+
+/// The first sticks as bars under each other, the longest across the sheet; a tap on a piece gives its stick and its place on it.
 #[must_use]
 pub fn bars_sketch(sticks: &[Stick], units: Units) -> Scene<(usize, usize)> {
     let mut scene = Scene::empty("The sticks as bars, each with its pieces and what remains");
     let longest = sticks.iter().map(|stick| stick.length).max();
     let longest = longest.unwrap_or_default();
     // As high as a line of words, so that what stands on a bar can be read; nearer where there are many.
-    let rows = (sticks.len() as i64).clamp(5, 16);
+    let rows = (sticks.len().min(MOST_STICKS) as i64).max(5);
     let (high, apart) = ((longest * 3).divided(rows * 5), longest.divided(rows));
     let set = |length: Length| units.length(length, Rounding::Nearest, Figures::Set);
-    for (row, stick) in sticks.iter().enumerate() {
+    for (row, stick) in sticks.iter().enumerate().take(MOST_STICKS) {
         let top = apart * row as i64;
         let mut left = Length::ZERO;
         let edge = |role| Some(Pen::solid(role, Stroke::Medium));
@@ -38,10 +43,31 @@ pub fn bars_sketch(sticks: &[Stick], units: Units) -> Scene<(usize, usize)> {
                 Point::new(left, top),
                 Point::new(left + *length, top + high),
             );
-            scene
-                .marks
-                .push(bar(from, to, edge(Role::Ink), Some(Role::Board)));
-            scene.marks.extend(words(from, to, mark, &set(*length)));
+            scene.marks.push(Mark::rectangle(
+                from,
+                to,
+                edge(Role::Ink),
+                Some(Role::Board),
+            ));
+            let room = Fit::Shrunk((*length * 9).divided(10));
+            let word = |at: Point, text: String, bold| Mark::Text {
+                at,
+                text,
+                role: Role::Ink,
+                align: Align::Middle,
+                bold,
+                fit: room,
+            };
+            let at = middle(from, to);
+            if sticks.len() >= ONE_LINE {
+                scene
+                    .marks
+                    .push(word(at, format!("{mark}: {}", set(*length)), false));
+            } else {
+                let lift = Point::new(Length::ZERO, high.divided(4));
+                scene.marks.push(word(at - lift, mark.clone(), true));
+                scene.marks.push(word(at + lift, set(*length), false));
+            }
             scene.hot.push(Hot {
                 min: from,
                 max: to,
@@ -58,7 +84,7 @@ pub fn bars_sketch(sticks: &[Stick], units: Units) -> Scene<(usize, usize)> {
         if stick.rest.is_positive() {
             let from = Point::new(stick.length - stick.rest, top);
             let open = Some(Pen::dashed(Role::Soft, Stroke::Thin));
-            scene.marks.push(bar(from, end, open, None));
+            scene.marks.push(Mark::rectangle(from, end, open, None));
             scene.marks.push(Mark::Text {
                 at: middle(from, end),
                 text: set(stick.rest),
@@ -72,33 +98,9 @@ pub fn bars_sketch(sticks: &[Stick], units: Units) -> Scene<(usize, usize)> {
     scene
 }
 
-fn bar(from: Point, to: Point, pen: Option<Pen>, fill: Option<Role>) -> Mark {
-    Mark::Path {
-        points: vec![from, Point::new(to.x, from.y), to, Point::new(from.x, to.y)],
-        closed: true,
-        pen,
-        fill,
-    }
-}
-
 fn middle(from: Point, to: Point) -> Point {
     Point::new(
         from.x + (to.x - from.x).half(),
         from.y + (to.y - from.y).half(),
     )
-}
-
-/// The mark over the length, as far as the piece has room for them.
-fn words(from: Point, to: Point, mark: &str, length: &str) -> [Mark; 2] {
-    let (wide, at) = (to.x - from.x, middle(from, to));
-    let lift = (to.y - from.y).divided(4);
-    let word = |up: Length, text: &str, bold| Mark::Text {
-        at: Point::new(at.x, at.y + up),
-        text: text.to_owned(),
-        role: Role::Ink,
-        align: Align::Middle,
-        bold,
-        fit: Fit::Shrunk((wide * 9).divided(10)),
-    };
-    [word(-lift, mark, true), word(lift, length, false)]
 }

@@ -31,9 +31,9 @@ mod tests;
 mod tile;
 mod tile_things;
 
-pub use bars::{Stick, bars_sketch};
+pub use bars::{MOST_STICKS, Stick, bars_sketch};
 pub use bed::bed_sketch;
-pub use drain::drain_sketch;
+pub use drain::{drain_sketch, drain_stretch};
 pub use elevation::{WallTag, wall};
 pub use elevation_more::from_behind;
 pub use key::Key;

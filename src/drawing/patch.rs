@@ -133,17 +133,8 @@ fn ends_of_wall(view: &Rect, ask: &Ask, known: (bool, bool), marks: &mut Vec<Mar
         ),
     ] {
         if there {
-            marks.push(line(from, to, Pen::solid(Role::Ink, Stroke::Heavy)));
+            marks.push(Mark::line(from, to, Pen::solid(Role::Ink, Stroke::Heavy)));
         }
-    }
-}
-
-fn line(from: Point, to: Point, pen: Pen) -> Mark {
-    Mark::Path {
-        points: vec![from, to],
-        closed: false,
-        pen: Some(pen),
-        fill: None,
     }
 }
 
@@ -172,7 +163,7 @@ fn void(shape: &HoleShape, hole: &Rect, screws: &[(Length, Length)], marks: &mut
     });
     if let Some(pen) = pen {
         for up in [half.1, -half.1] {
-            marks.push(line(
+            marks.push(Mark::line(
                 at(middle.0 - half.0, middle.1 - up),
                 at(middle.0 + half.0, middle.1 + up),
                 pen,
@@ -300,7 +291,7 @@ fn places(
 fn studs(ask: &Ask, view: &Rect, marks: &mut Vec<Mark>) {
     let Some(studs) = &ask.studs else { return };
     let (crate::site::Studs::Spaced { face, .. } | crate::site::Studs::Found { face, .. }) = studs;
-    let upright = |x: Length, pen: Pen| line(at(x, view.top), at(x, view.bottom), pen);
+    let upright = |x: Length, pen: Pen| Mark::line(at(x, view.top), at(x, view.bottom), pen);
     let wall = ask.wall.length.unwrap_or(view.right);
     for centre in studs
         .centres(wall)

@@ -288,6 +288,29 @@ impl<T> Scene<T> {
     }
 }
 
+impl Mark {
+    /// A straight line.
+    #[must_use]
+    pub fn line(from: Point, to: Point, pen: Pen) -> Mark {
+        Mark::Path {
+            points: vec![from, to],
+            closed: false,
+            pen: Some(pen),
+            fill: None,
+        }
+    }
+    /// An upright rectangle between two corners.
+    #[must_use]
+    pub fn rectangle(from: Point, to: Point, pen: Option<Pen>, fill: Option<Role>) -> Mark {
+        Mark::Path {
+            points: vec![from, Point::new(to.x, from.y), to, Point::new(from.x, to.y)],
+            closed: true,
+            pen,
+            fill,
+        }
+    }
+}
+
 impl Pen {
     /// An unbroken line.
     #[must_use]

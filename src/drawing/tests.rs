@@ -3,7 +3,7 @@
 use super::*;
 use crate::measure::{Length, Units};
 use crate::site::{Opening, OpeningKind, Room, Studs};
-use crate::trades::{paint as painting, patch};
+use crate::trades::{drain, paint as painting, patch};
 
 const UNITS: Units = Units::FeetInches { marks: 16 };
 /// A phone, a tablet, a small phone held across, with the words as designed; a phone and a tablet with larger ones.
@@ -280,6 +280,82 @@ fn a_large_surface_says_its_name_and_area() {
         sheet.pieces.iter().filter_map(extent).count(),
         6 + scene.dimensions.len()
     );
+}
+
+fn drain_of(ask: &drain::Ask) -> Scene<drain::Field> {
+    drain_sketch(ask, &drain::figure(ask).unwrap(), UNITS)
+}
+
+#[test]
+fn a_drain_is_clean_through_joists_studs_and_nothing() {
+    let joists = drain::Ask::default();
+    let long = drain::Ask {
+        run: Length::feet(14),
+        ..joists.clone()
+    };
+    let hung = drain::Ask {
+        start: Some(-Length::inches(3)),
+        ..joists.clone()
+    };
+    let open = drain::Ask {
+        through: drain::Through::Open,
+        run: Length::feet(9),
+        ..joists.clone()
+    };
+    let studs = drain::Ask {
+        size: drain::Size::OneAndHalf,
+        start: Some(Length::inches(18)),
+        run: Length::feet(5),
+        through: drain::Through::Studs {
+            first: Length::inches(7),
+            spacing: Length::inches(16),
+            depth: Length::in_64(3, 32),
+            across: None,
+            bearing: true,
+            doubled: false,
+        },
+        ..joists.clone()
+    };
+    for (name, ask) in [
+        ("drain-joists", joists),
+        ("drain-long", long),
+        ("drain-hung", hung),
+        ("drain-open", open),
+        ("drain-studs", studs),
+    ] {
+        clean(name, &drain_of(&ask));
+    }
+}
+
+/// Sticks with as many pieces as said.
+fn sticks(pieces: &[&[i64]]) -> Vec<Stick> {
+    let each = pieces.iter().enumerate().map(|(n, inches)| {
+        let used: i64 = inches.iter().sum();
+        Stick {
+            name: (n + 1).to_string(),
+            length: Length::feet(8),
+            kerf: Length::in_64(0, 8),
+            pieces: (inches.iter().zip(1..))
+                .map(|(inches, number)| (format!("A{number}"), Length::inches(*inches)))
+                .collect(),
+            rest: Length::inches(96 - used) - Length::in_64(0, 8) * inches.len() as i64,
+        }
+    });
+    each.collect()
+}
+
+#[test]
+fn sticks_are_clean_however_many() {
+    let one: &[&[i64]] = &[&[40, 30, 20]];
+    let some: &[&[i64]] = &[&[40, 30, 20], &[14, 14, 14, 14, 14, 14], &[95]];
+    let many = vec![&[30, 30, 30][..]; 18];
+    for (name, of) in [("bars-one", one), ("bars-some", some), ("bars-many", &many)] {
+        let scene = bars_sketch(&sticks(of), UNITS);
+        let drawn = of.iter().take(MOST_STICKS);
+        let pieces: usize = drawn.map(|stick| stick.len()).sum();
+        assert_eq!(scene.hot.len(), pieces);
+        clean(name, &scene);
+    }
 }
 
 #[test]

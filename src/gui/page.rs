@@ -204,7 +204,7 @@ fn tabs(here: &Here, numbered: &mut Numbered) -> Vec<Tab> {
             | Here::Profiles
             | Here::SideBySide(..)
     );
-    let buy = matches!(here, Here::Buy | Here::Line(_));
+    let buy = matches!(here, Here::Buy | Here::Line(_) | Here::Cutting(_));
     let photos = matches!(here, Here::Photos | Here::Photo(_));
     let icon = |bytes: &[u8]| Image::load_from_svg_data(bytes).unwrap_or_default();
     vec![

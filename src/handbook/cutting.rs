@@ -22,7 +22,7 @@ pub static KERF_POWER: Sourced<Length> = Sourced::new(
     ),
 );
 /// Lengths in which boards, trim and pipe are commonly sold.
-pub static LENGTHS: Sourced<[Length; 7]> = Sourced::new(
+pub static LENGTHS: Sourced<[Length; 6]> = Sourced::new(
     [
         Length::feet(8),
         Length::feet(10),
@@ -30,7 +30,18 @@ pub static LENGTHS: Sourced<[Length; 7]> = Sourced::new(
         Length::feet(14),
         Length::feet(16),
         Length::feet(20),
-        Length::mm(6_000),
     ],
     Cite::practice("lengths commonly on sale: boards from 8 to 16 ft, pipe 10 and 20 ft"),
+);
+/// The same where lengths are metric.
+pub static LENGTHS_METRIC: Sourced<[Length; 6]> = Sourced::new(
+    [
+        Length::mm(2_400),
+        Length::mm(3_000),
+        Length::mm(3_600),
+        Length::mm(4_200),
+        Length::mm(4_800),
+        Length::mm(6_000),
+    ],
+    Cite::practice("lengths commonly on sale: boards from 2.4 to 4.8 m, pipe 3 and 6 m"),
 );

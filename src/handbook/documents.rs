@@ -243,6 +243,8 @@ documents! {
     FLANGE_PAGES: "Answers on closet flanges and rough-in", "as read", "homerepairforum 9788, engineerfix.com, daveosborne.com";
     /// A drain's fall, worked, and its rough-in.
     MODERN_PLUMBING: "Modern Plumbing", "2022, p. 325; 2015, screen 319", "Goodheart-Willcox";
+    /// Sizes of plastic pipe.
+    HI_PIPE_TABLES: "Engineering Data Book, section IV, plastic pipe", "data file of 2025", "Hydraulic Institute";
     /// What a saw takes.
     KERF_ARTICLE: "What is a saw's kerf, and why it matters", "as read", "slashgear.com";
     /// What may go wrong with an open drain.

@@ -27,8 +27,8 @@ pub static OUTSIDE: Sourced<BySize<Length>> = Sourced::new(
         Length::nm(114_300_000),
     ],
     Cite::read(
-        &documents::MODERN_PLUMBING,
-        "outside diameters of iron pipe size; the same in two tables of sizes",
+        &documents::HI_PIPE_TABLES,
+        "outside diameters, the same in two libraries of pipe sizes",
     ),
 );
 /// Holes that they are passed through.

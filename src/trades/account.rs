@@ -30,6 +30,23 @@ pub struct Step {
     pub cite: Cite,
 }
 
+impl Step {
+    /// A step without figures in its words.
+    pub(super) fn of(
+        what: &'static str,
+        sum: Vec<Term>,
+        gives: impl Into<Amount>,
+        cite: Cite,
+    ) -> Step {
+        Step {
+            what: Phrase::plain(what),
+            sum,
+            gives: gives.into(),
+            cite,
+        }
+    }
+}
+
 /// A piece of a sum: a figure, or a sign or word between figures.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Term {

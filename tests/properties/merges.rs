@@ -412,6 +412,7 @@ fn a_room_that_both_changed_stands_twice_each_with_its_figures() {
             (None, Some(0)),
             (None, Some(0)),
             (None, Some(2)),
+            (Some(0), Some(2)),
             (Some(1), Some(0)),
             (Some(2), Some(1)),
         ],

@@ -22,7 +22,7 @@ const SIZES: [(&str, (u32, u32)); 4] = [
     ("desktop", (1440, 900)),
 ];
 
-fn demo() -> App {
+pub fn demo() -> App {
     let begun = DateTime::parse_from_rfc3339("2026-03-14T09:00:00-05:00").unwrap();
     App::new(demo_job(begun), Keeper::nowhere())
 }
@@ -204,7 +204,7 @@ fn the_about_sheet_shows_what_the_screens_are_made_with() {
 }
 
 /// Types a measure into a slot.
-fn type_in(app: &mut App, slot: Slot, text: &str) {
+pub fn type_in(app: &mut App, slot: Slot, text: &str) {
     app.send(Command::Pad(slot));
     if let Some(pad) = &mut app.pad {
         pad.typed = text.to_owned();

@@ -7,6 +7,8 @@ mod knapsack;
 mod prices;
 mod search;
 mod solve;
+#[cfg(test)]
+mod tests;
 mod work;
 
 use std::cmp::Reverse;

@@ -4,7 +4,7 @@ use super::{
     ArmFigure, Ask, Figure, Fixture, Problem, Through, carries, fall_in, findings, least_fall,
     limits, longest_arm, sizes, through, units,
 };
-use crate::handbook::{Cite, drain as book};
+use crate::handbook::{Cite, documents, drain as book};
 use crate::measure::{Amount, Length, Phrase};
 use crate::trades::{Account, Material, Need, Step, Term};
 
@@ -72,33 +72,27 @@ pub fn figure(ask: &Ask) -> Result<Figure, Problem> {
     Ok(figure)
 }
 
-fn step(what: &'static str, sum: Vec<Term>, gives: impl Into<Amount>, cite: Cite) -> Step {
-    Step {
-        what: Phrase::plain(what),
-        sum,
-        gives: gives.into(),
-        cite,
-    }
-}
-
 fn working(ask: &Ask, figure: &Figure) -> Vec<Step> {
     let word = Term::Word;
     let slope = |fall: Length| Amount::Slope(fall.as_nm() as f64 / Length::feet(1).as_nm() as f64);
     let least = least_fall(ask.code, ask.size, ask.eighth_approved);
     let mut steps = vec![
-        step(
+        Step::of(
             "Least fall by the code chosen",
             Vec::new(),
             slope(least.0),
             least.1,
         ),
-        step(
+        Step::of(
             "Fall over the run",
             vec![ask.run.into(), word("×"), Term::Figure(slope(figure.fall))],
             figure.total,
-            Cite::computed("the run times its fall"),
+            Cite::read(
+                &documents::MODERN_PLUMBING,
+                "fall of a branch, p. 325, worked",
+            ),
         ),
-        step(
+        Step::of(
             "Pipe along the fall",
             vec![
                 word("√("),
@@ -110,7 +104,7 @@ fn working(ask: &Ask, figure: &Figure) -> Vec<Step> {
             figure.sloped,
             Cite::computed("the long side of a right triangle"),
         ),
-        step(
+        Step::of(
             "Height at the lower end",
             vec![figure.start.into(), word("−"), figure.total.into()],
             figure.end,
@@ -120,7 +114,7 @@ fn working(ask: &Ask, figure: &Figure) -> Vec<Step> {
     if let Some((member, _)) = through::members(ask) {
         if let (Some(most), Some(rule)) = (member.largest_hole(), member.hole_rule()) {
             let (over, under) = rule.value;
-            steps.push(step(
+            steps.push(Step::of(
                 "Largest hole",
                 vec![
                     member.depth().into(),
@@ -134,7 +128,7 @@ fn working(ask: &Ask, figure: &Figure) -> Vec<Step> {
             ));
         }
         if let Some((from, to)) = figure.place {
-            steps.push(step(
+            steps.push(Step::of(
                 if matches!(ask.through, Through::Studs { .. }) {
                     "Its centre from a face"
                 } else {
@@ -151,7 +145,7 @@ fn working(ask: &Ask, figure: &Figure) -> Vec<Step> {
         }
     }
     if let Some(reach) = figure.reach {
-        steps.push(step(
+        steps.push(Step::of(
             "Farthest hole within the limits",
             Vec::new(),
             reach,
@@ -160,8 +154,8 @@ fn working(ask: &Ask, figure: &Figure) -> Vec<Step> {
     }
     if let (Some(arm), Some(asked)) = (figure.arm, ask.arm) {
         let cite = longest_arm(ask.code, asked.size).1;
-        steps.push(step("Longest trap arm", Vec::new(), arm.most, cite));
-        steps.push(step(
+        steps.push(Step::of("Longest trap arm", Vec::new(), arm.most, cite));
+        steps.push(Step::of(
             "Fall of the trap arm",
             vec![
                 asked.length.into(),
@@ -174,7 +168,7 @@ fn working(ask: &Ask, figure: &Figure) -> Vec<Step> {
     }
     units_steps(ask, figure, &mut steps);
     if let (Some(from_studs), Some(flange)) = (figure.flange, ask.flange) {
-        steps.push(step(
+        steps.push(Step::of(
             "Bare studs to the centre of the flange",
             vec![flange.rough_in.into(), word("+"), flange.to_come.into()],
             from_studs,
@@ -191,7 +185,7 @@ fn units_steps(ask: &Ask, figure: &Figure, steps: &mut Vec<Step>) {
         .filter(|(_, n)| **n > 0)
     {
         let (each, _, cite) = units(*fixture);
-        steps.push(step(
+        steps.push(Step::of(
             match fixture {
                 Fixture::Lavatory => "Fixture units, lavatories",
                 Fixture::Tub => "Fixture units, tubs",
@@ -210,7 +204,7 @@ fn units_steps(ask: &Ask, figure: &Figure, steps: &mut Vec<Step>) {
     }
     if let Some(size) = figure.needs {
         let (most, cite) = carries(ask.code, size);
-        steps.push(step(
+        steps.push(Step::of(
             "Least drain for them",
             vec![
                 Amount::Count(i64::from(figure.units)).into(),

@@ -2,6 +2,7 @@
 
 use crate::handbook::drain as book;
 use crate::measure::{Amount, Length};
+use crate::site::Member;
 
 /// The family of codes that the place has adopted.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -85,6 +86,51 @@ pub enum Through {
         /// Every stud on the way is doubled, two at most.
         doubled: bool,
     },
+}
+
+impl Through {
+    /// From the upper end to the first joist or stud, from it to the next, and how deep they are.
+    #[must_use]
+    pub fn spaced(self) -> Option<(Length, Length, Length)> {
+        match self {
+            Through::Open => None,
+            Through::Joists {
+                first,
+                spacing,
+                depth,
+                ..
+            }
+            | Through::Studs {
+                first,
+                spacing,
+                depth,
+                ..
+            } => Some((first, spacing, depth)),
+        }
+    }
+    /// What is bored.
+    #[must_use]
+    pub fn member(self) -> Option<Member> {
+        Some(match self {
+            Through::Open => return None,
+            Through::Joists {
+                depth,
+                engineered: true,
+                ..
+            } => Member::Engineered { depth },
+            Through::Joists { depth, .. } => Member::Joist { depth },
+            Through::Studs {
+                depth,
+                bearing,
+                doubled,
+                ..
+            } => Member::Stud {
+                depth,
+                bearing,
+                doubled,
+            },
+        })
+    }
 }
 
 /// A trap arm, from the weir to the vent.

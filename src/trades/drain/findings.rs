@@ -142,12 +142,13 @@ fn bored(ask: &Ask, figure: &Figure, found: &mut Vec<Finding>) {
     if figure.plates > 0 {
         found.push(say(
             Weight::Caution,
-            "The pipe comes nearer than {0} to a face: {1} steel plates of {2}, on each face that it is near. Later editions say {3}.",
+            "The pipe comes nearer than {0} to a face: {1} steel plates of {2}, on each face that it is near, and {4} past a sole or top plate. Later editions say {3}.",
             [
                 framing::PLATE_WITHIN.value.into(),
                 Amount::Count(i64::from(figure.plates)),
                 Amount::Film(framing::PLATE_THICKNESS.value),
                 framing::PLATE_WITHIN_LATER.value.into(),
+                framing::PLATE_BEYOND.value.into(),
             ],
             framing::PLATE_WITHIN.cite,
         ));

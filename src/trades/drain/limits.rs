@@ -38,19 +38,7 @@ pub(super) fn checked(ask: &Ask) -> Result<(), Problem> {
     if let Some(start) = ask.start {
         length(Field::Start, start, START)?;
     }
-    if let Through::Joists {
-        first,
-        spacing,
-        depth,
-        ..
-    }
-    | Through::Studs {
-        first,
-        spacing,
-        depth,
-        ..
-    } = ask.through
-    {
+    if let Some((first, spacing, depth)) = ask.through.spaced() {
         length(Field::First, first, FIRST)?;
         length(Field::Spacing, spacing, SPACING)?;
         length(Field::Depth, depth, DEPTH)?;

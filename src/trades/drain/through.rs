@@ -7,39 +7,10 @@ use crate::site::Member;
 
 /// What is bored, and the places of its members from the upper end.
 pub(super) fn members(ask: &Ask) -> Option<(Member, Vec<Length>)> {
-    let (member, first, spacing) = match ask.through {
-        Through::Open => return None,
-        Through::Joists {
-            first,
-            spacing,
-            depth,
-            engineered,
-        } => {
-            let member = if engineered {
-                Member::Engineered { depth }
-            } else {
-                Member::Joist { depth }
-            };
-            (member, first, spacing)
-        }
-        Through::Studs {
-            first,
-            spacing,
-            depth,
-            bearing,
-            doubled,
-            ..
-        } => {
-            let member = Member::Stud {
-                depth,
-                bearing,
-                doubled,
-            };
-            (member, first, spacing)
-        }
-    };
+    let (first, spacing, _) = ask.through.spaced()?;
     let places = std::iter::successors(Some(first), |at| Some(*at + spacing));
-    Some((member, places.take_while(|at| *at <= ask.run).collect()))
+    let places = places.take_while(|at| *at <= ask.run).collect();
+    Some((ask.through.member()?, places))
 }
 
 /// The hole as asked for, or the usual one.

@@ -180,19 +180,10 @@ fn open(depth: Length) -> Length {
     (depth * 2).divided(3)
 }
 
-fn step(what: &'static str, sum: Vec<Term>, gives: impl Into<Amount>, cite: Cite) -> Step {
-    Step {
-        what: Phrase::plain(what),
-        sum,
-        gives: gives.into(),
-        cite,
-    }
-}
-
 fn working(ask: &Ask, figure: &Figure) -> Vec<Step> {
     let mut steps = share_steps(ask, figure);
     let times = || Term::Word("×");
-    steps.push(step(
+    steps.push(Step::of(
         "Volume of the joints",
         vec![
             ask.area.into(),
@@ -205,7 +196,7 @@ fn working(ask: &Ask, figure: &Figure) -> Vec<Step> {
         Cite::computed("area times share times depth"),
     ));
     steps.push(match ask.label.covers {
-        Some(covers) => step(
+        Some(covers) => Step::of(
             "Powder, by the bag's own coverage",
             vec![
                 ask.area.into(),
@@ -217,7 +208,7 @@ fn working(ask: &Ask, figure: &Figure) -> Vec<Step> {
             figure.net,
             Cite::practice("the coverage on the bag, as entered"),
         ),
-        None => step(
+        None => Step::of(
             "Powder in the joints",
             vec![
                 Amount::Bulk(figure.volume).into(),
@@ -228,7 +219,7 @@ fn working(ask: &Ask, figure: &Figure) -> Vec<Step> {
             density(ask, figure.kind).1,
         ),
     });
-    steps.push(step(
+    steps.push(Step::of(
         "Powder with waste",
         vec![
             figure.net.into(),
@@ -242,13 +233,13 @@ fn working(ask: &Ask, figure: &Figure) -> Vec<Step> {
             Cite::practice("waste as chosen")
         },
     ));
-    steps.push(step(
+    steps.push(Step::of(
         "What a bag covers, nothing wasted",
         Vec::new(),
         figure.bag_covers,
         Cite::computed("the area times the bag over the powder"),
     ));
-    steps.push(step(
+    steps.push(Step::of(
         "Bags of this size",
         vec![figure.mass.into(), Term::Word("÷"), figure.bag.into()],
         Amount::Number(figure.bags),
@@ -274,7 +265,7 @@ fn share_steps(ask: &Ask, figure: &Figure) -> Vec<Step> {
             "flats over flats and one joint, squared",
         ),
         JointOf::Area(joints) => {
-            return vec![step(
+            return vec![Step::of(
                 "Share of joint, measured in the layout",
                 vec![joints.into(), Term::Word("÷"), ask.area.into()],
                 Amount::Number(figure.fraction),
@@ -308,7 +299,7 @@ fn share_steps(ask: &Ask, figure: &Figure) -> Vec<Step> {
         word(")"),
     ];
     let over = Amount::Share(overstatement(a, b, ask.width));
-    let mut steps = vec![step(
+    let mut steps = vec![Step::of(
         what,
         exact,
         Amount::Number(figure.fraction),
@@ -332,14 +323,14 @@ fn share_steps(ask: &Ask, figure: &Figure) -> Vec<Step> {
 fn mixing_steps(ask: &Ask, figure: &Figure) -> Vec<Step> {
     let mut steps = Vec::new();
     if let Some(((least, most), cite)) = water(ask, figure.kind, figure.bag) {
-        steps.push(step(
+        steps.push(Step::of(
             "Water for a bag",
             Vec::new(),
             Amount::range(least, most),
             cite,
         ));
     }
-    let taken = |what, (gives, cite): (Amount, Cite)| step(what, Vec::new(), gives, cite);
+    let taken = |what, (gives, cite): (Amount, Cite)| Step::of(what, Vec::new(), gives, cite);
     steps.push(taken("Rest, then stir again", slake(ask)));
     steps.push(taken("Use a mix within", pot_life(ask)));
     steps.push(taken("Wait after setting, at least", wait(ask)));
@@ -350,13 +341,13 @@ fn mixing_steps(ask: &Ask, figure: &Figure) -> Vec<Step> {
             (many, book::WAIT_ON_BAGS.cite),
         ));
     }
-    steps.push(step(
+    steps.push(Step::of(
         "Depth of joint left open, at least",
         vec![ask.depth.into(), Term::Word("× 2 ÷ 3")],
         figure.open,
         book::OPEN_SHARE.cite,
     ));
-    steps.push(step(
+    steps.push(Step::of(
         "Mixed on the job: parts of fine sand to 1 of cement",
         Vec::new(),
         Amount::Count(i64::from(figure.job_mix)),
@@ -376,7 +367,7 @@ fn seam_steps(ask: &Ask, figure: &Figure) -> Vec<Step> {
                 Meeting::Perimeter => "Sealant along the perimeter",
                 Meeting::Movement => "Sealant in a movement joint",
             };
-            step(
+            Step::of(
                 what,
                 vec![
                     seam.length.into(),
@@ -391,7 +382,7 @@ fn seam_steps(ask: &Ask, figure: &Figure) -> Vec<Step> {
         })
         .collect();
     if !steps.is_empty() {
-        steps.push(step(
+        steps.push(Step::of(
             "Sealant with waste",
             vec![Amount::Share(1.0 + ask.waste).into()],
             figure.sealant,
