@@ -39,6 +39,7 @@ mod survey_words;
 mod tape_page;
 mod tile_inputs;
 mod tile_page;
+mod unsure;
 mod view;
 mod wall_items;
 mod wall_page;
@@ -94,6 +95,8 @@ pub struct App {
     rooms_view: survey_page::RoomsView,
     /// Layouts that were figured, the newest last.
     laid: RefCell<Vec<(crate::trades::tile::Ask, tile_page::Laid)>>,
+    /// What a figure comes to where uncertain walls are longer and shorter, for the job that it was figured from.
+    unsure: RefCell<Option<unsure::Known>>,
 }
 
 impl App {
@@ -126,6 +129,7 @@ impl App {
             brought: Vec::new(),
             rooms_view: survey_page::RoomsView::default(),
             laid: RefCell::default(),
+            unsure: RefCell::default(),
         }
     }
 
@@ -149,6 +153,7 @@ impl App {
     #[must_use]
     pub fn screen(&self) -> Screen {
         let mut screen = self.page();
+        self.tell_unsure(&mut screen);
         screen.rows.splice(0..0, self.batch_row());
         screen.rows.splice(0..0, self.kept_rows());
         if let Some(held) = self.held {

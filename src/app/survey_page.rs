@@ -49,6 +49,8 @@ pub enum RoomChoice {
     Hinge(usize, site::Hinge),
     /// A wall is seen from behind.
     Behind(bool),
+    /// A wall's drawing shows the figures of what is fixed on it, in place of its openings'.
+    Points(bool),
     /// A wall or a corner of the outline is chosen.
     Choose(Option<PlanTag>),
     /// The outline changed at what is chosen.
@@ -85,6 +87,7 @@ pub(super) struct RoomsView {
     pub short: bool,
     pub exaggerated: u8,
     pub behind: bool,
+    pub points: bool,
     pub chosen: Option<PlanTag>,
     /// What was measured last, and in which room.
     pub last: Option<(usize, What)>,
@@ -103,6 +106,7 @@ impl Default for RoomsView {
             short: true,
             exaggerated: 10,
             behind: false,
+            points: false,
             chosen: None,
             last: None,
             search: String::new(),
@@ -226,7 +230,15 @@ impl App {
         // A diagonal that went with a wall is asked again as well.
         let differs = room.usually_differs();
         let short = |what: &What| differs.contains(what) || !room.mark(*what).carried;
-        asked.into_iter().filter(short).collect()
+        let mut short: Vec<What> = asked.into_iter().filter(short).collect();
+        let open =
+            |what: &What| room.measured(*what).is_none() && room.mark(*what).passed.is_none();
+        let across: Vec<What> = differs
+            .into_iter()
+            .filter(|what| open(what) && !short.contains(what))
+            .collect();
+        short.extend(across);
+        short
     }
 
     /// A short survey or all of it, where a room was carried over.

@@ -260,12 +260,15 @@ pub(super) fn handles(
             let run = to - *from;
             *from + Point::new(run.x.divided(3) * share, run.y.divided(3) * share)
         };
-        hot.push(Hot {
-            min: part(1),
-            max: part(2),
-            tag,
-            says: format!("Wall {}", Wall::named(wall)),
-        });
+        // The chosen wall is free for a finger to take hold of.
+        if chosen != Some(tag) {
+            hot.push(Hot {
+                min: part(1),
+                max: part(2),
+                tag,
+                says: format!("Wall {} on the plan", Wall::named(wall)),
+            });
+        }
     }
     for (corner, at) in corners.iter().enumerate() {
         let tag = PlanTag::Corner(corner);
