@@ -29,6 +29,7 @@ mod patch_page;
 mod profiles_page;
 mod room_choices;
 mod room_page;
+mod rooms_view;
 mod sharing;
 mod slot;
 mod square_page;
@@ -49,8 +50,8 @@ pub use command::{Choice, Command, Here, MixChoice, Shape, TileChoice};
 pub use demo::demo_job;
 pub use keep::{Keeper, Kept, Prefs, Reading, start};
 pub use pad::{FRACTIONS, Kind, Pad};
+pub use rooms_view::{Outline, RoomChoice};
 pub use slot::{MixSlot, NoteOf, PaintSlot, Slot, StudsOf, TapeSlot, ThingField, TileSlot};
-pub use survey_page::{Outline, RoomChoice};
 pub use view::{Big, Card, Chip, Icon, Row, Screen, Tone};
 
 use std::cell::RefCell;
@@ -92,7 +93,7 @@ pub struct App {
     /// What bringing together did, in words.
     brought: Vec<String>,
     /// How rooms are looked at and measured.
-    rooms_view: survey_page::RoomsView,
+    rooms_view: rooms_view::RoomsView,
     /// Layouts that were figured, the newest last.
     laid: RefCell<Vec<(crate::trades::tile::Ask, tile_page::Laid)>>,
     /// What a figure comes to where uncertain walls are longer and shorter, for the job that it was figured from.
@@ -127,7 +128,7 @@ impl App {
             slide: None,
             slid_from: None,
             brought: Vec::new(),
-            rooms_view: survey_page::RoomsView::default(),
+            rooms_view: rooms_view::RoomsView::default(),
             laid: RefCell::default(),
             unsure: RefCell::default(),
         }

@@ -1,11 +1,13 @@
 //! The shelf of profiles, and two rooms side by side.
 
+use std::collections::BTreeMap;
+
 use super::{App, Chip, Command, Here, RoomChoice, Row, Screen, Slot, Tone, survey_words};
 use crate::drawing::{Mark, Scene, plan};
 use crate::geometry::Point;
 use crate::measure::Length;
 use crate::site::{Room, differences};
-use crate::takeoff::{Ask, Asked, Line, LineKey, lines};
+use crate::takeoff::{Ask, Buying, Line, LineKey, Task};
 
 impl App {
     /// The shelf of profiles: kept rooms, found by their name.
@@ -150,37 +152,20 @@ impl App {
     }
 
     /// The lines that rooms would put on a list, whether they are on it or not.
-    fn lines_of(&self, rooms: &[usize]) -> Vec<Line> {
-        let tasks = self.job.tasks.iter().enumerate();
-        let needs: Vec<_> = tasks
-            .filter(|(_, task)| task.room.is_some_and(|room| rooms.contains(&room)))
-            .filter_map(|(at, _)| Some((self.task_name(at), self.account(at)?)))
-            .flat_map(|(name, account)| {
-                account
-                    .needs
-                    .into_iter()
-                    .map(move |need| (name.clone(), need))
-            })
-            .collect();
-        let asked: Vec<Asked<'_>> = needs
-            .iter()
-            .map(|(figure, need)| Asked {
-                figure: figure.clone(),
-                need,
-            })
-            .collect();
-        let buying = crate::takeoff::Buying {
+    fn lines_in(&self, rooms: &[usize]) -> Vec<Line> {
+        let buying = Buying {
             by_hand: Vec::new(),
-            overrides: std::collections::BTreeMap::default(),
+            overrides: BTreeMap::default(),
             ..self.job.buying.clone()
         };
-        lines(&asked, &buying)
+        let counts = |task: &Task| task.room.is_some_and(|room| rooms.contains(&room));
+        self.lines_of(counts, &buying)
     }
 
     /// What the first room's packs leave for the second.
     fn serves_again_rows(&self, first: usize, second: usize) -> Vec<Row> {
-        let (alone, both) = (self.lines_of(&[first]), self.lines_of(&[first, second]));
-        let wanted = self.lines_of(&[second]);
+        let (alone, both) = (self.lines_in(&[first]), self.lines_in(&[first, second]));
+        let wanted = self.lines_in(&[second]);
         let mut rows = vec![Row::Heading(
             "Materials: first room alone, both rooms".into(),
         )];
@@ -317,7 +302,7 @@ fn beside<T>([one, other]: [Scene<T>; 2]) -> Scene<(usize, T)> {
     let says = format!("{}; {}", one.says, other.says);
     let (mut one, other) = (
         one.map_tags(|tag| (0, tag)),
-        other.moved(by).map_tags(|tag| (1, tag)),
+        other.with_points(|at| at + by).map_tags(|tag| (1, tag)),
     );
     one.marks.extend(other.marks);
     one.dimensions.extend(other.dimensions);

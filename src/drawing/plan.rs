@@ -72,6 +72,7 @@ pub fn plan_seen(room: &Room, units: Units, look: &PlanLook) -> Scene<PlanTag> {
     }
     let mut dimensions = Vec::new();
     if !square {
+        marks.extend(plan_more::under_floor(room, &shape));
         marks.extend(plan_more::fixtures(room, &shape));
     }
     for (index, (wall, followed)) in room.walls.iter().zip(&shape.walls).enumerate() {

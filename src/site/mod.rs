@@ -20,7 +20,7 @@ mod survey;
 pub use areas::{NoArea, OpeningRule, WallAreas, baseboard, wall_areas};
 pub use change::{Bend, Missing, bend, slant, still_to_measure};
 pub use clash::{Clash, clashes};
-pub use clearance::{Clearance, Wants, clearances, footprint};
+pub use clearance::{Clearance, Wants, clearances, footprint, off_wall};
 pub use edit::outward;
 pub use fixed::{FixedKind, FixedPoint, Hidden, HiddenKind, Known, On, Spot};
 pub use fixture::{Fixture, FixtureKind};

@@ -83,6 +83,9 @@ pub enum Passed {
     NotThere,
 }
 
+/// How many earlier readings of one measurement are kept.
+const MOST_EARLIER: usize = 8;
+
 /// How a measurement stands beside its figure.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Mark {
@@ -288,6 +291,9 @@ impl Room {
         let mark = self.survey.marks.entry(what).or_default();
         if let Some(before) = before.filter(|before| Some(*before) != length && !mark.carried) {
             mark.earlier.push(before);
+            if mark.earlier.len() > MOST_EARLIER {
+                mark.earlier.remove(0);
+            }
         }
         mark.passed = None;
         mark.carried = false;
