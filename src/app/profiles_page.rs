@@ -207,39 +207,31 @@ impl App {
 
     /// Which figures both rooms have, and whether they are set alike.
     fn settings_rows(&self, first: usize, second: usize) -> Vec<Row> {
-        let name = |ask: &Ask| match ask {
-            Ask::Patch(..) => "Patch",
-            Ask::Paint(..) => "Paint",
-            Ask::Tile(..) => "Tile",
-            Ask::Grout(..) => "Grout",
-            Ask::Mortar(..) => "Mortar",
+        let of = |room: usize, trade: &str| -> Vec<&Ask> {
+            let tasks = self.job.tasks.iter().map(|task| (task.room, &task.ask));
+            tasks
+                .filter(|(stands, ask)| *stands == Some(room) && trade_of(ask) == trade)
+                .map(|(_, ask)| ask)
+                .collect()
         };
-        let of = |room: usize| {
-            let tasks = self
-                .job
-                .tasks
-                .iter()
-                .filter(move |task| task.room == Some(room));
-            tasks.map(|task| name(&task.ask)).collect::<Vec<_>>()
-        };
-        let (one, other) = (of(first), of(second));
         let mut rows = Vec::new();
         for trade in ["Tile", "Grout", "Mortar", "Paint", "Patch"] {
-            let count = |list: &[&str]| list.iter().filter(|name| **name == trade).count();
-            let (a, b) = (count(&one), count(&other));
-            if a + b > 0 {
-                let detail = match (a, b) {
-                    (_, 0) => "only in the first room",
-                    (0, _) => "only in the second room",
-                    _ => "set up in both; change either alone",
-                };
-                rows.push(Row::Figure {
-                    label: trade.into(),
-                    detail: detail.into(),
-                    value: format!("{a}  |  {b}"),
-                    command: None,
-                });
-            }
+            let (one, other) = (of(first, trade), of(second, trade));
+            let detail = match (one.first(), other.first()) {
+                (None, None) => continue,
+                (Some(_), None) => "only in the first room",
+                (None, Some(_)) => "only in the second room",
+                (Some(one), Some(other)) if alike(one, other) => {
+                    "set alike: what is left serves again"
+                }
+                _ => "set differently",
+            };
+            rows.push(Row::Figure {
+                label: trade.into(),
+                detail: detail.into(),
+                value: format!("{}  |  {}", one.len(), other.len()),
+                command: None,
+            });
         }
         if rows.is_empty() {
             rows.push(Row::Text("Neither room has figures yet.".into()));
@@ -269,6 +261,32 @@ impl App {
                 Chip::new("The same way round", false, second(false)),
             ],
         )
+    }
+}
+
+fn trade_of(ask: &Ask) -> &'static str {
+    match ask {
+        Ask::Patch(..) => "Patch",
+        Ask::Paint(..) => "Paint",
+        Ask::Tile(..) => "Tile",
+        Ask::Grout(..) => "Grout",
+        Ask::Mortar(..) => "Mortar",
+    }
+}
+
+/// Whether two figures are of the same material, set the same way; where they lie does not count.
+fn alike(one: &Ask, other: &Ask) -> bool {
+    match (one, other) {
+        (Ask::Tile(a, _), Ask::Tile(b, _)) => {
+            (&a.tile, a.joint, a.box_of) == (&b.tile, b.joint, b.box_of)
+        }
+        (Ask::Paint(a, _), Ask::Paint(b, _)) => {
+            (&a.primer, &a.finish, &a.trim_finish) == (&b.primer, &b.finish, &b.trim_finish)
+        }
+        (Ask::Grout(a, _), Ask::Grout(b, _)) => a == b,
+        (Ask::Mortar(a, _), Ask::Mortar(b, _)) => a == b,
+        (Ask::Patch(a, _), Ask::Patch(b, _)) => a.board == b.board,
+        _ => false,
     }
 }
 

@@ -78,7 +78,7 @@ pub(super) fn fixtures(scene: &mut Scene<WallTag>, room: &Room, wall: usize) {
             None,
         ));
         scene.marks.push(text(
-            up((left + right).half(), high.half()),
+            up((left + right).half(), high - Length::inches(4)),
             fixture.kind.name().into(),
             Role::Soft,
             Align::Middle,
@@ -180,7 +180,7 @@ pub(super) fn fixed(
             }),
         }
         scene.marks.push(text(
-            at + Point::new(Length::inches(3), -Length::inches(3)),
+            at - Point::new(Length::ZERO, Length::inches(4)),
             short(point.kind).into(),
             role,
             Align::Middle,
