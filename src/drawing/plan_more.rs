@@ -9,17 +9,35 @@ use crate::site::{self, On, Room, Shape, Wall, What};
 /// A figure that is not sure: an estimate is dashed and bears its ±, a figure carried over is dashed.
 pub(super) fn doubt<T>(room: &Room, what: What, dimension: &mut Dimension<T>, units: Units) {
     let mark = room.mark(what);
+    let figure = |length: Length, figures| units.length(length, Rounding::Nearest, figures);
+    if let (Standing::Ours, What::Wall(wall)) = (dimension.standing, what)
+        && let Some(more_or_less) = site::follows_plus_minus(room, wall)
+    {
+        dimension.text = format!(
+            "{} ± {}",
+            dimension.text,
+            figure(more_or_less, Figures::Set)
+        );
+        dimension.says = format!(
+            "{}, more or less {}",
+            dimension.says,
+            figure(more_or_less, Figures::Plain)
+        );
+    }
     if dimension.standing != Standing::Yours {
         return;
     }
     if let Some(more_or_less) = mark.estimate {
-        let figure = |figures| units.length(more_or_less, Rounding::Nearest, figures);
         dimension.standing = Standing::Estimate;
-        dimension.text = format!("{} ± {}", dimension.text, figure(Figures::Set));
+        dimension.text = format!(
+            "{} ± {}",
+            dimension.text,
+            figure(more_or_less, Figures::Set)
+        );
         dimension.says = format!(
             "{}, an estimate, more or less {}",
             dimension.says,
-            figure(Figures::Plain)
+            figure(more_or_less, Figures::Plain)
         );
     } else if mark.carried {
         dimension.standing = Standing::Estimate;

@@ -16,7 +16,9 @@ pub use ask::{Asked, to_ask};
 pub use carry::{Difference, differences};
 pub use face::{Bow, FaceCheck, Level, bow, floor_level, leans};
 pub use misread::{How, Misread, misreads};
-pub use outline::{Check, CornerFound, Surveyed, WallFound, floor_plus_minus, surveyed};
+pub use outline::{
+    Check, CornerFound, Surveyed, WallFound, floor_plus_minus, follows_plus_minus, surveyed,
+};
 pub use trust::{Trust, half_of, reading_sigma, tape_tolerance};
 
 /// Something that is measured in a room. Walls count from 0; a corner has the number of the wall whose left end it is.
