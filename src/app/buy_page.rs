@@ -3,14 +3,14 @@
 use super::{App, Chip, Command, Here, Row, Screen, Slot, view::Big, words};
 use crate::measure::Figures;
 use crate::site::Id;
-use crate::takeoff::{self, Asked, Line, LineKey, PackKey};
+use crate::takeoff::{self, Asked, Buying, Line, LineKey, PackKey, Task};
 use crate::trades::{Material, Need};
 
 impl App {
-    /// Every need of the figures on the list, with the figure's name.
-    fn needs(&self) -> Vec<(String, Need)> {
+    /// Every need of some figures, with the figure's name.
+    pub(super) fn needs(&self, counts: impl Fn(&Task) -> bool) -> Vec<(String, Need)> {
         (0..self.job.tasks.len())
-            .filter(|&at| self.job.tasks[at].on_list)
+            .filter(|&at| counts(&self.job.tasks[at]))
             .filter_map(|at| Some((self.task_name(at), self.account(at)?)))
             .flat_map(|(name, account)| {
                 account
@@ -21,10 +21,9 @@ impl App {
             .collect()
     }
 
-    /// The lines of the buying list.
-    #[must_use]
-    pub fn buying_lines(&self) -> Vec<Line> {
-        let needs = self.needs();
+    /// The lines that some figures come to.
+    pub(super) fn lines_of(&self, counts: impl Fn(&Task) -> bool, buying: &Buying) -> Vec<Line> {
+        let needs = self.needs(counts);
         let asked: Vec<Asked<'_>> = needs
             .iter()
             .map(|(figure, need)| Asked {
@@ -32,7 +31,13 @@ impl App {
                 need,
             })
             .collect();
-        takeoff::lines(&asked, &self.job.buying)
+        takeoff::lines(&asked, buying)
+    }
+
+    /// The lines of the buying list.
+    #[must_use]
+    pub fn buying_lines(&self) -> Vec<Line> {
+        self.lines_of(|task| task.on_list, &self.job.buying)
     }
 
     /// The buying list.

@@ -50,6 +50,7 @@ mod pipe_words;
 mod profiles_page;
 mod room_choices;
 mod room_page;
+mod rooms_view;
 mod sharing;
 mod slot;
 mod square_page;
@@ -63,6 +64,7 @@ mod tile_inputs;
 mod tile_lines;
 mod tile_page;
 mod tile_slide;
+mod unsure;
 mod view;
 mod wall_items;
 mod wall_page;
@@ -78,10 +80,10 @@ pub use photo_command::{PhotoCommand, PhotoSlot, Tool};
 pub use photo_log::LogRow;
 pub use photo_surface::Touch;
 pub use photo_take::{SMALL, take_picture};
+pub use rooms_view::{Outline, RoomChoice};
 pub use slot::{
     CutSlot, MixSlot, NoteOf, PaintSlot, PipeSlot, Slot, StudsOf, TapeSlot, ThingField, TileSlot,
 };
-pub use survey_page::{Outline, RoomChoice};
 pub use view::{Big, Card, Chip, Icon, Row, Screen, Tone};
 
 use std::cell::RefCell;
@@ -125,7 +127,7 @@ pub struct App {
     /// What bringing together did, in words.
     brought: Vec<String>,
     /// How rooms are looked at and measured.
-    rooms_view: survey_page::RoomsView,
+    rooms_view: rooms_view::RoomsView,
     /// Layouts that were figured, the newest last.
     laid: RefCell<Vec<(crate::trades::tile::Ask, tile_page::Laid)>>,
     /// The leg of a run that is in hand, and whether runs are seen from the front.
@@ -141,6 +143,8 @@ pub struct App {
     surface: photo_surface::Surface,
     /// The picture that lies under its wall's elevation.
     laid_under: Option<crate::site::Id>,
+    /// What a figure comes to where uncertain walls are longer and shorter, for the job that it was figured from.
+    unsure: RefCell<Option<unsure::Known>>,
 }
 
 impl App {
@@ -172,7 +176,7 @@ impl App {
             picked: None,
             moved_lines: None,
             brought: Vec::new(),
-            rooms_view: survey_page::RoomsView::default(),
+            rooms_view: rooms_view::RoomsView::default(),
             laid: RefCell::default(),
             leg: 0,
             front: false,
@@ -182,6 +186,7 @@ impl App {
             log_filter: crate::photo::Filter::default(),
             surface: photo_surface::Surface::default(),
             laid_under: None,
+            unsure: RefCell::default(),
         }
     }
 
@@ -205,6 +210,7 @@ impl App {
     #[must_use]
     pub fn screen(&self) -> Screen {
         let mut screen = self.page();
+        self.tell_unsure(&mut screen);
         screen.rows.splice(0..0, self.batch_row());
         screen.rows.splice(0..0, self.kept_rows());
         if let Some(held) = self.held {

@@ -1,6 +1,7 @@
 //! The outline changed on the plan: a wall or a corner is tapped, then what becomes of it.
 
-use super::survey_page::{Outline, plan_command};
+use super::rooms_view::Outline;
+use super::survey_page::plan_command;
 use super::{App, Chip, Command, Here, RoomChoice, Row, Screen, Slot};
 use crate::drawing::{PlanLook, PlanTag, plan_seen};
 use crate::geometry::Point;

@@ -1,11 +1,13 @@
 //! The shelf of profiles, and two rooms side by side.
 
+use std::collections::BTreeMap;
+
 use super::{App, Chip, Command, Here, RoomChoice, Row, Screen, Slot, Tone, survey_words};
 use crate::drawing::{Mark, Scene, plan};
 use crate::geometry::Point;
 use crate::measure::Length;
 use crate::site::{Room, differences};
-use crate::takeoff::{Ask, Asked, Line, LineKey, lines};
+use crate::takeoff::{Ask, Buying, Line, LineKey, Task};
 
 impl App {
     /// The shelf of profiles: kept rooms, found by their name.
@@ -150,37 +152,20 @@ impl App {
     }
 
     /// The lines that rooms would put on a list, whether they are on it or not.
-    fn lines_of(&self, rooms: &[usize]) -> Vec<Line> {
-        let tasks = self.job.tasks.iter().enumerate();
-        let needs: Vec<_> = tasks
-            .filter(|(_, task)| task.room.is_some_and(|room| rooms.contains(&room)))
-            .filter_map(|(at, _)| Some((self.task_name(at), self.account(at)?)))
-            .flat_map(|(name, account)| {
-                account
-                    .needs
-                    .into_iter()
-                    .map(move |need| (name.clone(), need))
-            })
-            .collect();
-        let asked: Vec<Asked<'_>> = needs
-            .iter()
-            .map(|(figure, need)| Asked {
-                figure: figure.clone(),
-                need,
-            })
-            .collect();
-        let buying = crate::takeoff::Buying {
+    fn lines_in(&self, rooms: &[usize]) -> Vec<Line> {
+        let buying = Buying {
             by_hand: Vec::new(),
-            overrides: std::collections::BTreeMap::default(),
+            overrides: BTreeMap::default(),
             ..self.job.buying.clone()
         };
-        lines(&asked, &buying)
+        let counts = |task: &Task| task.room.is_some_and(|room| rooms.contains(&room));
+        self.lines_of(counts, &buying)
     }
 
     /// What the first room's packs leave for the second.
     fn serves_again_rows(&self, first: usize, second: usize) -> Vec<Row> {
-        let (alone, both) = (self.lines_of(&[first]), self.lines_of(&[first, second]));
-        let wanted = self.lines_of(&[second]);
+        let (alone, both) = (self.lines_in(&[first]), self.lines_in(&[first, second]));
+        let wanted = self.lines_in(&[second]);
         let mut rows = vec![Row::Heading(
             "Materials: first room alone, both rooms".into(),
         )];
@@ -222,41 +207,31 @@ impl App {
 
     /// Which figures both rooms have, and whether they are set alike.
     fn settings_rows(&self, first: usize, second: usize) -> Vec<Row> {
-        let name = |ask: &Ask| match ask {
-            Ask::Patch(..) => "Patch",
-            Ask::Paint(..) => "Paint",
-            Ask::Tile(..) => "Tile",
-            Ask::Grout(..) => "Grout",
-            Ask::Mortar(..) => "Mortar",
-            Ask::Pipe(..) => "Pipe",
-            Ask::Drain(..) => "Drain",
+        let of = |room: usize, trade: &str| -> Vec<&Ask> {
+            let tasks = self.job.tasks.iter().map(|task| (task.room, &task.ask));
+            tasks
+                .filter(|(stands, ask)| *stands == Some(room) && trade_of(ask) == trade)
+                .map(|(_, ask)| ask)
+                .collect()
         };
-        let of = |room: usize| {
-            let tasks = self
-                .job
-                .tasks
-                .iter()
-                .filter(move |task| task.room == Some(room));
-            tasks.map(|task| name(&task.ask)).collect::<Vec<_>>()
-        };
-        let (one, other) = (of(first), of(second));
         let mut rows = Vec::new();
         for trade in ["Tile", "Grout", "Mortar", "Paint", "Patch", "Pipe", "Drain"] {
-            let count = |list: &[&str]| list.iter().filter(|name| **name == trade).count();
-            let (a, b) = (count(&one), count(&other));
-            if a + b > 0 {
-                let detail = match (a, b) {
-                    (_, 0) => "only in the first room",
-                    (0, _) => "only in the second room",
-                    _ => "set up in both; change either alone",
-                };
-                rows.push(Row::Figure {
-                    label: trade.into(),
-                    detail: detail.into(),
-                    value: format!("{a}  |  {b}"),
-                    command: None,
-                });
-            }
+            let (one, other) = (of(first, trade), of(second, trade));
+            let detail = match (one.first(), other.first()) {
+                (None, None) => continue,
+                (Some(_), None) => "only in the first room",
+                (None, Some(_)) => "only in the second room",
+                (Some(one), Some(other)) if alike(one, other) => {
+                    "set alike: what is left serves again"
+                }
+                _ => "set differently",
+            };
+            rows.push(Row::Figure {
+                label: trade.into(),
+                detail: detail.into(),
+                value: format!("{}  |  {}", one.len(), other.len()),
+                command: None,
+            });
         }
         if rows.is_empty() {
             rows.push(Row::Text("Neither room has figures yet.".into()));
@@ -286,6 +261,38 @@ impl App {
                 Chip::new("The same way round", false, second(false)),
             ],
         )
+    }
+}
+
+fn trade_of(ask: &Ask) -> &'static str {
+    match ask {
+        Ask::Patch(..) => "Patch",
+        Ask::Paint(..) => "Paint",
+        Ask::Tile(..) => "Tile",
+        Ask::Grout(..) => "Grout",
+        Ask::Mortar(..) => "Mortar",
+        Ask::Pipe(..) => "Pipe",
+        Ask::Drain(..) => "Drain",
+    }
+}
+
+/// Whether two figures are of the same material, set the same way; where they lie does not count.
+fn alike(one: &Ask, other: &Ask) -> bool {
+    match (one, other) {
+        (Ask::Tile(a, _), Ask::Tile(b, _)) => {
+            (&a.tile, a.joint, a.box_of) == (&b.tile, b.joint, b.box_of)
+        }
+        (Ask::Paint(a, _), Ask::Paint(b, _)) => {
+            (&a.primer, &a.finish, &a.trim_finish) == (&b.primer, &b.finish, &b.trim_finish)
+        }
+        (Ask::Grout(a, _), Ask::Grout(b, _)) => a == b,
+        (Ask::Mortar(a, _), Ask::Mortar(b, _)) => a == b,
+        (Ask::Patch(a, _), Ask::Patch(b, _)) => a.board == b.board,
+        (Ask::Pipe(a, _), Ask::Pipe(b, _)) => {
+            (a.pipe, a.size, a.stick) == (b.pipe, b.size, b.stick)
+        }
+        (Ask::Drain(a), Ask::Drain(b)) => (a.code, a.size) == (b.code, b.size),
+        _ => false,
     }
 }
 
@@ -319,7 +326,7 @@ fn beside<T>([one, other]: [Scene<T>; 2]) -> Scene<(usize, T)> {
     let says = format!("{}; {}", one.says, other.says);
     let (mut one, other) = (
         one.map_tags(|tag| (0, tag)),
-        other.moved(by).map_tags(|tag| (1, tag)),
+        other.with_points(|at| at + by).map_tags(|tag| (1, tag)),
     );
     one.marks.extend(other.marks);
     one.dimensions.extend(other.dimensions);

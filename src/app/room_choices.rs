@@ -22,6 +22,7 @@ impl App {
             RoomChoice::Short(short) => self.rooms_view.short = short,
             RoomChoice::Exaggerate(times) => self.rooms_view.exaggerated = times,
             RoomChoice::Behind(behind) => self.rooms_view.behind = behind,
+            RoomChoice::Points(points) => self.rooms_view.points = points,
             RoomChoice::Choose(tag) => {
                 if self.here != Here::Outline(at) {
                     self.go(Here::Outline(at));
@@ -52,10 +53,7 @@ impl App {
                 }
                 self.leave_what_is_gone();
             }
-            RoomChoice::Mirror => self.edit("Mirrored", |job| {
-                let mirrored = job.rooms[at].mirrored();
-                job.rooms[at] = mirrored;
-            }),
+            RoomChoice::Mirror => self.edit("Mirrored", |job| job.mirror_room(at)),
             other => {
                 let said = match other {
                     RoomChoice::RemoveFixed(_)
@@ -260,6 +258,7 @@ fn in_room(room: &mut Room, choice: &RoomChoice) {
         | RoomChoice::Short(_)
         | RoomChoice::Exaggerate(_)
         | RoomChoice::Behind(_)
+        | RoomChoice::Points(_)
         | RoomChoice::Choose(_)
         | RoomChoice::Outline(_)
         | RoomChoice::Mirror

@@ -23,13 +23,16 @@ impl App {
         };
         let picture =
             plan_seen(room, self.job.units, &look).map_tags(|tag| plan_command(at, room, tag));
-        let mut rows = vec![Row::choice(
-            "Corners drawn out of square",
-            [(1u8, "as they are"), (10, "10 times"), (20, "20 times")].map(|(n, label)| {
-                let command = Command::Of(at, RoomChoice::Exaggerate(n));
-                Chip::new(label, times == n, command)
-            }),
-        )];
+        let mut rows = Vec::new();
+        if site::surveyed(room).is_some() {
+            rows.push(Row::choice(
+                "Corners drawn out of square",
+                [(1u8, "as they are"), (10, "10 times"), (20, "20 times")].map(|(n, label)| {
+                    let command = Command::Of(at, RoomChoice::Exaggerate(n));
+                    Chip::new(label, times == n, command)
+                }),
+            ));
+        }
         let agreement = self.agreement_rows(at, room).into_iter();
         // What leads here is not shown here.
         rows.extend(agreement.map(|row| match row {

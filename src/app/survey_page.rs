@@ -1,116 +1,11 @@
 //! The survey of a room: what is to be measured next, one question at a time, and all that was measured.
 
+use super::rooms_view::RoomChoice;
 use super::{App, Chip, Command, Here, Row, Screen, Slot, Tone, survey_words as words, view::Big};
 use crate::drawing::{PlanLook, PlanTag, plan_seen};
 use crate::measure::{Length, Units};
 use crate::site::{self, Asked, Passed, Room, What};
 use crate::takeoff::Job;
-
-/// What is done to a room beyond a figure typed into it.
-#[derive(Clone, Debug, PartialEq)]
-pub enum RoomChoice {
-    /// How much of it is measured.
-    Much(Asked),
-    /// Only what usually differs between two rooms that are built alike, or all of it.
-    Short(bool),
-    /// Something passed over, or not any longer.
-    Pass(What, Option<Passed>),
-    /// What was carried over holds here too.
-    Confirm(What),
-    /// All that was carried over does.
-    ConfirmAll,
-    /// A figure is an estimate, so much more or less; nothing: it was read.
-    Estimate(What, Option<Length>),
-    /// How close the person reads.
-    ReadsTo(Length),
-    /// Corners drawn so many times further out of square.
-    Exaggerate(u8),
-    /// The plan a quarter turn further.
-    Turn,
-    /// The room as its mirror.
-    Mirror,
-    /// Another room made from this one, mirrored or not.
-    Second(bool),
-    /// A fixed point.
-    AddFixed(site::On, site::FixedKind),
-    /// No fixed point there.
-    RemoveFixed(usize),
-    /// A fixture against a wall.
-    AddFixture(usize, site::FixtureKind),
-    /// No fixture there.
-    RemoveFixture(usize),
-    /// Something hidden.
-    AddHidden(site::On, site::HiddenKind),
-    /// Nothing hidden there.
-    RemoveHidden(usize),
-    /// One more place on the line of something hidden.
-    AddSpot(usize),
-    /// How a door hangs.
-    Hinge(usize, site::Hinge),
-    /// A wall is seen from behind.
-    Behind(bool),
-    /// A wall or a corner of the outline is chosen.
-    Choose(Option<PlanTag>),
-    /// The outline changed at what is chosen.
-    Outline(Outline),
-}
-
-/// A change of the outline.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Outline {
-    /// The wall dragged out of the room by a length, or into it.
-    Drag(Length),
-    /// A step in the middle of the wall, out of the room.
-    StepOut,
-    /// A step in the middle of the wall, into the room.
-    StepIn,
-    /// The middle third of the wall set out.
-    BumpOut,
-    /// The middle third of the wall set in.
-    BumpIn,
-    /// The wall taken away.
-    TakeWall,
-    /// The corner taken out.
-    TakeCorner,
-    /// The corner cut off.
-    CutCorner,
-    /// The corner juts in.
-    Jog,
-}
-
-/// What a survey's screens remember while the program runs.
-#[derive(Clone, Debug)]
-pub(super) struct RoomsView {
-    pub much: Asked,
-    pub short: bool,
-    pub exaggerated: u8,
-    pub behind: bool,
-    pub chosen: Option<PlanTag>,
-    /// What was measured last, and in which room.
-    pub last: Option<(usize, What)>,
-    /// What is looked for on the shelf.
-    pub search: String,
-    /// The profile that was taken off the shelf last.
-    pub dropped: Option<Room>,
-    /// The room as it was when a finger took hold of its wall.
-    pub held: Option<Room>,
-}
-
-impl Default for RoomsView {
-    fn default() -> RoomsView {
-        RoomsView {
-            much: Asked::Plan,
-            short: true,
-            exaggerated: 10,
-            behind: false,
-            chosen: None,
-            last: None,
-            search: String::new(),
-            dropped: None,
-            held: None,
-        }
-    }
-}
 
 /// What a slot of a room measures.
 pub(super) fn what_of(slot: &Slot) -> Option<(usize, What)> {
@@ -226,7 +121,15 @@ impl App {
         // A diagonal that went with a wall is asked again as well.
         let differs = room.usually_differs();
         let short = |what: &What| differs.contains(what) || !room.mark(*what).carried;
-        asked.into_iter().filter(short).collect()
+        let mut short: Vec<What> = asked.into_iter().filter(short).collect();
+        let open =
+            |what: &What| room.measured(*what).is_none() && room.mark(*what).passed.is_none();
+        let across: Vec<What> = differs
+            .into_iter()
+            .filter(|what| open(what) && !short.contains(what))
+            .collect();
+        short.extend(across);
+        short
     }
 
     /// A short survey or all of it, where a room was carried over.

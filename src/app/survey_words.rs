@@ -22,6 +22,37 @@ pub(super) fn diagonal(room: &Room, (a, b): (usize, usize)) -> String {
     format!("Across from {} to {}", corner(room, a), corner(room, b))
 }
 
+/// A wall with its length, where that was measured: "A, 8′".
+pub(super) fn with_length(room: &Room, wall: usize, units: Units) -> String {
+    let name = Wall::named(wall);
+    match room.measured(What::Wall(wall)) {
+        Some(length) => format!("{name}, {}", set(length, units)),
+        None => name,
+    }
+}
+
+/// The measured walls that run along another, each with its length.
+pub(super) fn along(room: &Room, wall: usize, units: Units) -> String {
+    let mut way = 0_i64;
+    let ways: Vec<i64> = room
+        .walls
+        .iter()
+        .map(|wall| {
+            let now = way.rem_euclid(180_000_000);
+            way = way.saturating_add(wall.turn.as_microdegrees());
+            now
+        })
+        .collect();
+    let these = (0..room.walls.len())
+        .filter(|other| ways.get(*other) == ways.get(wall) && room.walls[*other].length.is_some());
+    let these: Vec<String> = these.map(|other| with_length(room, other, units)).collect();
+    if these.is_empty() {
+        "walls that were not measured".to_owned()
+    } else {
+        these.join("; ")
+    }
+}
+
 pub(super) fn capital(text: &str) -> String {
     let mut letters = text.chars();
     letters.next().map_or_else(String::new, |first| {
@@ -208,5 +239,54 @@ pub(super) fn misread(room: &Room, found: &Misread, units: Units) -> String {
             "{what} reads {read}; the others say {likely}, ± {}. Measure it again.",
             set(found.plus_minus, units)
         ),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::app::words::room_problem;
+    use crate::site::{misreads, shape};
+
+    const FEET: Units = Units::FeetInches { marks: 16 };
+
+    fn bath(lengths: &[(usize, i64)]) -> Room {
+        let mut room = Room::rectangle("Bath");
+        for (wall, inches) in lengths {
+            room.measure(What::Wall(*wall), Some(Length::inches(*inches)), None);
+        }
+        room
+    }
+
+    /// The measurements that contradict each other stand in the message.
+    #[test]
+    fn what_cannot_be_is_said_with_its_measurements() {
+        let mut room = bath(&[(0, 96), (1, 60), (2, 96), (3, 60)]);
+        room.measure(What::Diagonal(0, 2), Some(Length::inches(160)), None);
+        let said = room_problem(&shape(&room).unwrap_err(), &room, FEET);
+        assert_eq!(
+            said.replace('\u{a0}', " "),
+            "Across from corner D–A to corner B–C measures 13′ 4″, and the walls from one corner to the other come to 13′ together: no triangle has that. Measure it again, or those walls."
+        );
+        let mut ell = Room::l_shape("L");
+        for (wall, inches) in [(0, 30), (2, 40)] {
+            ell.measure(What::Wall(wall), Some(Length::inches(inches)), None);
+        }
+        let said = room_problem(&shape(&ell).unwrap_err(), &ell, FEET);
+        let said = said.replace('\u{a0}', " ");
+        assert!(said.contains("A, 2′ 6″; C, 3′ 4″"), "{said}");
+    }
+
+    #[test]
+    fn a_misreading_is_asked_about_in_words() {
+        let mut room = bath(&[(0, 96), (1, 60), (2, 84), (3, 60)]);
+        for (a, b) in [(0, 2), (1, 3)] {
+            room.measure(What::diagonal(a, b), Some(Length::in_64(113, 13)), None);
+        }
+        let found = misreads(&room, FEET);
+        assert_eq!(
+            misread(&room, &found[0], FEET),
+            "Wall C reads 7′; the others say 8′. Did you miss a foot?"
+        );
     }
 }

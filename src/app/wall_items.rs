@@ -125,9 +125,13 @@ impl App {
         let of = |choice| Command::Of(at, choice);
         let mut rows = Vec::new();
         let hidden = room.hidden.iter().enumerate();
-        for (n, item) in hidden.filter(|(_, item)| item.on == On::Wall(wall)) {
+        for (n, item) in hidden.filter(|(_, item)| item.on.wall() == wall) {
+            let place = match item.on {
+                On::Wall(_) => "Hidden",
+                On::Floor(_) => "Under the floor",
+            };
             rows.push(Row::Heading(format!(
-                "Hidden: {}",
+                "{place}: {}",
                 item.kind.name().to_lowercase()
             )));
             for (place, spot) in item.line.iter().enumerate() {
@@ -165,6 +169,13 @@ impl App {
                 ],
             ));
         }
+        rows.push(Row::choice(
+            "Add something under the floor before it",
+            [HiddenKind::Pipe, HiddenKind::Duct, HiddenKind::Cable].map(|kind| {
+                let command = of(RoomChoice::AddHidden(On::Floor(wall), kind));
+                Chip::new(format!("{} below", kind.name()), false, command)
+            }),
+        ));
         rows.push(Row::choice(
             "Add something behind it",
             HiddenKind::ALL.map(|kind| {

@@ -20,7 +20,25 @@ impl App {
         else {
             return self.rooms_page();
         };
-        let mut scene = wall_sketch(room, index, self.job.units).map_tags(|tag| match tag {
+        let on_it = |on: site::On| on == site::On::Wall(index);
+        let (points, openings) = (
+            room.fixed.iter().any(|point| on_it(point.on)),
+            room.openings.iter().any(|opening| opening.wall == index),
+        );
+        // Figures of both would lie over each other.
+        let show_points = points && (self.rooms_view.points || !openings);
+        let mut scene = wall_sketch(room, index, self.job.units);
+        scene.dimensions.retain(|dimension| match dimension.tag {
+            Some(WallTag::Fixed(..)) => show_points,
+            Some(
+                WallTag::OpeningFromLeft(_)
+                | WallTag::OpeningWidth(_)
+                | WallTag::OpeningHeight(_)
+                | WallTag::OpeningSill(_),
+            ) => !show_points,
+            _ => true,
+        });
+        let mut scene = scene.map_tags(|tag| match tag {
             WallTag::Length => Command::Pad(Slot::WallLength(at, index)),
             WallTag::Height if wall.height.is_some() => Command::Pad(Slot::WallHeight(at, index)),
             WallTag::Height => Command::Pad(Slot::Ceiling(at)),
@@ -51,6 +69,15 @@ impl App {
                 Chip::new(label, behind == side, command)
             }),
         )];
+        if points && openings {
+            rows.push(Row::choice(
+                "Figures on the drawing",
+                [("Openings", false), ("Fixed points", true)].map(|(label, side)| {
+                    let command = Command::Of(at, RoomChoice::Points(side));
+                    Chip::new(label, show_points == side, command)
+                }),
+            ));
+        }
         rows.extend(self.clash_rows(room));
         rows.extend([
             self.wall_row(at, index, wall, drawn),

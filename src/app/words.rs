@@ -1,5 +1,6 @@
 //! The words of messages: what is wrong, why, and what would be right.
 
+use super::survey_words;
 use crate::handbook::{Cite, Known};
 use crate::measure::read::{Unreadable, Why};
 use crate::measure::{Angle, Figures, Length, Rounding, Units};
@@ -132,15 +133,14 @@ pub(super) fn room_problem(problem: &site::Problem, room: &Room, units: Units) -
         ),
         site::Problem::WallsCross(a, b) => format!(
             "Walls {} and {} cross. Check their lengths and the corners between them.",
-            name(*a),
-            name(*b)
+            survey_words::with_length(room, *a, units),
+            survey_words::with_length(room, *b, units)
         ),
-        site::Problem::ClosesBackwards { wall } => {
-            format!(
-                "Wall {} would have to run backwards to close the room. One of the walls opposite it is too short or too long.",
-                name(*wall)
-            )
-        }
+        site::Problem::ClosesBackwards { wall } => format!(
+            "Wall {} would have to run backwards to close the room. Along it there are {}: one of these is too short or too long.",
+            name(*wall),
+            survey_words::along(room, *wall, units)
+        ),
         site::Problem::NoTurn(wall) => format!(
             "Walls {} and {} run on in line: the corner between them turns 0°. Take the corner out, or say how far it turns.",
             name(*wall),
@@ -152,7 +152,7 @@ pub(super) fn room_problem(problem: &site::Problem, room: &Room, units: Units) -
             around,
         } => format!(
             "{} measures {}, and the walls from one corner to the other come to {} together: no triangle has that. Measure it again, or those walls.",
-            super::survey_words::diagonal(room, *corners),
+            survey_words::diagonal(room, *corners),
             show(*read, units),
             show(*around, units)
         ),
@@ -162,7 +162,7 @@ pub(super) fn room_problem(problem: &site::Problem, room: &Room, units: Units) -
             least,
         } => format!(
             "{} measures {}, and its two walls differ by {}: no triangle has that. Measure it again, or those walls.",
-            super::survey_words::diagonal(room, *corners),
+            survey_words::diagonal(room, *corners),
             show(*read, units),
             show(*least, units)
         ),

@@ -3,7 +3,7 @@
 use super::elevation::{WallTag, dimension};
 use super::{Align, Dimension, Edge, Fit, Line, Mark, Pen, Role, Scene, Standing, Stroke};
 use crate::geometry::Point;
-use crate::measure::{Length, Units};
+use crate::measure::{Angle, Figures, Length, Rounding, Units};
 use crate::site::{FixedKind, HiddenKind, Known, On, Room, Size, Spot};
 
 /// The colour of a fixed point: hot red, cold chalk, all else ink.
@@ -78,7 +78,7 @@ pub(super) fn fixtures(scene: &mut Scene<WallTag>, room: &Room, wall: usize) {
             None,
         ));
         scene.marks.push(text(
-            up((left + right).half(), high.half()),
+            up((left + right).half(), high - Length::inches(4)),
             fixture.kind.name().into(),
             Role::Soft,
             Align::Middle,
@@ -138,11 +138,7 @@ pub(super) fn hidden(scene: &mut Scene<WallTag>, room: &Room, wall: usize, units
 }
 
 fn set(length: Length, units: Units) -> String {
-    units.length(
-        length,
-        crate::measure::Rounding::Nearest,
-        crate::measure::Figures::Set,
-    )
+    units.length(length, Rounding::Nearest, Figures::Set)
 }
 
 /// The fixed points on a wall, each with its two figures.
@@ -184,7 +180,7 @@ pub(super) fn fixed(
             }),
         }
         scene.marks.push(text(
-            at + Point::new(Length::inches(3), -Length::inches(3)),
+            at - Point::new(Length::ZERO, Length::inches(4)),
             short(point.kind).into(),
             role,
             Align::Middle,
@@ -226,95 +222,59 @@ fn figures(
 /// The same wall from behind it: left and right exchanged, so that someone in the next room sees what is where.
 #[must_use]
 pub fn from_behind<T>(scene: Scene<T>, long: Length) -> Scene<T> {
-    let flip = |point: Point| Point::new(long - point.x, point.y);
-    let marks = scene.marks.into_iter().map(|mark| match mark {
-        Mark::Path {
-            points,
-            closed,
-            pen,
-            fill,
-        } => Mark::Path {
-            points: points.into_iter().map(flip).collect(),
-            closed,
-            pen,
-            fill,
-        },
-        Mark::Rings { rings, pen, fill } => Mark::Rings {
-            rings: rings
-                .into_iter()
-                .map(|ring| ring.into_iter().map(flip).collect())
-                .collect(),
-            pen,
-            fill,
-        },
-        Mark::Circle {
-            centre,
-            radius,
-            pen,
-            fill,
-        } => Mark::Circle {
-            centre: flip(centre),
-            radius,
-            pen,
-            fill,
-        },
-        Mark::Arc {
-            centre,
-            radius,
-            from,
-            sweep,
-            pen,
-        } => Mark::Arc {
-            centre: flip(centre),
-            radius,
-            from: crate::measure::Angle::degrees(180) - from - sweep,
-            sweep,
-            pen,
-        },
-        Mark::Dot { at, role } => Mark::Dot { at: flip(at), role },
-        Mark::Text {
-            at,
-            text,
-            role,
-            align,
-            bold,
-            fit,
-        } => Mark::Text {
-            at: flip(at),
-            text,
-            role,
-            align: match align {
-                Align::Start => Align::End,
-                Align::Middle => Align::Middle,
-                Align::End => Align::Start,
-            },
-            bold,
-            fit,
-        },
-    });
-    let dimensions = scene.dimensions.into_iter().map(|dimension| Dimension {
-        from: flip(dimension.from),
-        to: flip(dimension.to),
-        edge: match dimension.edge {
+    let mut scene = scene.with_points(|point| Point::new(long - point.x, point.y));
+    for mark in &mut scene.marks {
+        match mark {
+            Mark::Arc { from, sweep, .. } => *from = Angle::degrees(180) - *from - *sweep,
+            Mark::Text { align, .. } => {
+                *align = match align {
+                    Align::Start => Align::End,
+                    Align::Middle => Align::Middle,
+                    Align::End => Align::Start,
+                };
+            }
+            _ => {}
+        }
+    }
+    for dimension in &mut scene.dimensions {
+        dimension.edge = match dimension.edge {
             Edge::Left(row) => Edge::Right(row),
             Edge::Right(row) => Edge::Left(row),
-        },
-        ..dimension
-    });
-    let hot = scene.hot.into_iter().map(|hot| super::Hot {
-        min: flip(hot.min),
-        max: flip(hot.max),
-        ..hot
-    });
-    Scene {
-        marks: marks.collect(),
-        dimensions: dimensions.collect(),
-        hot: hot.collect(),
-        says: format!("{}, from behind", scene.says),
-        key: scene.key,
-        window: scene.window.map(|(a, b)| {
-            let (a, b) = (flip(a), flip(b));
-            (Point::new(b.x, a.y), Point::new(a.x, b.y))
-        }),
+        };
+    }
+    scene.says = format!("{}, from behind", scene.says);
+    // Its corners have changed sides.
+    scene.window = scene
+        .window
+        .map(|(a, b)| (Point::new(b.x, a.y), Point::new(a.x, b.y)));
+    scene
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::drawing::wall;
+    use crate::site::{FixedPoint, Room};
+
+    /// What is 20 in from the left is 76 in from the left of 96 in from behind; twice is the same wall.
+    #[test]
+    fn a_wall_from_behind_has_left_and_right_exchanged() {
+        let mut room = Room::rectangle("a");
+        let long = Length::inches(96);
+        room.walls[0].length = Some(long);
+        let mut point = FixedPoint::new(FixedKind::Hot, On::Wall(0));
+        point.from_left = Some(Length::inches(20));
+        point.up = Some(Length::inches(21));
+        room.fixed.push(point);
+        let scene = wall(&room, 0, Units::FeetInches { marks: 16 });
+        let behind = from_behind(scene.clone(), long);
+        let tag = Some(WallTag::Fixed(0, Size::FromLeft));
+        let figure = behind.dimensions.iter().find(|d| d.tag == tag);
+        assert_eq!(figure.map(|d| d.to.x), Some(Length::inches(76)));
+        let again = from_behind(behind, long);
+        assert_eq!(
+            (again.marks, again.dimensions),
+            (scene.marks, scene.dimensions)
+        );
     }
 }

@@ -72,6 +72,7 @@ pub fn plan_seen(room: &Room, units: Units, look: &PlanLook) -> Scene<PlanTag> {
     }
     let mut dimensions = Vec::new();
     if !square {
+        marks.extend(plan_more::under_floor(room, &shape));
         marks.extend(plan_more::fixtures(room, &shape));
     }
     for (index, (wall, followed)) in room.walls.iter().zip(&shape.walls).enumerate() {
@@ -105,7 +106,13 @@ pub fn plan_seen(room: &Room, units: Units, look: &PlanLook) -> Scene<PlanTag> {
     }
     if look.handles {
         hot.clear();
-        dimensions.retain(|dimension| look.chosen == dimension.tag.map(plan_more::body));
+        // They all stay, so that the sketch keeps its scale; only the chosen one can be tapped.
+        for dimension in &mut dimensions {
+            let body = dimension.tag.map(plan_more::body);
+            dimension.tag = dimension
+                .tag
+                .filter(|_| body.is_some() && body == look.chosen);
+        }
         hot.extend(plan_more::handles(corners, look.chosen, &mut marks));
     }
     let says = format!("Plan of {}, {} walls", room.name, room.walls.len());

@@ -9,17 +9,35 @@ use crate::site::{self, On, Room, Shape, Wall, What};
 /// A figure that is not sure: an estimate is dashed and bears its ±, a figure carried over is dashed.
 pub(super) fn doubt<T>(room: &Room, what: What, dimension: &mut Dimension<T>, units: Units) {
     let mark = room.mark(what);
+    let figure = |length: Length, figures| units.length(length, Rounding::Nearest, figures);
+    if let (Standing::Ours, What::Wall(wall)) = (dimension.standing, what)
+        && let Some(more_or_less) = site::follows_plus_minus(room, wall)
+    {
+        dimension.text = format!(
+            "{} ± {}",
+            dimension.text,
+            figure(more_or_less, Figures::Set)
+        );
+        dimension.says = format!(
+            "{}, more or less {}",
+            dimension.says,
+            figure(more_or_less, Figures::Plain)
+        );
+    }
     if dimension.standing != Standing::Yours {
         return;
     }
     if let Some(more_or_less) = mark.estimate {
-        let figure = |figures| units.length(more_or_less, Rounding::Nearest, figures);
         dimension.standing = Standing::Estimate;
-        dimension.text = format!("{} ± {}", dimension.text, figure(Figures::Set));
+        dimension.text = format!(
+            "{} ± {}",
+            dimension.text,
+            figure(more_or_less, Figures::Set)
+        );
         dimension.says = format!(
             "{}, an estimate, more or less {}",
             dimension.says,
-            figure(Figures::Plain)
+            figure(more_or_less, Figures::Plain)
         );
     } else if mark.carried {
         dimension.standing = Standing::Estimate;
@@ -119,22 +137,36 @@ pub(super) fn fixtures(room: &Room, shape: &Shape) -> Vec<Mark> {
     marks
 }
 
-/// The place of a point that is measured along a wall and out from it.
-fn off_wall(shape: &Shape, wall: usize, along: Length, out: Length) -> Option<Point> {
-    let corners = &shape.corners.points;
-    let from = *corners.get(wall)?;
-    let to = corners[(wall + 1) % corners.len()];
-    let long = from.distance(to).metres();
-    if long < 1e-9 {
-        return None;
+/// What is hidden under the floor: dashed lines, and circles where there is one place.
+pub(super) fn under_floor(room: &Room, shape: &Shape) -> Vec<Mark> {
+    let mut marks = Vec::new();
+    for hidden in &room.hidden {
+        let On::Floor(wall) = hidden.on else { continue };
+        let spots = hidden.line.iter();
+        let points: Option<Vec<Point>> = spots
+            .map(|spot| site::off_wall(shape, wall, spot.from_left, spot.up))
+            .collect();
+        let Some(points) = points.filter(|points| !points.is_empty()) else {
+            continue;
+        };
+        let pen = Pen::dashed(Role::Chalk, Stroke::Medium);
+        marks.push(if let [centre] = points[..] {
+            Mark::Circle {
+                centre,
+                radius: hidden.width.map_or(Length::inches(2), Length::half),
+                pen: Some(pen),
+                fill: None,
+            }
+        } else {
+            Mark::Path {
+                points,
+                closed: false,
+                pen: Some(pen),
+                fill: None,
+            }
+        });
     }
-    let (x, y) = (
-        (to.x - from.x).metres() / long,
-        (to.y - from.y).metres() / long,
-    );
-    let (along, out) = (along.metres(), out.metres());
-    let length = Length::from_metres;
-    Some(from + Point::new(length(along * x - out * y)?, length(along * y + out * x)?))
+    marks
 }
 
 /// Fixed points: on the floor where they are, on a wall at its foot.
@@ -148,7 +180,7 @@ pub(super) fn floor_points(room: &Room, shape: &Shape, marks: &mut Vec<Mark>) ->
         let Some(along) = point.from_left else {
             continue;
         };
-        let Some(at) = off_wall(shape, point.on.wall(), along, out) else {
+        let Some(at) = site::off_wall(shape, point.on.wall(), along, out) else {
             continue;
         };
         if matches!(point.on, On::Floor(_)) {
@@ -260,12 +292,15 @@ pub(super) fn handles(
             let run = to - *from;
             *from + Point::new(run.x.divided(3) * share, run.y.divided(3) * share)
         };
-        hot.push(Hot {
-            min: part(1),
-            max: part(2),
-            tag,
-            says: format!("Wall {}", Wall::named(wall)),
-        });
+        // The chosen wall is free for a finger to take hold of.
+        if chosen != Some(tag) {
+            hot.push(Hot {
+                min: part(1),
+                max: part(2),
+                tag,
+                says: format!("Wall {} on the plan", Wall::named(wall)),
+            });
+        }
     }
     for (corner, at) in corners.iter().enumerate() {
         let tag = PlanTag::Corner(corner);

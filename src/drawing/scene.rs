@@ -342,28 +342,28 @@ impl Pen {
 }
 
 impl<T> Scene<T> {
-    /// The same sketch somewhere else on the sheet.
+    /// The same sketch with each of its points somewhere else.
     #[must_use]
-    pub fn moved(mut self, by: Point) -> Scene<T> {
+    pub fn with_points(mut self, to: impl Fn(Point) -> Point) -> Scene<T> {
         for mark in &mut self.marks {
             match mark {
-                Mark::Path { points, .. } => points.iter_mut().for_each(|at| *at = *at + by),
+                Mark::Path { points, .. } => points.iter_mut().for_each(|at| *at = to(*at)),
                 Mark::Rings { rings, .. } => {
-                    rings.iter_mut().flatten().for_each(|at| *at = *at + by);
+                    rings.iter_mut().flatten().for_each(|at| *at = to(*at));
                 }
                 Mark::Circle { centre: at, .. }
                 | Mark::Arc { centre: at, .. }
                 | Mark::Dot { at, .. }
-                | Mark::Text { at, .. } => *at = *at + by,
+                | Mark::Text { at, .. } => *at = to(*at),
             }
         }
         for dimension in &mut self.dimensions {
-            (dimension.from, dimension.to) = (dimension.from + by, dimension.to + by);
+            (dimension.from, dimension.to) = (to(dimension.from), to(dimension.to));
         }
         for hot in &mut self.hot {
-            (hot.min, hot.max) = (hot.min + by, hot.max + by);
+            (hot.min, hot.max) = (to(hot.min), to(hot.max));
         }
-        self.window = self.window.map(|(min, max)| (min + by, max + by));
+        self.window = self.window.map(|(min, max)| (to(min), to(max)));
         self
     }
 }

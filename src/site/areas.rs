@@ -54,7 +54,8 @@ pub enum NoArea {
     Opening(usize),
 }
 
-/// The areas of every wall of a room, in order: `net = length × height − openings`.
+/// The areas of every wall of a room, in order: `net = length × height − openings`, the height in the mean where it was
+/// measured in the corners.
 ///
 /// # Errors
 /// [`NoArea`] names the first height or opening that is not measured.
@@ -78,11 +79,9 @@ pub fn wall_areas(room: &Room, shape: &Shape, rule: OpeningRule) -> Result<Vec<W
         .iter()
         .enumerate()
         .map(|(index, (length, _))| {
-            let height = room.walls[index]
-                .height
-                .or(room.ceiling)
-                .ok_or(NoArea::Height(index))?;
-            let gross = area(*length, height);
+            // A ceiling that slopes along the wall: half of both heights.
+            let (left, right) = room.heights_of(index).ok_or(NoArea::Height(index))?;
+            let gross = area(*length, (left + right).half());
             let mut openings = square_metres(0.0);
             for (number, opening) in room
                 .openings

@@ -36,17 +36,12 @@ pub struct Clearance {
     pub rule: Option<Cite>,
 }
 
-/// The floor that a fixture takes, on the plan; `None` until it is measured.
+/// The place on the plan that is so far along a wall from its left corner and so far out from it.
 #[must_use]
-pub fn footprint(fixture: &Fixture, shape: &Shape) -> Option<[Point; 4]> {
-    let (left, right) = fixture.reach()?;
-    let (near, far) = (
-        fixture.out.unwrap_or_default(),
-        fixture.out.unwrap_or_default() + fixture.depth?,
-    );
+pub fn off_wall(shape: &Shape, wall: usize, along: Length, out: Length) -> Option<Point> {
     let corners = &shape.corners.points;
-    let from = *corners.get(fixture.wall)?;
-    let to = corners[(fixture.wall + 1) % corners.len()];
+    let from = *corners.get(wall)?;
+    let to = corners[(wall + 1) % corners.len()];
     let long = from.distance(to).metres();
     if long < 1e-9 {
         return None;
@@ -55,12 +50,21 @@ pub fn footprint(fixture: &Fixture, shape: &Shape) -> Option<[Point; 4]> {
         (to.x - from.x).metres() / long,
         (to.y - from.y).metres() / long,
     );
-    let at = |along: Length, out: Length| {
-        let (along, out) = (along.metres(), out.metres());
-        let length = Length::from_metres;
-        // Inside is to the right of the way along the wall.
-        Some(from + Point::new(length(along * x - out * y)?, length(along * y + out * x)?))
-    };
+    let (along, out) = (along.metres(), out.metres());
+    let length = Length::from_metres;
+    // Inside is to the right of the way along the wall.
+    Some(from + Point::new(length(along * x - out * y)?, length(along * y + out * x)?))
+}
+
+/// The floor that a fixture takes, on the plan; `None` until it is measured.
+#[must_use]
+pub fn footprint(fixture: &Fixture, shape: &Shape) -> Option<[Point; 4]> {
+    let (left, right) = fixture.reach()?;
+    let (near, far) = (
+        fixture.out.unwrap_or_default(),
+        fixture.out.unwrap_or_default() + fixture.depth?,
+    );
+    let at = |along: Length, out: Length| off_wall(shape, fixture.wall, along, out);
     Some([
         at(left, near)?,
         at(right, near)?,

@@ -22,7 +22,7 @@ pub use areas::{NoArea, OpeningRule, WallAreas, baseboard, wall_areas};
 pub use bore::{Fault, Member};
 pub use change::{Bend, Missing, bend, slant, still_to_measure};
 pub use clash::{Clash, clashes};
-pub use clearance::{Clearance, Wants, clearances, footprint};
+pub use clearance::{Clearance, Wants, clearances, footprint, off_wall};
 pub use edit::outward;
 pub use fixed::{FixedKind, FixedPoint, Hidden, HiddenKind, Known, On, Spot};
 pub use fixture::{Fixture, FixtureKind};
@@ -34,5 +34,6 @@ pub use studs::{Studs, studs_to_frame};
 pub use survey::{
     Asked, Bow, Check, CornerFound, Difference, FaceCheck, How, Level, Mark, Misread, Passed, Size,
     Survey, Surveyed, Third, Trust, WallFound, What, bow, differences, floor_level,
-    floor_plus_minus, half_of, leans, misreads, reading_sigma, surveyed, tape_tolerance, to_ask,
+    floor_plus_minus, follows_plus_minus, half_of, leans, misreads, reading_sigma, surveyed,
+    tape_tolerance, to_ask,
 };

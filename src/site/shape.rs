@@ -375,6 +375,42 @@ mod tests {
         assert_eq!(found.misfit, None);
         assert!(found.corners.clockwise());
     }
+    /// 96 and 60 in: across from one end to the other it is at most 156 and at least 36 in; a corner turns.
+    #[test]
+    fn what_no_triangle_has_is_told_with_its_measurements() {
+        let room = |diagonal: i64| {
+            let mut room = Room::rectangle("Bath");
+            for (wall, inches) in room.walls.iter_mut().zip([96, 60, 96, 60]) {
+                wall.length = Some(Length::inches(inches));
+            }
+            let diagonal = Some(Length::inches(diagonal));
+            room.measure(What::Diagonal(0, 2), diagonal, None);
+            room
+        };
+        assert_eq!(
+            shape(&room(160)),
+            Err(Problem::DiagonalTooLong {
+                corners: (0, 2),
+                read: Length::inches(160),
+                around: Length::inches(156),
+            })
+        );
+        assert_eq!(
+            shape(&room(30)),
+            Err(Problem::DiagonalTooShort {
+                corners: (0, 2),
+                read: Length::inches(30),
+                least: Length::inches(36),
+            })
+        );
+        let mut flat = room(114);
+        for (wall, degrees) in flat.walls.iter_mut().zip([0, 180, 90, 90]) {
+            wall.turn = Angle::degrees(degrees);
+        }
+        assert_eq!(shape(&flat), Err(Problem::NoTurn(0)));
+        flat.walls[0].turn = Angle::FULL;
+        assert_eq!(shape(&flat), Err(Problem::TurnImpossible(0)));
+    }
     #[test]
     fn four_walls_that_do_not_close_are_a_misfit() {
         let mut room = Room::rectangle("Bath");

@@ -25,7 +25,9 @@ fn known(room: &Room) -> Option<Shape> {
 #[must_use]
 pub fn wall(room: &Room, index: usize) -> Option<Region> {
     let (length, _) = *known(room)?.walls.get(index)?;
-    let height = room.walls.get(index)?.height.or(room.ceiling)?;
+    // As the corners have it: where one is higher, the sheet's upper edge is at the higher.
+    let (left_high, right_high) = room.heights_of(index)?;
+    let height = left_high.max(right_high);
     let mut notches = Vec::new();
     let mut holes = Vec::new();
     for opening in room.openings.iter().filter(|o| o.wall == index) {
@@ -44,8 +46,8 @@ pub fn wall(room: &Room, index: usize) -> Option<Region> {
     }
     notches.sort_by_key(|(left, ..)| std::cmp::Reverse(*left));
     let mut points = vec![
-        Point::default(),
-        Point::new(length, Length::ZERO),
+        Point::new(Length::ZERO, height - left_high),
+        Point::new(length, height - right_high),
         Point::new(length, height),
     ];
     for (left, right, top) in notches {
@@ -69,7 +71,23 @@ pub fn wall(room: &Room, index: usize) -> Option<Region> {
 mod tests {
     use super::*;
     use crate::measure::quantity::in_square_feet;
-    use crate::site::{Opening, OpeningKind};
+    use crate::site::{Opening, OpeningKind, OpeningRule, What, wall_areas};
+
+    /// 8 ft wide, 7 ft high at its left end and 8 at its right: 60 ft², and so in the list of areas.
+    #[test]
+    fn a_wall_is_as_high_as_its_corners() {
+        let mut room = Room::rectangle("a");
+        for (wall, feet) in room.walls.iter_mut().zip([8, 5]) {
+            wall.length = Some(Length::feet(feet));
+        }
+        room.ceiling = Some(Length::feet(8));
+        room.measure(What::Height(0), Some(Length::feet(7)), None);
+        let region = wall(&room, 0).unwrap();
+        assert!((in_square_feet(region.area()) - 60.0).abs() < 1e-9);
+        let shape = shape(&room).unwrap();
+        let areas = wall_areas(&room, &shape, OpeningRule::Net).unwrap();
+        assert!((in_square_feet(areas[0].net) - 60.0).abs() < 1e-9);
+    }
 
     #[test]
     fn a_door_is_a_notch_and_a_window_a_hole() {

@@ -6,6 +6,7 @@ use super::{Ask, Job, PipeOn, Task, TileOn};
 use crate::geometry::Point;
 use crate::measure::Length;
 use crate::site::{Id, Room, Spot, surface};
+use crate::trades::patch;
 use crate::trades::tile::{self, Hold, Pattern, Side, Sight, Start, ThingShape};
 
 impl Job {
@@ -64,6 +65,58 @@ impl Job {
             }
         }
         Some(second)
+    }
+}
+
+impl Job {
+    /// A room mirrored where it is, with the figures that stand in it: cut-outs, holes and layouts follow.
+    pub fn mirror_room(&mut self, at: usize) {
+        let Some(room) = self.rooms.get(at).cloned() else {
+            return;
+        };
+        self.rooms[at] = room.mirrored();
+        let walls = room.walls.len().max(1);
+        for task in self.tasks.iter_mut().filter(|task| task.room == Some(at)) {
+            match &mut task.ask {
+                Ask::Tile(ask, on) => {
+                    let (now, now_on) = mirrored_tile(&room, (**ask).clone(), *on);
+                    (**ask, *on) = (now, now_on);
+                }
+                Ask::Patch(ask, Some(wall)) => {
+                    mirror_holes(&room, ask, *wall);
+                    *wall = (walls - *wall % walls) % walls;
+                }
+                Ask::Pipe(run, on) => {
+                    **run = run.mirrored();
+                    *on = on.map(|on| mirrored_start(&room, on));
+                }
+                Ask::Patch(_, None)
+                | Ask::Paint(..)
+                | Ask::Grout(..)
+                | Ask::Mortar(..)
+                | Ask::Drain(..) => {}
+            }
+        }
+    }
+}
+
+/// The holes of a patch from the other corner. One that was measured from a stud is so from that corner then.
+fn mirror_holes(room: &Room, ask: &mut patch::Ask, wall: usize) {
+    let long = room.drawn_length(wall).unwrap_or_default();
+    let studs = room.walls.get(wall).and_then(|wall| wall.studs.as_ref());
+    let centres = studs.map_or_else(Vec::new, |studs| studs.centres(long));
+    for hole in std::iter::once(&mut ask.hole).chain(&mut ask.other_holes) {
+        let from_stud = hole
+            .from_stud
+            .and_then(|(stud, off)| Some(*centres.get(stud)? + off));
+        let wide = match hole.shape {
+            patch::HoleShape::Rectangle { width, .. } => width,
+            patch::HoleShape::Round { across } => across,
+        };
+        if let Some(from_left) = hole.from_left.or(from_stud) {
+            hole.from_left = Some(long - from_left - wide);
+            hole.from_stud = None;
+        }
     }
 }
 
@@ -147,7 +200,7 @@ mod tests {
     use crate::measure::Units;
     use crate::site::{OpeningRule, What};
     use crate::trades::tile::Thing;
-    use crate::trades::{grout, paint, patch};
+    use crate::trades::{grout, paint};
     use chrono::DateTime;
 
     #[test]
@@ -194,5 +247,17 @@ mod tests {
         assert_eq!(ask.things[0].from_left, Length::inches(66));
         assert!(matches!(&second[1].ask, Ask::Grout(_, of) if *of == Some(second[0].id)));
         assert_eq!(job.second_room(9, true), None);
+        // Mirrored where it is, twice: all as it was.
+        if let Ask::Patch(ask, _) = &mut job.tasks[2].ask {
+            ask.hole.from_left = Some(Length::inches(7));
+        }
+        let before = job.clone();
+        job.mirror_room(0);
+        let Ask::Patch(ask, Some(3)) = &job.tasks[2].ask else {
+            unreachable!("the second wall is the last one in the mirror")
+        };
+        assert!(ask.hole.from_left > Some(Length::inches(40)));
+        job.mirror_room(0);
+        assert_eq!(job, before);
     }
 }

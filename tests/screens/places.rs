@@ -78,6 +78,11 @@ fn places() -> Vec<(&'static str, Vec<Command>)> {
                 Command::Pad(Slot::WallLength(0, 1)),
             ],
         ),
+        ("survey-demo", go(Here::Survey(0))),
+        ("square-demo", go(Here::Square(0))),
+        ("outline-demo", go(Here::Outline(0))),
+        ("beside-demo", go(Here::SideBySide(0, 1))),
+        ("profiles", go(Here::Profiles)),
     ]
 }
 

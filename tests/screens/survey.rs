@@ -4,17 +4,17 @@ use std::cell::Cell;
 use std::rc::Rc;
 
 use chrono::DateTime;
-use storyrod::app::{App, Command, Here, Keeper, Outline, RoomChoice, Row, Slot};
+use storyrod::app::{App, Command, Here, Keeper, RoomChoice, Row};
 use storyrod::drawing::PlanTag;
 use storyrod::gui::Desk;
 use storyrod::measure::{Length, Units};
 use storyrod::site::{
     Asked, FixedKind, Fixture, FixtureKind, Hidden, HiddenKind, Hinge, On, Opening, OpeningKind,
-    Room, Side, Size, Spot, Standing, Studs, Third, What, shape,
+    Room, Side, Spot, Standing, Studs, Third, What, shape,
 };
 use storyrod::takeoff::{Ask, Job, TileOn};
 
-use crate::harness::{desk, keys, labels, shot, tap};
+use crate::harness::{desk, keys, labels, reach, settle, shot, tap};
 
 const PHONE: (u32, u32) = (412, 892);
 const SIZES: [(&str, (u32, u32)); 4] = [
@@ -262,7 +262,7 @@ fn any_outline_is_made_of_a_rectangle_in_under_ten_taps() {
     let hand = hand(empty());
     hand.tap("Rectangle");
     hand.tap("Change the outline");
-    hand.tap("Wall A");
+    hand.tap("Wall A on the plan");
     hand.tap("Set out");
     hand.tap("C–D");
     hand.tap("Cut it off");
@@ -322,23 +322,38 @@ fn the_second_bathroom_takes_four_measurements() {
     hand.tap("Type it");
     hand.keys("94\n");
     shot(&hand.window, "second-short");
-    for still in short.iter().skip(1) {
-        let stands = hand
-            .window
-            .with_app(|app| app.job.rooms[1].measured(*still));
-        match stands {
-            Some(_) => hand
-                .window
-                .act(|app| app.send(Command::Of(1, RoomChoice::Confirm(*still)))),
-            // Across, from the other room's walls, is gone with the wall.
-            None => hand.window.act(|app| {
-                app.send(Command::Pad(Slot::Measure(1, *still)));
-                app.pad.as_mut().unwrap().typed = "111 3/4".into();
-                app.take();
-                app.pad = None;
-            }),
-        }
+    hand.window.act(|app| app.pad = None);
+    for _ in 0..2 {
+        // Wall D, then the ceiling.
+        let still = hand.window.with_app(|app| {
+            let rows = app.screen().rows;
+            let chips = rows.into_iter().find_map(|row| match row {
+                Row::Choice { label, chips } if label == "Carried over" => Some(chips),
+                _ => None,
+            });
+            chips.unwrap()[0].label.clone()
+        });
+        settle();
+        assert!(still.starts_with("Still "), "{still}");
+        hand.tap(&still);
     }
+    // Across, from the other room's walls, is gone with the wall; it is measured anew.
+    hand.window.with_app(|app| {
+        assert!(!app.job.rooms[1].mark(What::Ceiling).carried);
+        let gone = short
+            .iter()
+            .find(|what| matches!(what, What::Diagonal(..)))
+            .unwrap();
+        assert_eq!(app.job.rooms[1].measured(*gone), None);
+    });
+    hand.keys("111 1/2\n");
+    hand.window.act(|app| app.pad = None);
+    println!(
+        "second bathroom: {} taps, {} keys, {:.0} s",
+        hand.taps.get(),
+        hand.keys.get(),
+        hand.seconds()
+    );
     hand.window.with_app(|app| {
         let after = tile_area(app, 1);
         assert!(after < before - 0.05, "{before} {after}");
@@ -378,5 +393,65 @@ fn what_cannot_be_measured_is_said() {
         assert!(skipped);
     });
     shot(&window, "survey-estimate");
-    let _ = Size::Up;
+}
+
+/// A finger takes hold of a chosen wall and drags it; one step of undo takes it back.
+#[test]
+fn a_wall_is_dragged_on_the_plan() {
+    let window = desk(empty(), (1180, 820));
+    tap(&window, "Rectangle");
+    tap(&window, "Change the outline");
+    let wall = reach(&window, "Wall B on the plan");
+    let (at, size) = (wall.absolute_position(), wall.size());
+    let from = slint::LogicalPosition::new(at.x + size.width / 2.0, at.y + size.height / 2.0);
+    tap(&window, "Wall B on the plan");
+    let long =
+        |window: &Rc<Desk>| window.with_app(|app| shape(&app.job.rooms[0]).unwrap().walls[0].0);
+    let before = long(&window);
+    let button = slint::platform::PointerEventButton::Left;
+    let send = |event| slint::ComponentHandle::window(window.window()).dispatch_event(event);
+    send(slint::platform::WindowEvent::PointerPressed {
+        position: from,
+        button,
+    });
+    for step in 1..=6 {
+        let position = slint::LogicalPosition::new(from.x - 10.0 * step as f32, from.y);
+        send(slint::platform::WindowEvent::PointerMoved { position });
+        settle();
+    }
+    let position = slint::LogicalPosition::new(from.x - 60.0, from.y);
+    send(slint::platform::WindowEvent::PointerReleased { position, button });
+    settle();
+    shot(&window, "outline-dragged");
+    assert!(
+        long(&window) < before - Length::inches(4),
+        "{:?}",
+        long(&window)
+    );
+    window.act(|app| app.send(Command::Undo));
+    assert_eq!(long(&window), before);
+}
+
+/// A wall that is a guess makes the figures that stand on it uncertain, and they say so.
+#[test]
+fn a_figure_on_an_uncertain_wall_shows_its_range() {
+    let mut app = furnished();
+    app.job.rooms[0].measure(What::Diagonal(0, 2), None, None);
+    app.job.rooms[0].measure(What::Diagonal(1, 3), None, None);
+    app.job.rooms[0].measure(What::Wall(2), None, None);
+    app.job.rooms[0].measure(What::Wall(3), None, None);
+    app.job
+        .add_task(Some(0), Ask::Tile(Box::default(), TileOn::Floor));
+    let window = desk(app, (1180, 820));
+    window.act(|app| app.send(Command::Go(Here::Task(0))));
+    assert!(!labels(&window).join(" ").contains("estimate"));
+    window.act(|app| {
+        app.send(Command::Of(
+            0,
+            RoomChoice::Estimate(What::Wall(0), Some(Length::inches(12))),
+        ))
+    });
+    shot(&window, "tile-unsure");
+    let said = labels(&window).join(" ");
+    assert!(said.contains("Wall A is an estimate"), "{said}");
 }

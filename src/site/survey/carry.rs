@@ -1,6 +1,6 @@
 //! A second room from the first: what is carried over, what usually differs, and what does differ.
 
-use super::{Room, Size, What};
+use super::{Mark, Room, Size, What};
 use crate::measure::Length;
 use crate::site::{OpeningKind, Standing, shape, sketch};
 
@@ -41,14 +41,17 @@ impl Room {
         if self.ceiling.is_some() {
             whats.push(What::Ceiling);
         }
-        let diagonal = self.survey.figures.keys().copied();
-        let mut diagonals = diagonal.filter(|what| matches!(what, What::Diagonal(..)));
+        let (figures, marks) = (&self.survey.figures, &self.survey.marks);
+        let known = figures.keys().chain(marks.keys()).copied();
+        let diagonal = known
+            .filter(|what| matches!(what, What::Diagonal(..)))
+            .min();
         let door = self
             .openings
             .iter()
             .position(|o| o.kind == OpeningKind::Door);
         let door = door.map(|door| What::Opening(door, Size::FromLeft));
-        whats.extend(diagonals.next().or(door.filter(measured)));
+        whats.extend(diagonal.or(door.filter(measured)));
         whats
     }
 
@@ -65,7 +68,13 @@ impl Room {
             .filter(|what| matches!(what, What::Diagonal(..)))
             .collect();
         for what in stale {
-            self.measure(what, None, None);
+            // It is to be measured anew: what it was in the other room stands beside it.
+            let before = self.survey.figures.remove(&what);
+            let mark = Mark {
+                earlier: before.into_iter().collect(),
+                ..Mark::default()
+            };
+            self.survey.marks.insert(what, mark);
         }
         let ways = shape::headings(self);
         let along = |other: usize| {

@@ -16,7 +16,9 @@ pub use ask::{Asked, to_ask};
 pub use carry::{Difference, differences};
 pub use face::{Bow, FaceCheck, Level, bow, floor_level, leans};
 pub use misread::{How, Misread, misreads};
-pub use outline::{Check, CornerFound, Surveyed, WallFound, floor_plus_minus, surveyed};
+pub use outline::{
+    Check, CornerFound, Surveyed, WallFound, floor_plus_minus, follows_plus_minus, surveyed,
+};
 pub use trust::{Trust, half_of, reading_sigma, tape_tolerance};
 
 /// Something that is measured in a room. Walls count from 0; a corner has the number of the wall whose left end it is.
@@ -82,6 +84,9 @@ pub enum Passed {
     /// It is not there, or cannot be measured.
     NotThere,
 }
+
+/// How many earlier readings of one measurement are kept.
+const MOST_EARLIER: usize = 8;
 
 /// How a measurement stands beside its figure.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -288,6 +293,9 @@ impl Room {
         let mark = self.survey.marks.entry(what).or_default();
         if let Some(before) = before.filter(|before| Some(*before) != length && !mark.carried) {
             mark.earlier.push(before);
+            if mark.earlier.len() > MOST_EARLIER {
+                mark.earlier.remove(0);
+            }
         }
         mark.passed = None;
         mark.carried = false;

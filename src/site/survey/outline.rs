@@ -94,6 +94,28 @@ pub fn floor_plus_minus(room: &Room) -> Option<crate::measure::quantity::Area> {
     (variance > 0.0).then(|| crate::measure::quantity::square_metres(variance.sqrt()))
 }
 
+/// How far a wall that follows from others may be off where those are estimates: `√Σ (change with each)²`. `None` where
+/// it was measured, or nothing that it follows from is an estimate.
+#[must_use]
+pub fn follows_plus_minus(room: &Room, wall: usize) -> Option<Length> {
+    if room.measured(What::Wall(wall)).is_some() {
+        return None;
+    }
+    let long = |room: &Room| Some(crate::site::sketch(room).walls.get(wall)?.0.metres());
+    let here = long(room)?;
+    let mut variance = 0.0;
+    for other in 0..room.walls.len() {
+        let what = What::Wall(other);
+        if let (Some(read), Some(more_or_less)) = (room.measured(what), room.mark(what).estimate) {
+            let mut changed = room.clone();
+            changed.walls[other].length = Some(read + more_or_less);
+            variance += (long(&changed)? - here).powi(2);
+        }
+    }
+    let more_or_less = Length::from_metres(variance.sqrt())?;
+    (more_or_less > Length::nm(100_000)).then_some(more_or_less)
+}
+
 /// What was measured between the corners, and how it is weighed.
 pub(super) struct Sights {
     pub network: Network,
@@ -463,6 +485,20 @@ mod tests {
         let guessed = surveyed(&room).unwrap();
         assert!(guessed.area_plus_minus > sure * 5.0);
         assert!(guessed.walls[1].plus_minus > Length::inches(1));
+    }
+
+    /// What follows from a guess is a guess, and so is the floor.
+    #[test]
+    fn a_wall_that_follows_from_an_estimate_has_its_more_or_less() {
+        let mut room = Room::rectangle("a");
+        let inch = Length::inches(1);
+        room.measure(What::Wall(0), Some(Length::inches(96)), Some(inch));
+        room.measure(What::Wall(1), Some(Length::inches(60)), None);
+        assert_eq!(follows_plus_minus(&room, 2), Some(inch));
+        assert_eq!(follows_plus_minus(&room, 3), None);
+        // 1 by 60 in.
+        let floor = floor_plus_minus(&room).unwrap();
+        assert!((floor.value - 60.0 * 0.0254 * 0.0254).abs() < 1e-9);
     }
 
     /// 99 % quantiles of χ² from any table: 6.635, 9.210, 23.209 at 1, 2 and 10.
