@@ -5,5 +5,7 @@
 mod harness;
 #[path = "screens/journey.rs"]
 mod journey;
+#[path = "screens/photos.rs"]
+mod photos;
 #[path = "screens/places.rs"]
 mod places;
