@@ -28,7 +28,7 @@ pub use paint::{PaintTag, paint_sketch};
 pub use palette::{Colour, Palette, Theme};
 pub use patch::patch_sketch;
 pub use photo::{At, Ends, Loupe, Note, annotate, ground};
-pub use pixels::{Pixels, paint, png};
+pub use pixels::{Pixels, paint, paint_on, png};
 pub use plan::{PlanTag, plan};
 pub use scene::{Align, Dimension, Edge, Fit, Hot, Line, Mark, Pen, Role, Scene, Standing, Stroke};
 pub use svg::svg;

@@ -7,7 +7,7 @@ use slint::{ComponentHandle, Image, ModelRc, SharedString, VecModel};
 use super::generated::{Big, Card, Chip, Page, Row as RowData, RowKind, Spot, Tab};
 use super::{Desk, theme};
 use crate::app::{self, App, Command, Here, Icon, Kept, Row, Screen, Tone};
-use crate::drawing::{Canvas, Palette, lay_out, paint};
+use crate::drawing::{Canvas, Palette, Role, lay_out, paint_on};
 use crate::measure::{plain, stacked};
 
 /// Numbers commands as they are laid out.
@@ -162,7 +162,19 @@ fn picture(desk: &Desk, app: &App, screen: &Screen, palette: &Palette, numbered:
     });
     let sheet = lay_out(alone.as_ref().unwrap_or(scene), &canvas, lit.as_ref());
     desk.scale.set(sheet.place.scale);
-    let pixels = paint(&sheet, palette, desk.window.window().scale_factor());
+    let factor = desk.window.window().scale_factor();
+    let pixels = (
+        (sheet.width * factor).ceil() as u32,
+        (sheet.height * factor).ceil() as u32,
+    );
+    let board = palette.colour(Role::Board);
+    let under = app.under_wall(
+        &sheet.place,
+        pixels,
+        f64::from(factor),
+        [board.r, board.g, board.b],
+    );
+    let pixels = paint_on(&sheet, palette, factor, under);
     let buffer = slint::SharedPixelBuffer::<slint::Rgba8Pixel>::clone_from_slice(
         &pixels.rgba,
         pixels.width,

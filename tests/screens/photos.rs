@@ -236,6 +236,8 @@ fn a_picture_is_marked_measured_and_pinned_to_its_wall() {
     made.send(Command::Undo);
     assert!(!near(&made), "nothing is pinned any more");
     made.send(Command::Redo);
+    made.finish().unwrap();
+    drop(made);
     for (name, size) in SIZES {
         let mut app = app_of(&site);
         app.send(Command::Go(Here::Photo(0)));
