@@ -8,7 +8,7 @@ use storyrod::app::take_picture;
 use storyrod::photo::{Photo, Watch, facts};
 use storyrod::store::pictures::{name_for, picture_path};
 use storyrod::store::share::{import_new, merge_into, read_share, write_share};
-use storyrod::store::{RealDisk, Snapshot, open_job};
+use storyrod::store::{RealDisk, Snapshot, open_job, open_to_write};
 use storyrod::takeoff::Job;
 
 use super::job_file::{full_job, keep};
@@ -28,8 +28,15 @@ fn job(within: &Path) -> (std::path::PathBuf, Job) {
         assert!(photo.located && photo.stripped != photo.picture);
         job.photos.push(Arc::new(photo));
     }
-    keep(&path, &Snapshot::of(job.clone()));
+    again(&path, job.clone());
     (path, job)
+}
+
+/// Saves a job once more.
+fn again(path: &Path, job: Job) {
+    let (_, writer) = open_to_write(path).unwrap();
+    let now = job.begun;
+    writer.unwrap().keep(&Snapshot::of(job), now).unwrap();
 }
 
 fn located(bytes: &[u8]) -> bool {
@@ -56,7 +63,7 @@ fn a_shared_picture_says_nothing_of_its_place_unless_on_purpose() {
     let mut purpose = job.clone();
     let first: &mut Photo = Arc::make_mut(&mut purpose.photos[0]);
     first.place_shared = true;
-    keep(&path, &Snapshot::of(purpose));
+    again(&path, purpose);
     let share = read_share(&write_share(&path).unwrap().bytes).unwrap();
     let places: Vec<bool> = share
         .pictures
