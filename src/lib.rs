@@ -2,7 +2,7 @@
 //!
 //! A figure goes one way through the house and never back up:
 //!
-//! `measure → handbook → geometry → site → trades → takeoff → drawing → { store, packet } → app → gui → main`
+//! `measure → handbook → geometry → site → photo → trades → takeoff → drawing → { store, packet } → app → gui → main`
 //!
 //! Each room uses those to its left and none to its right; `tests/tidy.rs` walks every `use` and says where one does not.
 

@@ -25,6 +25,8 @@ mod program;
 mod saver;
 #[path = "faults/share.rs"]
 mod share;
+#[path = "faults/share_photos.rs"]
+mod share_photos;
 #[path = "faults/sim_disk.rs"]
 mod sim_disk;
 #[path = "faults/simulated_disk.rs"]

@@ -9,6 +9,8 @@ mod fingers;
 mod harness;
 #[path = "screens/journey.rs"]
 mod journey;
+#[path = "screens/photos.rs"]
+mod photos;
 #[path = "screens/pipes.rs"]
 mod pipes;
 #[path = "screens/places.rs"]

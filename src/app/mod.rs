@@ -33,12 +33,15 @@ mod patch_page;
 mod photo_camera;
 mod photo_change;
 mod photo_command;
+mod photo_copy;
 mod photo_import;
 mod photo_log;
 mod photo_marks;
 mod photo_page;
+mod photo_plane_rows;
 mod photo_surface;
 mod photo_take;
+mod photo_touch;
 mod photo_wall;
 mod pipe_choices;
 mod pipe_fittings;
@@ -78,8 +81,8 @@ pub use keep::{Keeper, Kept, Prefs, Reading, start};
 pub use pad::{FRACTIONS, Kind, Pad};
 pub use photo_command::{PhotoCommand, PhotoSlot, Tool};
 pub use photo_log::LogRow;
-pub use photo_surface::Touch;
 pub use photo_take::{SMALL, take_picture};
+pub use photo_touch::Touch;
 pub use rooms_view::{Outline, RoomChoice};
 pub use slot::{
     CutSlot, MixSlot, NoteOf, PaintSlot, PipeSlot, Slot, StudsOf, TapeSlot, ThingField, TileSlot,

@@ -56,6 +56,17 @@ impl App {
             let pixels = png(&paint(&sheet, &palette, 2.0)).map_err(|why| why.to_string())?;
             files.push((format!("{name}.png"), pixels));
         }
+        // Pictures with what is marked on them; one that cannot be shown is no reason to hand over nothing.
+        let marked = self.job.photos.iter().enumerate();
+        let marked: Vec<usize> = marked
+            .filter(|(_, photo)| !photo.marks.is_empty())
+            .map(|(at, _)| at)
+            .collect();
+        for at in marked {
+            if let Ok(bytes) = self.marked_photo(at, crate::photo::Format::Jpeg) {
+                files.push((format!("photo-{}.jpg", at + 1), bytes));
+            }
+        }
         Ok(files)
     }
 

@@ -8,8 +8,9 @@ use std::time::{Duration, Instant};
 use notify::event::{AccessKind, AccessMode, ModifyKind, RenameMode};
 use notify::{Event, EventKind, RecursiveMode, Watcher};
 
+use super::photo_copy::load;
 use super::photo_import::is_picture;
-use super::photo_surface::{Shown, as_taken, load};
+use super::photo_surface::{Shown, as_taken};
 use super::{App, Here};
 use crate::drawing::{Palette, Pixels, Theme, annotate};
 use crate::photo::{Format, Window, encode, flatten};

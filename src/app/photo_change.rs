@@ -217,7 +217,7 @@ fn change(job: &mut Job, command: PhotoCommand) {
         PhotoCommand::SharePlace(at, shared) => with(at, &|photo| photo.place_shared = shared),
         PhotoCommand::RemoveMark(at, number) => {
             with(at, &|photo| {
-                photo.marks.retain(|mark| mark.number != number)
+                photo.marks.retain(|mark| mark.number != number);
             });
         }
         PhotoCommand::Untape(at, number) => with(at, &|photo| {

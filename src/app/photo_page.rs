@@ -3,8 +3,7 @@
 use super::photo_change::slot;
 use super::photo_marks::degrees;
 use super::{App, Chip, Command, Here, PhotoCommand, PhotoSlot, Row, Screen, Tone, Tool};
-use crate::geometry::NoPlane;
-use crate::photo::{Doubt, Figure, Mark, NoView, Object, Photo, Stage, Taped, What, befores};
+use crate::photo::{Figure, Mark, Photo, Stage, What, befores};
 use crate::site::{HiddenKind, Wall};
 
 impl App {
@@ -321,177 +320,6 @@ impl App {
         rows
     }
 
-    /// What tells the scale of the plane, and what is doubtful about it.
-    fn flat_rows(&self, at: usize, photo: &Photo) -> Vec<Row> {
-        let Some(flat) = &photo.flat else {
-            return Vec::new();
-        };
-        let mut rows = vec![Row::Heading("Flattened by".into())];
-        rows.push(Row::choice(
-            "",
-            Object::ALL.map(|object| {
-                Chip::new(
-                    object.name(),
-                    flat.object == object,
-                    command(PhotoCommand::Object(at, object)),
-                )
-            }),
-        ));
-        for (label, side, field, give) in [
-            (
-                "Width",
-                flat.width,
-                PhotoSlot::RefWidth,
-                PhotoSlot::RefWidthGive,
-            ),
-            (
-                "Height",
-                flat.height,
-                PhotoSlot::RefHeight,
-                PhotoSlot::RefHeightGive,
-            ),
-        ] {
-            rows.push(Row::yours(
-                label,
-                self.show_or_ask(side.map(|side| side.length)),
-                slot(at, field),
-            ));
-            if let Some(Taped { give: by, .. }) = side {
-                rows.push(Row::yours(
-                    format!("{label}, more or less by"),
-                    self.give(by),
-                    slot(at, give),
-                ));
-            }
-        }
-        rows.push(Row::button(
-            "It lies on its side: swap them",
-            command(PhotoCommand::Upright(at)),
-        ));
-        match photo.view() {
-            Err(why) => rows.push(note(Tone::Caution, no_view(why).into())),
-            Ok(view) => {
-                rows.extend(
-                    photo
-                        .doubts(&view)
-                        .into_iter()
-                        .map(|doubt| note(Tone::Caution, self.doubt(photo, doubt))),
-                );
-                let on = self.surface.flat;
-                rows.push(Row::choice(
-                    "",
-                    [
-                        Chip::new("As it was taken", !on, command(PhotoCommand::Flat(false))),
-                        Chip::new("Laid flat", on, command(PhotoCommand::Flat(true))),
-                    ],
-                ));
-            }
-        }
-        let edges = match flat.edges.len() {
-            0 => "Lens: mark three straight edges to take its bend out.".to_owned(),
-            n @ 1..=2 => format!("Lens: {n} of 3 straight edges."),
-            _ => format!(
-                "Lens: bend {:+.2} % at the corners, from {} edges.",
-                self.bend_percent(photo),
-                flat.edges.len()
-            ),
-        };
-        rows.push(Row::Text(edges));
-        let mut chips = vec![Chip::new(
-            "Mark a straight edge",
-            self.surface.tool == Tool::Edge,
-            command(PhotoCommand::Tool(Tool::Edge)),
-        )];
-        if !flat.edges.is_empty() {
-            chips.push(Chip::new(
-                "Forget the edges",
-                false,
-                command(PhotoCommand::ForgetEdges(at)),
-            ));
-        }
-        chips.push(Chip::new(
-            "Forget the reference",
-            false,
-            command(PhotoCommand::ForgetFlat(at)),
-        ));
-        rows.push(Row::choice("", chips));
-        rows.extend(self.anchor_rows(at, photo));
-        rows
-    }
-
-    fn bend_percent(&self, photo: &Photo) -> f64 {
-        photo.lens().lens.bend * 100.0
-    }
-
-    /// Where the plane is on its wall.
-    fn anchor_rows(&self, at: usize, photo: &Photo) -> Vec<Row> {
-        let mut rows = vec![Row::Heading("On the wall".into())];
-        let Some(anchor) = photo.anchor else {
-            rows.push(Row::Text("Mark one place whose distance from the left corner and the floor you know; then everything in the picture has its place on the wall.".into()));
-            rows.push(Row::button(
-                "Mark that place",
-                command(PhotoCommand::Tool(Tool::Anchor)),
-            ));
-            return rows;
-        };
-        rows.push(Row::yours(
-            "Left corner to that place",
-            self.show_or_ask(anchor.from_left),
-            slot(at, PhotoSlot::AnchorLeft),
-        ));
-        rows.push(Row::yours(
-            "Floor to that place",
-            self.show_or_ask(anchor.up),
-            slot(at, PhotoSlot::AnchorUp),
-        ));
-        rows.push(Row::button(
-            "Mark another place",
-            command(PhotoCommand::Tool(Tool::Anchor)),
-        ));
-        let ready = photo.wall.is_some()
-            && photo.view().is_ok()
-            && anchor.from_left.is_some()
-            && anchor.up.is_some();
-        if ready {
-            let laid = self.laid_under == Some(photo.id);
-            let what = if laid {
-                PhotoCommand::Lay(None)
-            } else {
-                PhotoCommand::Lay(Some(at))
-            };
-            let label = if laid {
-                "Take it off the wall's elevation"
-            } else {
-                "Lay it into the wall's elevation"
-            };
-            rows.push(Row::button(label, command(what)));
-        }
-        rows.extend(self.pin_rows(at, photo, None));
-        rows
-    }
-
-    fn doubt(&self, photo: &Photo, doubt: Doubt) -> String {
-        let of = |number: u32| photo.mark(number).map(name).unwrap_or_default();
-        match doubt {
-            Doubt::Small(pixels) => format!(
-                "The reference is small in the picture: {pixels:.0} pixels on its short side. Mark something larger, or take the picture from nearer."
-            ),
-            Doubt::Oblique(tilt) => format!(
-                "The wall is seen at a slant of {tilt:.0}°. Take the picture more from the front."
-            ),
-            Doubt::Beyond { number } => format!(
-                "{} reaches farther from the reference than the reference is long, so its ± is wide. Mark a larger reference or put a tape on something near it.",
-                of(number)
-            ),
-            Doubt::Disagrees { number, by } => format!(
-                "{}: tape and picture differ {:.0} times as much as chance would make them. Is it in the plane of the wall, and is the reference's size right?",
-                of(number),
-                by.abs()
-            ),
-            Doubt::EdgesTellLittle(_) => "The straight edges tell little of the lens. Mark long ones near the rim of the picture.".into(),
-        }
-    }
-
     /// What there is to say of the picture itself.
     fn entry_rows(&self, at: usize, photo: &Photo) -> Vec<Row> {
         let mut rows = vec![Row::Heading("This picture".into())];
@@ -652,11 +480,11 @@ impl App {
     }
 }
 
-fn command(command: PhotoCommand) -> Command {
+pub(super) fn command(command: PhotoCommand) -> Command {
     Command::Photo(command)
 }
 
-fn note(tone: Tone, text: String) -> Row {
+pub(super) fn note(tone: Tone, text: String) -> Row {
     Row::Note {
         tone,
         text,
@@ -681,19 +509,5 @@ pub(super) fn name(mark: &Mark) -> String {
         kind.to_owned()
     } else {
         mark.note.clone()
-    }
-}
-
-fn no_view(why: NoView) -> &'static str {
-    match why {
-        NoView::NoReference => "Mark the corners of something of known size.",
-        NoView::NotSized => "Say how wide and how high it is; then the wall is measured in.",
-        NoView::Plane(NoPlane::InLine) => {
-            "Three of the corners lie in a line. Drag them onto the corners."
-        }
-        NoView::Plane(NoPlane::NotRound) => {
-            "The corners do not go round: two sides cross. Drag them apart."
-        }
-        NoView::Plane(NoPlane::NoSize) => "Its width and height have to be more than nothing.",
     }
 }

@@ -44,7 +44,7 @@ pub use patch::patch_sketch;
 pub use photo::{At, Ends, Loupe, Note, annotate, ground};
 pub use pipe::{PipeTag, View, pipe_sketch};
 pub use pipe_wall::run_on_wall;
-pub use pixels::{Pixels, paint, png};
+pub use pixels::{Pixels, paint, paint_on, png};
 pub use plan::{PlanLook, PlanTag, plan, plan_seen};
 pub use scene::{Align, Dimension, Edge, Fit, Hot, Line, Mark, Pen, Role, Scene, Standing, Stroke};
 pub use strip::{strip, strip_sheet};

@@ -207,7 +207,20 @@ fn plate(note: &Note, (w, h): (f32, f32), taken: &[[f32; 4]], heft: f32) -> Opti
     let (x, y) = match note.points[..] {
         [] => return None,
         [(x, y)] => (x + 14.0 * heft + wide / 2.0, y),
-        [(ax, ay), (bx, by)] => (f32::midpoint(ax, bx), f32::midpoint(ay, by)),
+        [(ax, ay), (bx, by)] => {
+            let (mx, my) = (f32::midpoint(ax, bx), f32::midpoint(ay, by));
+            let (dx, dy) = (bx - ax, by - ay);
+            let long = dx.hypot(dy).max(1e-3);
+            // Beside a line too short to be seen behind it: above a level one, to the right of an upright one.
+            let past = (wide * dx.abs() + high * dy.abs()) / long + 30.0 * heft;
+            if long < past {
+                let off = (wide * dy.abs() + high * dx.abs()) / long / 2.0 + 14.0 * heft;
+                let (ox, oy) = (dy.abs() / long, -dx.abs() / long);
+                (mx + ox * off, my + oy * off)
+            } else {
+                (mx, my)
+            }
+        }
         _ => {
             let sum = |part: fn(&At) -> f32| note.points.iter().map(part).sum::<f32>() / n;
             (sum(|p| p.0), sum(|p| p.1))

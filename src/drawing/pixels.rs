@@ -24,6 +24,17 @@ const LARGEST: f32 = 8192.0;
 /// Paints a sheet at so many pixels to a logical pixel.
 #[must_use]
 pub fn paint<T>(sheet: &Sheet<T>, palette: &Palette, scale: f32) -> Pixels {
+    paint_on(sheet, palette, scale, None)
+}
+
+/// Paints a sheet whose board is a picture, so many pixels as the sheet; the rest as ever.
+#[must_use]
+pub fn paint_on<T>(
+    sheet: &Sheet<T>,
+    palette: &Palette,
+    scale: f32,
+    board: Option<Pixels>,
+) -> Pixels {
     let side = |length: f32| (length * scale).ceil().clamp(1.0, LARGEST) as u32;
     let Some(mut pixmap) = Pixmap::new(side(sheet.width), side(sheet.height)) else {
         return Pixels {
@@ -34,6 +45,11 @@ pub fn paint<T>(sheet: &Sheet<T>, palette: &Palette, scale: f32) -> Pixels {
     };
     let whole = Transform::from_scale(scale, scale);
     pixmap.fill(colour(palette.colour(Role::Paper)));
+    let board = board.and_then(|board| {
+        let size = tiny_skia::IntSize::from_wh(board.width, board.height)?;
+        Pixmap::from_vec(board.rgba, size)
+    });
+    let mut board = board.as_ref();
     // A sheet has one window at most, so one mask is kept.
     let mut window: Option<(Rect, Mask)> = None;
     for piece in &sheet.pieces {
@@ -45,6 +61,27 @@ pub fn paint<T>(sheet: &Sheet<T>, palette: &Palette, scale: f32) -> Pixels {
         }
         let mask = clip.and(window.as_ref()).map(|(_, mask)| mask);
         draw(&mut pixmap, piece, palette, whole, mask);
+        // The first board is the wall; its edge is drawn again over the picture.
+        if let Piece::Shape {
+            path,
+            fill: Some(Role::Board),
+            ..
+        } = piece
+            && let Some(picture) = board.take()
+        {
+            let paint = Paint {
+                shader: tiny_skia::Pattern::new(
+                    picture.as_ref(),
+                    tiny_skia::SpreadMode::Pad,
+                    tiny_skia::FilterQuality::Nearest,
+                    1.0,
+                    Transform::from_scale(1.0 / scale, 1.0 / scale),
+                ),
+                anti_alias: true,
+                ..Paint::default()
+            };
+            pixmap.fill_path(path, &paint, FillRule::Winding, whole, mask);
+        }
     }
     Pixels {
         width: pixmap.width(),

@@ -7,7 +7,7 @@ use slint::{ComponentHandle, Image, ModelRc, SharedString, VecModel};
 use super::generated::{Big, Card, Chip, Page, Row as RowData, RowKind, Spot, Tab};
 use super::{Desk, theme};
 use crate::app::{self, App, Command, Here, Icon, Kept, Row, Screen, Tone};
-use crate::drawing::{Canvas, Palette, lay_out, lay_out_at, paint};
+use crate::drawing::{Canvas, Palette, Role, lay_out, lay_out_at, paint_on};
 use crate::measure::{plain, stacked, together};
 
 /// Numbers commands as they are laid out.
@@ -174,7 +174,19 @@ fn picture(desk: &Desk, app: &App, screen: &Screen, palette: &Palette, numbered:
         None => lay_out(scene, &canvas, lit.as_ref()),
     };
     desk.place.set(Some(sheet.place));
-    let pixels = paint(&sheet, palette, desk.window.window().scale_factor());
+    let factor = desk.window.window().scale_factor();
+    let pixels = (
+        (sheet.width * factor).ceil() as u32,
+        (sheet.height * factor).ceil() as u32,
+    );
+    let board = palette.colour(Role::Board);
+    let under = app.under_wall(
+        &sheet.place,
+        pixels,
+        f64::from(factor),
+        [board.r, board.g, board.b],
+    );
+    let pixels = paint_on(&sheet, palette, factor, under);
     let buffer = slint::SharedPixelBuffer::<slint::Rgba8Pixel>::clone_from_slice(
         &pixels.rgba,
         pixels.width,

@@ -16,10 +16,13 @@ use std::path::{Path, PathBuf};
 use std::process::Command;
 use std::time::Instant;
 
-use storyrod::app::take_picture;
+use storyrod::app::{SMALL, start, take_picture};
 use storyrod::geometry::{Bent, Lens, PlaneView, Reference};
-use storyrod::photo::{WORKING, Watch, Window, decode, flatten};
-use storyrod::store::RealDisk;
+use storyrod::photo::{
+    Format, Photo, Picture, WORKING, Watch, What, Window, decode, encode, flatten,
+};
+use storyrod::store::pictures::{name_for, put_copy};
+use storyrod::store::{self, RealDisk};
 
 const PILLOW: &str = include_str!("photos/pillow_copy.py");
 const HOW: &str =
@@ -46,6 +49,7 @@ fn main() {
     } else {
         println!("photos/copies and memory: no pictures without Pillow ({HOW}): short");
     }
+    log();
     flat();
     coverage();
 }
@@ -142,11 +146,74 @@ fn memory(folder: &Path) {
     }
 }
 
+/// A job with 1,000 pictures in its log from the disk to its first screen: read, the log sorted, the lines in sight made,
+/// their small copies decoded. Against reading just those files' bytes.
+fn log() {
+    let folder = tempfile::tempdir().unwrap();
+    let size = (256, 192);
+    let rgb: Vec<u8> = (0..size.0 * size.1 * 3)
+        .map(|n| (n * 7 % 253) as u8)
+        .collect();
+    let small = encode(size, &rgb, Format::Jpeg).unwrap();
+    let begun = chrono::DateTime::parse_from_rfc3339("2026-03-14T09:00:00-05:00").unwrap();
+    let mut job = storyrod::app::demo_job(begun);
+    for n in 0..1000i64 {
+        let name = name_for(&n.to_le_bytes(), "jpg");
+        let when = begun + chrono::Duration::minutes(47 * n);
+        let mut photo = Photo::new(name, (4000, 3000), when);
+        photo.title = format!("Wall {n}");
+        photo.note = "Before the board went on; hot left, cold right.".into();
+        for at in 0..4 {
+            let at = f64::from(at) * 100.0;
+            photo.add_mark(What::Dimension(None), vec![[at, 10.0], [at, 900.0]]);
+        }
+        job.photos.push(std::sync::Arc::new(photo));
+    }
+    let path = folder.path().join("log.site");
+    store::save_job(&path, &job).unwrap();
+    for photo in &job.photos {
+        put_copy(&path, &photo.picture, SMALL, &small).unwrap();
+    }
+    let shown = 12;
+    let data = folder.path().join("data");
+    let mut files = Vec::new();
+    let ours = median((0..9).map(|_| {
+        files.clear();
+        milliseconds(|| {
+            let mut app = start(&data, Some(&path), false).unwrap();
+            app.send(storyrod::app::Command::Go(storyrod::app::Here::Photos));
+            let lines = app.screen().log.unwrap();
+            for line in lines.into_iter().take(shown) {
+                if let Some(path) = app.log_row(line).small {
+                    decode(&mut File::open(&path).unwrap(), SMALL).unwrap();
+                    files.push(path);
+                }
+            }
+        })
+    }));
+    let bytes = median((0..9).map(|_| {
+        milliseconds(|| {
+            files
+                .iter()
+                .map(|path| std::fs::read(path).unwrap().len())
+                .sum::<usize>()
+                + std::fs::read(path.join("job")).unwrap().len()
+        })
+    }));
+    say(
+        "a log of 1,000 to its first screen",
+        (ours, "ms"),
+        ("reading its bytes", bytes),
+        "150 ms",
+        ours <= 150.0,
+    );
+}
+
 /// A working copy laid flat for a screen of 1,180 by 820, and at its own size.
 fn flat() {
     let (width, height) = (2048u32, 1536u32);
     let rgb = (0..width * height * 3).map(|n| (n % 251) as u8).collect();
-    let picture = storyrod::photo::Picture {
+    let picture = Picture {
         width,
         height,
         rgb,

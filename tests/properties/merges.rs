@@ -8,6 +8,7 @@ use proptest::prelude::*;
 use storyrod::app::demo_job;
 use storyrod::measure::quantity::square_feet;
 use storyrod::measure::{Length, Money, Units};
+use storyrod::photo::Photo;
 use storyrod::site::{Id, Room};
 use storyrod::takeoff::{
     Ask, EntryKind, HandLine, Job, LineKey, Merge, Merged, Order, PackKey, Saw, Setup, Stamps,
@@ -585,4 +586,29 @@ fn entries_of_one_name_are_told_apart_before_they_are_brought_together() {
             .count()
             >= 1
     );
+}
+
+#[test]
+fn a_picture_marked_on_both_sides_is_kept_twice_and_its_bytes_once() {
+    let mut ours = Copy::demo();
+    ours.edit(1, |job| {
+        let when = job.begun;
+        job.photos
+            .push(Arc::new(Photo::new("a.jpg".into(), (4, 3), when)));
+    });
+    let mut theirs = ours.clone();
+    let title =
+        |text: &'static str| move |job: &mut Job| job.photo_mut(0).unwrap().title = text.into();
+    ours.edit(1, title("Ours"));
+    theirs.edit(2, title("Theirs"));
+    ours.takes(&theirs);
+    let titles: Vec<&str> = ours.job.photos.iter().map(|photo| &*photo.title).collect();
+    assert_eq!(titles, ["Ours", "Theirs, their copy"]);
+    assert_eq!(ours.job.photos[0].picture, ours.job.photos[1].picture);
+    assert_eq!(ours.takes(&theirs), []);
+    // What one side took away and the other did not touch goes.
+    let mut kept = ours.clone();
+    ours.edit(1, |job| job.photos.clear());
+    kept.takes(&ours);
+    assert!(kept.job.photos.is_empty());
 }

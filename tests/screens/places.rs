@@ -71,6 +71,7 @@ fn places() -> Vec<(&'static str, Vec<Command>)> {
         ("tape", go(Here::Tape)),
         ("buy", go(Here::Buy)),
         ("more", go(Here::More)),
+        ("photos-empty", go(Here::Photos)),
         (
             "pad",
             vec![
