@@ -11,7 +11,7 @@ use storyrod::measure::Length;
 use storyrod::takeoff::{Ask, TileOn};
 use storyrod::trades::tile::{self, Hold, Start, ThingShape};
 
-use crate::harness::{desk, reach, settle, shot, to_the_end};
+use crate::harness::{desk, settle, shot};
 
 fn type_in(app: &mut App, slot: TileSlot, text: &str) {
     app.send(Command::Pad(Slot::Tile(2, slot)));
@@ -294,20 +294,4 @@ fn the_pattern_can_be_even_about_the_door() {
     // Wall E runs from 54 in back to the left wall, its door from 12 in to 42 in along it.
     let middle = Length::inches(54 - 12 - 15);
     assert_eq!(ask.start, Start::Balanced(tile::Sight::Across(middle)));
-}
-
-#[test]
-fn a_long_page_ends_with_its_last_row() {
-    let app = floor();
-    let rows = app.screen().rows;
-    let Some(Row::Button { label, .. }) = rows.last() else {
-        panic!("{:?}", rows.last())
-    };
-    let label = label.clone();
-    let desk = desk(floor(), (412, 892));
-    to_the_end(&desk);
-    let row = reach(&desk, &label);
-    // The bar at the foot is 80 high.
-    let left = 892.0 - 80.0 - row.absolute_position().y - row.size().height;
-    assert!((0.0..64.0).contains(&left), "{left}");
 }

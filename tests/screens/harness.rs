@@ -66,11 +66,6 @@ fn scroll(desk: &Desk, by: f32) {
     settle();
 }
 
-/// Scrolls to the end of the list.
-pub fn to_the_end(desk: &Desk) {
-    scroll(desk, -100_000.0);
-}
-
 /// Scrolls until what bears a label is in sight.
 #[track_caller]
 pub fn reach(desk: &Desk, label: &str) -> ElementHandle {
