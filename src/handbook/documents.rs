@@ -265,8 +265,6 @@ documents! {
     SEWER_GAS: "Page on sewer gas", "as read", "A public sanitary district";
     /// Hot water and skin.
     SCALDS: "Tap water scalds, a safety text mirrored", "as read", "US CPSC";
-    /// The limit stop of a shower valve.
-    P2708: "International Residential Code, P2708, as two pages comment on it", "as read", "ICC";
     /// Studs bored and notched.
     IRC_R602_6: "International Residential Code, R602.6", "as quoted on teaching pages and in a state rule", "hinarratives.com, WAC 296-150C-1000";
     /// Joists bored and notched.
