@@ -175,7 +175,7 @@ impl App {
         }
         let mut rows = vec![Row::Heading("Lay it on a room".into())];
         for (number, room) in self.job.rooms.iter().enumerate() {
-            if matches!(task.ask, Ask::Patch(..)) {
+            if matches!(task.ask, Ask::Patch(..) | Ask::Pipe(..)) {
                 rows.push(Row::choice(
                     room.name.clone(),
                     (0..room.walls.len()).map(|wall| {

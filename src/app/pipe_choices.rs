@@ -476,4 +476,41 @@ mod tests {
                 .is_some_and(|(_, holes, _)| holes.is_empty())
         );
     }
+
+    /// From a fixed point of the wall the run starts where that is; the figure goes with it when it is measured again.
+    #[test]
+    fn a_run_starts_at_a_fixed_point() {
+        use crate::site::{FixedKind, FixedPoint, On};
+        let (mut app, at) = app();
+        let mut point = FixedPoint::new(FixedKind::Cold, On::Wall(5));
+        (point.from_left, point.up) = (Some(Length::inches(52)), Some(Length::inches(8)));
+        let id = point.id;
+        app.job.rooms[0].fixed.push(point);
+        tap(&mut app, at + 1, PipeChoice::Point(Some(id)));
+        let start = |app: &App| {
+            app.pipe_holes(at + 1)
+                .map(|(wall, holes, _)| (wall.start, holes))
+        };
+        let (from, holes) = start(&app).expect("on a wall");
+        assert_eq!(from, (Length::inches(52), Length::inches(8)));
+        // From 52 in over to 42 1/4 it passes the stud at 48.
+        assert_eq!(holes[0].from_left, Length::inches(48));
+        app.job.rooms[0].fixed[0].from_left = Some(Length::inches(40));
+        assert_eq!(start(&app).expect("on a wall").0.0, Length::inches(40));
+        // A place that is typed goes before it from then on.
+        typed(&mut app, at + 1, PipeSlot::FromLeft, "36");
+        assert_eq!(start(&app).expect("on a wall").0.0, Length::inches(36));
+    }
+
+    #[test]
+    fn a_quick_run_is_laid_on_a_room_and_then_on_its_wall() {
+        let (mut app, _) = app();
+        app.send(Command::NewPipe(None));
+        let new = app.job.tasks.len() - 1;
+        assert!(app.pipe_holes(new).is_none());
+        app.send(Command::Lay(new, 0, None));
+        tap(&mut app, new, PipeChoice::Wall(Some(5)));
+        tap(&mut app, new, PipeChoice::Add(Direction::Up));
+        assert!(app.pipe_holes(new).is_some());
+    }
 }

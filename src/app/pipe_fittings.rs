@@ -3,7 +3,7 @@
 use super::pipe_choices::fitting_at;
 use super::pipe_rows::{capital, pad, set};
 use super::{App, Chip, PipeChoice, PipeSlot, Row, pipe_words};
-use crate::handbook::pipe::{Family, Kind, Turn, least_socket, remembered};
+use crate::handbook::pipe::{Family, Kind, NO_STANDARD_LENGTH, Turn, least_socket, remembered};
 use crate::trades::pipe::{Ask, Known, Port, Shape, Side, known, openings};
 
 /// Fittings that there are for a family, those within a run first.
@@ -97,6 +97,7 @@ impl App {
                     "no length is published; a hub is at least {} deep",
                     self.show(least.value)
                 ),
+                _ if shape.family == Family::Copper => super::words::cite(&NO_STANDARD_LENGTH),
                 _ => "no length is published".into(),
             },
         }

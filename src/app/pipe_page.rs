@@ -372,7 +372,12 @@ impl App {
             "A quarter round",
             self.show(template.around.divided(4)),
         ));
-        rows.push(Row::ours("Cut back", self.show(template.cut_back)));
+        rows.push(Row::Figure {
+            label: "Cut back".into(),
+            detail: words::cite(&pipe::CUT_BACK),
+            value: self.show(template.cut_back),
+            command: None,
+        });
         rows.push(Row::Heading(
             "Along the strip, and from its shortest line to the cut".into(),
         ));

@@ -84,7 +84,7 @@ impl App {
             let room = self.job.rooms.get(task.room?)?;
             Some((task, room))
         }) else {
-            return Vec::new();
+            return self.lay_rows(at);
         };
         let Ask::Pipe(_, on) = &task.ask else {
             return Vec::new();

@@ -13,7 +13,7 @@ pub use joints::{
     Solder, Support, TEST_HEAD, TEST_MINUTES, TEST_PRESSURE, cement_joints, cure_by, expansion,
     set_by, solder, support,
 };
-pub use sockets::{Printed, least_socket, printed, remembered};
+pub use sockets::{NO_STANDARD_LENGTH, Printed, least_socket, printed, remembered};
 pub use threads::{GAUGE, Thread, thread};
 pub use tubes::{Tube, drawn_tolerance, tube};
 

@@ -66,6 +66,12 @@ pub fn printed(family: Family, kind: Kind, turn: Option<Turn>, size: Size) -> Pr
     Printed { take_off, depth }
 }
 
+/// Why wrought copper is measured.
+pub static NO_STANDARD_LENGTH: Cite = Cite::read(
+    &documents::B16_22,
+    "section 7: laying lengths of wrought copper are not standardised; ask the maker",
+);
+
 /// Depth of a copper cup.
 fn cup(size: Size) -> Option<Sourced<Length>> {
     let hundredths = match size {

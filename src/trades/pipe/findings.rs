@@ -172,6 +172,14 @@ fn drains(ask: &Ask, say: &mut Say<'_>) {
         "Quarter bends for drains are made for a fall of 1/4 in a foot, a little more than 90°; sizes, fall and vents are the local code's.".into(),
         Cite::read(&documents::PLUMBING_1918, "fittings pitched for a fall"),
     );
+    say(
+        Weight::Note,
+        Phrase::with(
+            "The fittings themselves are made to {0} each; what the tape leaves is not all that moves the end.",
+            [Amount::Length(Length::in_64(0, 4))],
+        ),
+        Cite::read(&documents::D3311, "section 3.1, laying lengths to 1/16 in"),
+    );
 }
 
 fn tools(ask: &Ask, figure: &Figure, say: &mut Say<'_>) {
@@ -195,7 +203,7 @@ fn tools(ask: &Ask, figure: &Figure, say: &mut Say<'_>) {
         say(
             Weight::Caution,
             "A mitred joint is no plumbing fitting: the strip is for a sleeve or a guard, not for water or waste.".into(),
-            Cite::read(&documents::STEELWORKER, "mitred turns, for structural pipe"),
+            Cite::practice("a mitred joint is no plumbing fitting"),
         );
     }
 }

@@ -31,5 +31,5 @@ pub use joints::{Item, SolderNeed, cement_for, growth, longest_cure, solder_for}
 pub use offset::{Offset, multipliers, offset, spread};
 pub use order::{DRY, Order};
 pub use problem::{Field, Problem};
-pub use template::{STATIONS, Template, template};
+pub use template::{CUT_BACK, STATIONS, Template, template};
 pub use walk::sketch;

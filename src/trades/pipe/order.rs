@@ -34,10 +34,7 @@ pub(super) fn order(ask: &Ask, figure: &Figure) -> Vec<Order> {
     } else {
         step(
             "Shut the water off, open the line at its lowest point and let it run empty.".into(),
-            Cite::read(
-                &documents::COPPER_STEPS,
-                "a line is dry before it is heated",
-            ),
+            Cite::practice("a line is empty before it is opened or heated"),
             false,
         );
     }
@@ -81,7 +78,7 @@ pub(super) fn order(ask: &Ask, figure: &Figure) -> Vec<Order> {
     testing(family, &mut step);
     step(
         "Only then close the wall.".into(),
-        Cite::read(&documents::IRC_P2503, "nothing is covered before its test"),
+        Cite::practice("nothing is covered before its test"),
         true,
     );
     steps
@@ -102,7 +99,7 @@ fn joining(family: Family, step: &mut impl FnMut(Phrase, Cite, bool)) {
         ),
         Family::Pex => (
             "Make each joint as the maker of its fittings says, and gauge every ring.",
-            Cite::read(&documents::PEX_MANUAL, "joints"),
+            Cite::practice("joints as the maker of the fittings says"),
         ),
         Family::Steel => (
             "Seal the threads and screw up from the start, the last piece cut after the rest is made up.",

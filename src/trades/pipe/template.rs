@@ -1,5 +1,6 @@
 //! A strip wrapped round a pipe, to mark a cut that no cutter makes.
 
+use crate::handbook::{Cite, documents};
 use crate::measure::{Angle, Length};
 
 /// The strip: its length, and how far the cut stands from its straight edge.
@@ -15,6 +16,12 @@ pub struct Template {
 
 /// How many parts the strip has; a quarter of them is a quarter round.
 pub const STATIONS: u32 = 16;
+
+/// How a cut at an angle is marked.
+pub static CUT_BACK: Cite = Cite::read(
+    &documents::STEELWORKER,
+    "cut-back by the protractor at the outside diameter, half on each side of the line",
+);
 
 /// A wrap-around template: round `π · OD`, at φ round the pipe `y = OD/2 · tan α · (1 − cos φ)`, with `α` half the turn.
 ///
