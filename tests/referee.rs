@@ -9,3 +9,5 @@ mod pint_units;
 mod shapely_outlines;
 #[path = "referee/shapely_tiles.rs"]
 mod shapely_tiles;
+#[path = "referee/stick_jobs.rs"]
+mod stick_jobs;
