@@ -17,3 +17,5 @@ mod scipy_surveys;
 mod shapely_outlines;
 #[path = "referee/shapely_tiles.rs"]
 mod shapely_tiles;
+#[path = "referee/stick_jobs.rs"]
+mod stick_jobs;

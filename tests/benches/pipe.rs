@@ -15,7 +15,7 @@ use std::time::Instant;
 use storyrod::geometry::stock::{Order, Plan, Stick, plan};
 use storyrod::measure::Length;
 
-#[path = "../referee/ortools_sticks.rs"]
+#[path = "../referee/stick_jobs.rs"]
 mod jobs;
 
 const JOBS: &str = include_str!("../referee/ortools_sticks.csv");
