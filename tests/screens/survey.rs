@@ -357,7 +357,7 @@ fn the_second_bathroom_takes_four_measurements() {
     hand.window.with_app(|app| {
         let after = tile_area(app, 1);
         assert!(after < before - 0.05, "{before} {after}");
-        assert!(app.job.rooms[1].mark(What::Wall(0)).carried == false);
+        assert!(!app.job.rooms[1].mark(What::Wall(0)).carried);
         assert!(
             short
                 .iter()
@@ -449,7 +449,7 @@ fn a_figure_on_an_uncertain_wall_shows_its_range() {
         app.send(Command::Of(
             0,
             RoomChoice::Estimate(What::Wall(0), Some(Length::inches(12))),
-        ))
+        ));
     });
     shot(&window, "tile-unsure");
     let said = labels(&window).join(" ");
