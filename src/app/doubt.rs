@@ -18,7 +18,7 @@ fn common(room: &Room, what: What) -> Option<(i64, i64)> {
     Some(match what {
         What::Wall(_) => (2, 720),
         What::Diagonal(..) => (6, 1080),
-        What::Ceiling => (72, 192),
+        What::Ceiling => (78, 192),
         What::Height(_) => (36, 240),
         What::WallHeight(_) => (12, 240),
         What::Opening(at, Size::Width) if kind(at) == Some(OpeningKind::Door) => (16, 120),

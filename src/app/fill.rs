@@ -112,24 +112,6 @@ impl App {
         }
     }
 
-    /// What is unusual about a measure, so that a slip of the thumb is seen at once; it stands when it is taken again.
-    fn odd(&self, slot: &Slot, length: Length) -> Option<String> {
-        let (what, least, most) = match slot {
-            Slot::Ceiling(_) => ("A ceiling", Length::inches(78), Length::feet(14)),
-            Slot::WallHeight(..) => ("A wall's height", Length::feet(2), Length::feet(14)),
-            Slot::WallLength(..) => ("A wall", Length::inches(1), Length::feet(60)),
-            _ => return None,
-        };
-        (length < least || length > most).then(|| {
-            format!(
-                "{what} of {} is unusual: most are from {} to {}. Take it again if it is right.",
-                self.show(length),
-                self.show(least),
-                self.show(most)
-            )
-        })
-    }
-
     /// Reads what is typed and puts it in its place; where it cannot stand, the pad says why and stays.
     fn take_typed(&mut self, pad: &Pad) -> bool {
         let value = match pad.kind {
@@ -145,15 +127,6 @@ impl App {
             Kind::Number(_) => read::number(&pad.typed).map(Value::Number),
             Kind::Length => read::length(&pad.typed, self.job.units).map(Value::Length),
         };
-        if let Ok(Value::Length(length)) = &value
-            && pad.odd != Some(*length)
-            && let Some(odd) = self.odd(&pad.slot, *length)
-        {
-            if let Some(open) = &mut self.pad {
-                (open.wrong, open.odd) = (odd, Some(*length));
-            }
-            return false;
-        }
         let outcome = match value {
             Err(unreadable) => Err(words::unreadable(&unreadable, &pad.typed)),
             Ok(value) => self.fill(pad, value),

@@ -31,8 +31,6 @@ pub struct Pad {
     pub wrong: String,
     /// What was typed and asked about: typed again it is taken.
     pub(super) doubted: Option<String>,
-    /// An odd figure that was pointed out already: taken once more, it stands.
-    pub(super) odd: Option<Length>,
     /// Where the tape stood when it was taken hold of.
     grabbed: Option<Length>,
 }
@@ -69,7 +67,6 @@ impl Pad {
             fresh: true,
             wrong: String::new(),
             doubted: None,
-            odd: None,
             grabbed: None,
         }
     }

@@ -2,7 +2,7 @@
 
 use storyrod::app::{App, Choice, Command, CutChoice, CutSlot, DrainChoice, Here, Row, Slot, Tone};
 use storyrod::measure::Length;
-use storyrod::takeoff::Saw;
+use storyrod::takeoff::{Ask, Saw, Task};
 use storyrod::trades::Material;
 use storyrod::trades::drain::{Field, Size};
 use storyrod::trades::patch::{self, Method};
@@ -121,24 +121,26 @@ fn what_cannot_be_cut_is_refused_at_its_field() {
 #[test]
 fn a_drain_beyond_its_limits_says_which_and_what_would_be_right() {
     let desk = desk(demo(), (412, 892));
+    let is_drain = |task: &Task| matches!(task.ask, Ask::Drain(_));
+    let at = desk.with_app(|app| app.job.tasks.iter().position(is_drain).unwrap());
     desk.act(|app| {
-        app.send(Command::Go(Here::Task(3)));
+        app.send(Command::Go(Here::Task(at)));
         assert_eq!(stops(app), 0);
-        type_in(app, Slot::Drain(3, Field::Run), "14'");
+        type_in(app, Slot::Drain(at, Field::Run), "14'");
         assert_eq!(stops(app), 1, "holes too near to the lower edge");
         app.send(Command::Set(
-            3,
+            at,
             Choice::Drain(DrainChoice::Size(Size::Three)),
         ));
         assert_eq!(stops(app), 2, "and a hole larger than a third of the joist");
-        app.send(Command::Set(3, Choice::Drain(DrainChoice::Through(2))));
+        app.send(Command::Set(at, Choice::Drain(DrainChoice::Through(2))));
         assert_eq!(stops(app), 1, "engineered joists are left to their maker");
-        app.send(Command::Set(3, Choice::Drain(DrainChoice::Through(3))));
-        type_in(app, Slot::Drain(3, Field::Start), "18");
+        app.send(Command::Set(at, Choice::Drain(DrainChoice::Through(3))));
+        type_in(app, Slot::Drain(at, Field::Start), "18");
     });
     assert!(shot(&desk, "drain-studs-phone-day").2 > 20);
     desk.act(|app| {
-        type_in(app, Slot::Drain(3, Field::Hole), "2");
+        type_in(app, Slot::Drain(at, Field::Hole), "2");
         assert_eq!(stops(app), 1, "the pipe does not go through");
         assert!(app.screen().main.is_none());
     });
