@@ -51,8 +51,14 @@ pub(super) fn solve(work: &Work, effort: &mut Effort) -> Solved {
     if solved.is_least(work) {
         return solved;
     }
-    let mut part = effort.part(20_000);
-    let corrected = correcting(work, &relaxed.prices.of, solved.least, 4, &mut part);
+    // Few pieces are soon searched whole; many are better served by more plans.
+    let (steps, rounds) = if work.pieces() > 60 {
+        (200_000, 30)
+    } else {
+        (20_000, 4)
+    };
+    let mut part = effort.part(steps);
+    let corrected = correcting(work, &relaxed.prices.of, solved.least, rounds, &mut part);
     effort.back(part);
     solved.take(work, corrected);
     let lists = [&relaxed.prices, &by_length];
