@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use super::Pack;
-use crate::geometry::stock::{self, From, Order, Stick};
+use crate::geometry::stock::{self, Order, Origin, Stick};
 use crate::handbook::{Sourced, cutting as book, pipe::Family};
 use crate::measure::{Amount, Length};
 use crate::site::Id;
@@ -221,8 +221,8 @@ fn cuts(material: &Material, pieces: &[&Piece], setup: &Setup) -> Cuts {
     cuts.longest_rest = plan.longest_rest;
     for cut in plan.cuts {
         let offcut = match cut.from {
-            From::Offcut(at) => Some(at),
-            From::Stick(_) | From::Missing => None,
+            Origin::Offcut(at) => Some(at),
+            Origin::Stick(_) | Origin::Missing => None,
         };
         if offcut.is_none() {
             match cuts

@@ -1,7 +1,7 @@
 //! What holds for any order of pieces.
 
 use proptest::prelude::*;
-use storyrod::geometry::stock::{From, Order, Plan, Stick, plan};
+use storyrod::geometry::stock::{Order, Origin, Plan, Stick, plan};
 use storyrod::measure::Length;
 
 fn orders() -> impl Strategy<Value = Order> {
@@ -56,15 +56,15 @@ proptest! {
             prop_assert!(stick.rest == Length::ZERO || stick.sawn == order.kerf * count);
             seen.extend(&stick.pieces);
             match stick.from {
-                From::Offcut(at) => {
+                Origin::Offcut(at) => {
                     prop_assert_eq!(order.offcuts[at], stick.length);
                     offcuts.push(at);
                 }
-                From::Stick(at) => {
+                Origin::Stick(at) => {
                     prop_assert_eq!(order.sticks[at].length, stick.length);
                     tens += u32::from(at == 1);
                 }
-                From::Missing => prop_assert!(false, "8 ft boards are without end"),
+                Origin::Missing => prop_assert!(false, "8 ft boards are without end"),
             }
         }
         seen.sort_unstable();
@@ -101,7 +101,7 @@ proptest! {
         let (with, without) = (plan(&order).unwrap(), plan(&bare).unwrap());
         prop_assert!(with.least <= without.cost);
         // Offcuts are cut into where that saves a stick, and only there.
-        let used = with.cuts.iter().any(|cut| matches!(cut.from, From::Offcut(_)));
+        let used = with.cuts.iter().any(|cut| matches!(cut.from, Origin::Offcut(_)));
         prop_assert!(!used || !without.is_proven() || with.cost < without.cost);
     }
 

@@ -99,6 +99,9 @@ pub(super) fn shrink(work: &Work, plan: &mut [Pattern]) {
 
 /// Moves pieces so that one bought stick keeps the longest rest; whether no longer one is possible.
 pub(super) fn gather(work: &Work, plan: &mut Vec<Pattern>, effort: &mut Effort) -> bool {
+    if work.sizes.len() > super::solve::SIZES {
+        return false;
+    }
     let rest = |cut: &Pattern| work.kinds[cut.kind].holds - work.load(cut);
     plan.sort_by_key(rest);
     // The sticks with the most to give; the others stay as they are.

@@ -53,38 +53,38 @@ impl Search<'_> {
         worth
     }
 
+    /// Goes deeper only where something is taken, so that many sizes are no deep call.
     fn go(&mut self, from: usize, room: i64, worth: i64) {
         if worth > self.best {
             self.best = worth;
             self.best_taken.clone_from(&self.taken);
         }
-        if from == self.items.len() || room < self.least[from] {
-            return;
-        }
-        if self.steps == 0 {
-            self.whole = false;
-            return;
-        }
-        self.steps -= 1;
-        if worth + self.bound(from, room) <= self.best {
-            return;
-        }
-        let item = self.items[from];
-        let most = (room / item.size).min(i64::from(item.most)) as u32;
-        for count in (0..=most).rev() {
-            self.taken[from] = count;
-            let count = i64::from(count);
-            self.go(
-                from + 1,
-                room - item.size * count,
-                worth + item.value * count,
-            );
+        for at in from..self.items.len() {
+            if room < self.least[at] {
+                return;
+            }
             if self.steps == 0 {
                 self.whole = false;
-                break;
+                return;
             }
+            self.steps -= 1;
+            if worth + self.bound(at, room) <= self.best {
+                return;
+            }
+            let item = self.items[at];
+            let most = (room / item.size).min(i64::from(item.most)) as u32;
+            for count in (1..=most).rev() {
+                self.taken[at] = count;
+                let count = i64::from(count);
+                self.go(at + 1, room - item.size * count, worth + item.value * count);
+                if self.steps == 0 {
+                    self.whole = false;
+                    self.taken[at] = 0;
+                    return;
+                }
+            }
+            self.taken[at] = 0;
         }
-        self.taken[from] = 0;
     }
 }
 

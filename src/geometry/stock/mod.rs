@@ -46,7 +46,7 @@ pub struct Order {
 
 /// Where a stick comes from.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub enum From {
+pub enum Origin {
     /// An offcut on hand, by its place in the order.
     Offcut(usize),
     /// Bought, by the place of its kind in the order.
@@ -59,7 +59,7 @@ pub enum From {
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Cut {
     /// Where it comes from.
-    pub from: From,
+    pub from: Origin,
     /// How long it is.
     pub length: Length,
     /// The pieces by their places in the order, the longest first.
@@ -92,13 +92,13 @@ impl Plan {
     /// Sticks to buy.
     #[must_use]
     pub fn bought(&self) -> usize {
-        let bought = |cut: &&Cut| !matches!(cut.from, From::Offcut(_));
+        let bought = |cut: &&Cut| !matches!(cut.from, Origin::Offcut(_));
         self.cuts.iter().filter(bought).count()
     }
     /// Sticks that are needed beyond what there is.
     #[must_use]
     pub fn missing(&self) -> usize {
-        let missing = |cut: &&Cut| cut.from == From::Missing;
+        let missing = |cut: &&Cut| cut.from == Origin::Missing;
         self.cuts.iter().filter(missing).count()
     }
 }
@@ -179,7 +179,7 @@ struct Stated {
     /// Places of the pieces of each size.
     places: Vec<Vec<usize>>,
     /// Where the sticks of each kind come from; offcuts of one length are one kind.
-    from: Vec<Vec<From>>,
+    from: Vec<Vec<Origin>>,
 }
 
 fn stated(order: &Order) -> Result<Stated, Problem> {
@@ -213,12 +213,12 @@ fn stated(order: &Order) -> Result<Stated, Problem> {
     if let Some(at) = pieces.iter().position(|piece| *piece > longest) {
         return Err(Problem::TooLong(at, longest));
     }
-    let mut kinds: Vec<(Kind, Vec<From>)> = Vec::new();
+    let mut kinds: Vec<(Kind, Vec<Origin>)> = Vec::new();
     for (at, offcut) in offcuts.iter().enumerate() {
         let holds = (*offcut + *kerf).as_nm();
         match kinds.iter_mut().find(|(kind, _)| kind.holds == holds) {
             Some((kind, from)) => {
-                from.push(From::Offcut(at));
+                from.push(Origin::Offcut(at));
                 kind.most = Some(from.len() as u32);
             }
             None => kinds.push((
@@ -227,7 +227,7 @@ fn stated(order: &Order) -> Result<Stated, Problem> {
                     cost: 0,
                     most: Some(1),
                 },
-                vec![From::Offcut(at)],
+                vec![Origin::Offcut(at)],
             )),
         }
     }
@@ -238,7 +238,7 @@ fn stated(order: &Order) -> Result<Stated, Problem> {
             cost: i64::from(stick.cost.max(1)),
             most: stick.count.map(|count| count.min(enough)),
         };
-        kinds.push((kind, vec![From::Stick(at)]));
+        kinds.push((kind, vec![Origin::Stick(at)]));
     }
     let endless = kinds.iter().filter(|(kind, _)| kind.most.is_none());
     let endless = endless.map(|(kind, _)| kind.holds).max().unwrap_or(0);
@@ -259,7 +259,7 @@ fn stated(order: &Order) -> Result<Stated, Problem> {
             cost: limited.sum::<i64>() / dear * dear + dear,
             most: None,
         };
-        kinds.push((missing, vec![From::Missing]));
+        kinds.push((missing, vec![Origin::Missing]));
     }
     let mut places: Vec<usize> = (0..pieces.len()).collect();
     places.sort_by_key(|at| Reverse(pieces[*at]));
@@ -310,8 +310,8 @@ impl Stated {
             let from = &mut self.from[cut.kind];
             // Offcuts of one length are one kind, and each is taken once.
             let from = match from.first() {
-                Some(From::Offcut(_)) => from.remove(0),
-                other => other.copied().unwrap_or(From::Missing),
+                Some(Origin::Offcut(_)) => from.remove(0),
+                other => other.copied().unwrap_or(Origin::Missing),
             };
             let length = Length::nm(self.work.kinds[cut.kind].holds * self.unit) - order.kerf;
             let mut pieces = Vec::new();

@@ -30,7 +30,7 @@ impl Prices {
             }
         }
         let extra = work.kinds.iter().zip(worth);
-        let extra = extra.map(|(kind, worth)| (worth - unit * kind.cost).max(0));
+        let extra = extra.map(|(kind, worth)| (worth - unit.saturating_mul(kind.cost)).max(0));
         Prices {
             extra: extra.collect(),
             of,
@@ -56,8 +56,9 @@ impl Prices {
     /// No plan costs less.
     pub fn least(&self, work: &Work) -> i64 {
         let step = work.step();
-        let total = self.total(work).max(0);
-        (total + self.unit * step - 1) / (self.unit * step) * step
+        let total = i128::from(self.total(work).max(0));
+        let each = i128::from(self.unit) * i128::from(step);
+        ((total + each - 1) / each) as i64 * step
     }
 }
 

@@ -11,9 +11,13 @@ use super::work::{Effort, Kind, Pattern, Work};
 
 /// One figure for each of the two price lists.
 type Both = [i64; 2];
+/// The same, of what a whole plan may come to.
+type Allowance = [i128; 2];
 
-/// Most ways of completing one stick that are looked at.
-const WAYS: usize = 4_000;
+/// Most ways of completing one stick that are looked at, fewer where there are many sizes.
+fn most_ways(sizes: usize) -> usize {
+    (200_000 / sizes.max(1)).clamp(200, 4_000)
+}
 
 /// What came out.
 #[derive(Clone, Debug, PartialEq)]
@@ -81,7 +85,8 @@ pub(super) fn search(
         effort,
         whole: true,
     };
-    let allowance = prices.map(|list| list.unit * target - list.total(work));
+    let allowance = prices
+        .map(|list| i128::from(list.unit) * i128::from(target) - i128::from(list.total(work)));
     if search.go(target, allowance) {
         Outcome::Found(search.plan)
     } else if search.whole {
@@ -93,12 +98,13 @@ pub(super) fn search(
 
 impl Search<'_> {
     /// What a stick of a kind is worth, by each price list.
-    fn worth(&self, kind: usize) -> Both {
+    fn worth(&self, kind: usize) -> Allowance {
         let cost = self.kinds[kind].cost;
-        self.prices.map(|list| list.unit * cost + list.extra[kind])
+        self.prices
+            .map(|list| i128::from(list.unit) * i128::from(cost) + i128::from(list.extra[kind]))
     }
 
-    fn go(&mut self, cost: i64, allowance: Both) -> bool {
+    fn go(&mut self, cost: i64, allowance: Allowance) -> bool {
         let Some(pivot) = self.counts.iter().position(|count| *count > 0) else {
             return true;
         };
@@ -128,7 +134,11 @@ impl Search<'_> {
             }
             let worth = self.worth(kind);
             let mut way = Way {
-                needs: [worth[0] - allowance[0], worth[1] - allowance[1]],
+                // Beyond what a number holds no stick is worth enough, or each is.
+                needs: [0, 1].map(|n| {
+                    let needs = worth[n] - allowance[n];
+                    needs.clamp(i128::from(i64::MIN), i128::from(i64::MAX)) as i64
+                }),
                 of: vec![0; self.sizes.len()],
                 found: Vec::new(),
             };
@@ -138,7 +148,7 @@ impl Search<'_> {
             self.complete(&mut way, pivot, stick.holds - self.sizes[pivot], got);
             self.counts[pivot] += 1;
             for (value, of) in way.found {
-                ways.push((worth[0] - value, kind, of));
+                ways.push((worth[0] - i128::from(value), kind, of));
             }
         }
         ways.sort_by(|a, b| a.0.cmp(&b.0).then_with(|| b.2.cmp(&a.2)));
@@ -148,7 +158,7 @@ impl Search<'_> {
             for ((less, list), worth) in less.iter_mut().zip(self.prices).zip(self.worth(kind)) {
                 let each = list.of.iter().zip(&of);
                 let got: i64 = each.map(|(price, count)| price * i64::from(*count)).sum();
-                *less -= worth - got;
+                *less -= worth - i128::from(got);
             }
             for (count, off) in self.counts.iter_mut().zip(&of) {
                 *count -= off;
@@ -183,7 +193,7 @@ impl Search<'_> {
 
     /// Every way that the exchanges leave to fill `room` with sizes from `at` on.
     fn complete(&mut self, way: &mut Way, at: usize, room: i64, got: Both) {
-        if self.effort.left == 0 || way.found.len() >= WAYS {
+        if self.effort.left == 0 || way.found.len() >= most_ways(self.sizes.len()) {
             self.whole = false;
             return;
         }

@@ -12,6 +12,8 @@ pub(super) struct Solved {
     pub least: i64,
 }
 
+/// Most different sizes for which prices are looked for.
+pub(super) const SIZES: usize = 600;
 /// Most sticks in a plan that is searched whole.
 const STICKS: usize = 120;
 
@@ -34,11 +36,11 @@ pub(super) fn solve(work: &Work, effort: &mut Effort) -> Solved {
         plan: longest_first(work).unwrap_or_default(),
         least: by_length.least(work).max(halves(work)),
     };
-    if solved.is_least(work) {
+    if solved.is_least(work) || work.sizes.len() > SIZES {
         return solved;
     }
-    let mut part = effort.part(60_000);
-    let corrected = correcting(work, &work.sizes, solved.least, 12, &mut part);
+    let mut part = effort.part(20_000);
+    let corrected = correcting(work, &work.sizes, solved.least, 4, &mut part);
     effort.back(part);
     solved.take(work, corrected);
     if solved.is_least(work) {
@@ -49,8 +51,14 @@ pub(super) fn solve(work: &Work, effort: &mut Effort) -> Solved {
     if solved.is_least(work) {
         return solved;
     }
-    let mut part = effort.part(200_000);
-    let corrected = correcting(work, &relaxed.prices.of, solved.least, 30, &mut part);
+    // Few pieces are soon searched whole; many are better served by more plans.
+    let (steps, rounds) = if work.pieces() > 60 {
+        (200_000, 30)
+    } else {
+        (20_000, 4)
+    };
+    let mut part = effort.part(steps);
+    let corrected = correcting(work, &relaxed.prices.of, solved.least, rounds, &mut part);
     effort.back(part);
     solved.take(work, corrected);
     let lists = [&relaxed.prices, &by_length];

@@ -99,3 +99,20 @@ fn a_search_that_is_cut_short_proves_nothing() {
         );
     }
 }
+
+/// Two thousand pieces of as many lengths, and prices far apart: an answer, and no overflow.
+#[test]
+fn thousands_of_lengths_have_an_answer() {
+    let pieces: Vec<i64> = (0..2_000).collect();
+    let order = Order {
+        pieces: pieces
+            .iter()
+            .map(|n| Length::mm(500) + Length::nm(n * 150_011))
+            .collect(),
+        ..inches(&[], &[(96, None, u32::MAX), (240, None, 1)])
+    };
+    let cut = plan(&order).unwrap();
+    assert!(cut.least <= cut.cost);
+    let placed: usize = cut.cuts.iter().map(|cut| cut.pieces.len()).sum();
+    assert_eq!(placed, 2_000);
+}
