@@ -195,13 +195,13 @@ impl App {
             figure
                 .opening
                 .iter()
-                .map(|opening| ("The cut-out", rect(opening))),
+                .map(|opening| ("the cut-out", rect(opening))),
         );
         areas.extend(figure.backing.iter().map(|strip| {
             let what = match strip.kind {
-                patch::StripKind::Blocking => "Blocking",
-                patch::StripKind::Backing => "A backing strip",
-                patch::StripKind::Cleat => "A cleat",
+                patch::StripKind::Blocking => "blocking",
+                patch::StripKind::Backing => "a backing strip",
+                patch::StripKind::Cleat => "a cleat",
             };
             (what, rect(&strip.at))
         }));
@@ -229,7 +229,7 @@ impl App {
                 .map(|(what, _)| *what)
                 .collect();
             if screws.iter().any(|screw| from_lines(&line, *screw) < reach) {
-                near.push("A screw");
+                near.push("a screw");
             }
             near.dedup();
             if near.is_empty() {
@@ -238,7 +238,7 @@ impl App {
             rows.push(Row::Note {
                 tone: Tone::Stop,
                 text: format!(
-                    "{} within {} of a {} behind this wall{}. Look before you cut or screw; move the work, or shield it.",
+                    "Too near, within {1} of a {2} behind this wall{3}: {0}. Look before you cut or screw; move the work, or shield it.",
                     near.join(", "),
                     self.show(self.keeper.clear()),
                     hidden.kind.name().to_lowercase(),
