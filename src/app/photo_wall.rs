@@ -2,6 +2,7 @@
 
 use super::photo_page::name;
 use super::{App, Chip, Command, PhotoCommand, Row, Tone};
+use crate::geometry::from_stretch;
 use crate::measure::Length;
 use crate::photo::{Mark, Photo, What};
 use crate::site::{self, Hidden, HiddenKind, Id, Known, On};
@@ -304,17 +305,6 @@ fn line_of(hidden: &Hidden) -> Vec<[f64; 2]> {
     places
         .map(|spot| [spot.from_left, spot.up].map(Length::metres))
         .collect()
-}
-
-fn from_stretch(a: [f64; 2], b: [f64; 2], at: [f64; 2]) -> f64 {
-    let along = [b[0] - a[0], b[1] - a[1]];
-    let long = along[0] * along[0] + along[1] * along[1];
-    let share = if long > 0.0 {
-        (((at[0] - a[0]) * along[0] + (at[1] - a[1]) * along[1]) / long).clamp(0.0, 1.0)
-    } else {
-        0.0
-    };
-    (a[0] + share * along[0] - at[0]).hypot(a[1] + share * along[1] - at[1])
 }
 
 fn from_lines(line: &[[f64; 2]], at: [f64; 2]) -> f64 {
