@@ -172,7 +172,7 @@ fn check(path: &Path) -> Result<(), String> {
         match fault {
             store::pictures::PictureFault::Damaged { name } => say!("  damaged: {name}"),
             store::pictures::PictureFault::Placed { name } => {
-                say!("  says where it was taken: {name}")
+                say!("  says where it was taken: {name}");
             }
             store::pictures::PictureFault::Unreadable { name, why } => {
                 say!("  unreadable: {name}: {why}");

@@ -35,3 +35,5 @@ mod simulated_disk;
 mod two_programs;
 #[path = "faults/versions.rs"]
 mod versions;
+#[path = "faults/watched_folder.rs"]
+mod watched_folder;

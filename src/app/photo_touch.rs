@@ -4,7 +4,7 @@ use std::sync::PoisonError;
 
 use super::photo_surface::{Hand, Shown};
 use super::{App, Here, PhotoSlot, Slot, Tool};
-use crate::geometry::{Spot, distance};
+use crate::geometry::{Spot, distance, from_stretch};
 use crate::photo::{What, edge_near};
 
 /// A finger this near to a point takes hold of it, in pixels of the screen.
@@ -266,7 +266,7 @@ impl App {
             let single = on.first().map(|only| distance(*only, finger));
             let lines = on
                 .windows(2)
-                .map(|pair| from_line(pair[0], pair[1], finger));
+                .map(|pair| from_stretch(pair[0], pair[1], finger));
             let away = lines.chain(single).fold(f64::INFINITY, f64::min);
             (away <= REACH).then_some((away, mark.number))
         });
@@ -348,16 +348,4 @@ impl App {
         self.surface.point = 0;
         self.open_pad(Slot::Photo(at, field));
     }
-}
-
-/// How far a place is from a stretch.
-fn from_line(a: Spot, b: Spot, at: Spot) -> f64 {
-    let along = [b[0] - a[0], b[1] - a[1]];
-    let long = along[0] * along[0] + along[1] * along[1];
-    let share = if long > 0.0 {
-        (((at[0] - a[0]) * along[0] + (at[1] - a[1]) * along[1]) / long).clamp(0.0, 1.0)
-    } else {
-        0.0
-    };
-    distance([a[0] + share * along[0], a[1] + share * along[1]], at)
 }

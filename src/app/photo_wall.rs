@@ -2,6 +2,7 @@
 
 use super::photo_page::name;
 use super::{App, Chip, Command, PhotoCommand, Row, Tone};
+use crate::geometry::from_stretch;
 use crate::measure::Length;
 use crate::photo::{Mark, Photo, What};
 use crate::site::{self, Hidden, HiddenKind, Id, Known, On};
@@ -195,13 +196,13 @@ impl App {
             figure
                 .opening
                 .iter()
-                .map(|opening| ("The cut-out", rect(opening))),
+                .map(|opening| ("the cut-out", rect(opening))),
         );
         areas.extend(figure.backing.iter().map(|strip| {
             let what = match strip.kind {
-                patch::StripKind::Blocking => "Blocking",
-                patch::StripKind::Backing => "A backing strip",
-                patch::StripKind::Cleat => "A cleat",
+                patch::StripKind::Blocking => "blocking",
+                patch::StripKind::Backing => "a backing strip",
+                patch::StripKind::Cleat => "a cleat",
             };
             (what, rect(&strip.at))
         }));
@@ -229,7 +230,7 @@ impl App {
                 .map(|(what, _)| *what)
                 .collect();
             if screws.iter().any(|screw| from_lines(&line, *screw) < reach) {
-                near.push("A screw");
+                near.push("a screw");
             }
             near.dedup();
             if near.is_empty() {
@@ -238,7 +239,7 @@ impl App {
             rows.push(Row::Note {
                 tone: Tone::Stop,
                 text: format!(
-                    "{} within {} of a {} behind this wall{}. Look before you cut or screw; move the work, or shield it.",
+                    "Too near, within {1} of a {2} behind this wall{3}: {0}. Look before you cut or screw; move the work, or shield it.",
                     near.join(", "),
                     self.show(self.keeper.clear()),
                     hidden.kind.name().to_lowercase(),
@@ -304,17 +305,6 @@ fn line_of(hidden: &Hidden) -> Vec<[f64; 2]> {
     places
         .map(|spot| [spot.from_left, spot.up].map(Length::metres))
         .collect()
-}
-
-fn from_stretch(a: [f64; 2], b: [f64; 2], at: [f64; 2]) -> f64 {
-    let along = [b[0] - a[0], b[1] - a[1]];
-    let long = along[0] * along[0] + along[1] * along[1];
-    let share = if long > 0.0 {
-        (((at[0] - a[0]) * along[0] + (at[1] - a[1]) * along[1]) / long).clamp(0.0, 1.0)
-    } else {
-        0.0
-    };
-    (a[0] + share * along[0] - at[0]).hypot(a[1] + share * along[1] - at[1])
 }
 
 fn from_lines(line: &[[f64; 2]], at: [f64; 2]) -> f64 {

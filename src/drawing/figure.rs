@@ -300,7 +300,8 @@ pub(super) fn draw_box<T>(
     });
 }
 
-fn rounded(x: f32, y: f32, w: f32, h: f32, r: f32) -> Option<Path> {
+/// A rectangle with round corners.
+pub(super) fn rounded(x: f32, y: f32, w: f32, h: f32, r: f32) -> Option<Path> {
     let r = r.min(w / 2.0).min(h / 2.0);
     let mut path = PathBuilder::new();
     path.move_to(x + r, y);

@@ -6,6 +6,7 @@ use tiny_skia::{
     Transform,
 };
 
+use super::figure::rounded;
 use super::layout::dashed;
 use super::pixels::{colour, ink};
 use super::{Palette, Pixels, Role, face};
@@ -247,21 +248,6 @@ fn plate(note: &Note, (w, h): (f32, f32), taken: &[[f32; 4]], heft: f32) -> Opti
     Some(tries.into_iter().find(clear).unwrap_or(tries[0]))
 }
 
-fn rounded([x, y, w, h]: [f32; 4], r: f32) -> Option<Path> {
-    let mut path = PathBuilder::new();
-    path.move_to(x + r, y);
-    path.line_to(x + w - r, y);
-    path.quad_to(x + w, y, x + w, y + r);
-    path.line_to(x + w, y + h - r);
-    path.quad_to(x + w, y + h, x + w - r, y + h);
-    path.line_to(x + r, y + h);
-    path.quad_to(x, y + h, x, y + h - r);
-    path.line_to(x, y + r);
-    path.quad_to(x, y, x + r, y);
-    path.close();
-    path.finish()
-}
-
 fn draw_plate(pixmap: &mut Pixmap, note: &Note, at: [f32; 4], palette: Palette, heft: f32) {
     let whole = Transform::identity();
     let (ground, words) = if note.picked {
@@ -269,7 +255,8 @@ fn draw_plate(pixmap: &mut Pixmap, note: &Note, at: [f32; 4], palette: Palette, 
     } else {
         (Role::Sheet, note.role)
     };
-    let Some(path) = rounded(at, 6.0 * heft) else {
+    let [x, y, w, h] = at;
+    let Some(path) = rounded(x, y, w, h, 6.0 * heft) else {
         return;
     };
     // The halo of the plate, its ground, its edge.

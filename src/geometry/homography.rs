@@ -44,6 +44,19 @@ pub fn distance(a: Spot, b: Spot) -> f64 {
     (b[0] - a[0]).hypot(b[1] - a[1])
 }
 
+/// How far a place is from a stretch between two others.
+#[must_use]
+pub fn from_stretch(a: Spot, b: Spot, at: Spot) -> f64 {
+    let along = [b[0] - a[0], b[1] - a[1]];
+    let long = along[0] * along[0] + along[1] * along[1];
+    let share = if long > 0.0 {
+        (((at[0] - a[0]) * along[0] + (at[1] - a[1]) * along[1]) / long).clamp(0.0, 1.0)
+    } else {
+        0.0
+    };
+    distance([a[0] + share * along[0], a[1] + share * along[1]], at)
+}
+
 /// Twice the area of a triangle, more than nothing where it turns clockwise on a sheet whose y runs down.
 #[must_use]
 pub fn turn(a: Spot, b: Spot, c: Spot) -> f64 {

@@ -17,7 +17,7 @@ mod walk;
 
 pub use adjust::{Adjusted, Network, Observation, Sight, Unsettled, adjust};
 pub use clip::{Clip, Inside, LEAST_DOUBLED};
-pub use homography::{Homography, Spot, distance, turn};
+pub use homography::{Homography, Spot, distance, from_stretch, turn};
 pub use lens::{Bent, LENS_LEAST, LENS_MOST, Lens, bend_of};
 pub use plane_view::{Estimate, Known, NoPlane, Plane, PlaneView, Reference};
 pub use point::Point;

@@ -1,4 +1,4 @@
-//! Walls seen in pictures, and lenses, against OpenCV 5.0.0; `opencv_views.py` makes both tables.
+//! Walls seen in pictures, and lenses, against `OpenCV` 5.0.0; `opencv_views.py` makes both tables.
 
 use storyrod::geometry::{Bent, Lens, PlaneView, Reference, bend_of, distance};
 
@@ -8,7 +8,7 @@ fn table(text: &str) -> Vec<Vec<f64>> {
     rows.map(numbers).collect()
 }
 
-/// With exact corners every distance is OpenCV's within one in ten thousand.
+/// With exact corners every distance is `OpenCV`'s within one in ten thousand.
 #[test]
 fn distances_in_200_views_are_those_of_opencv() {
     let rows = table(include_str!("opencv_views.csv"));
@@ -34,7 +34,7 @@ fn distances_in_200_views_are_those_of_opencv() {
     println!("worst: {worst:.2e} of the distance");
 }
 
-/// Half a pixel in a thousand of what OpenCV straightens, where its rounds converge.
+/// Half a pixel in a thousand of what `OpenCV` straightens, where its rounds converge.
 #[test]
 fn a_straightened_place_is_that_of_opencv() {
     let rows = table(include_str!("opencv_lens.csv"));
@@ -51,7 +51,7 @@ fn a_straightened_place_is_that_of_opencv() {
     }
 }
 
-/// Three edges that OpenCV's lens bent tell its bend.
+/// Three edges that `OpenCV`'s lens bent tell its bend.
 #[test]
 fn three_straight_edges_tell_the_bend_of_opencvs_lens() {
     let rows = table(include_str!("opencv_lens.csv"));

@@ -12,7 +12,10 @@ fn path(name: &str) -> PathBuf {
     PathBuf::from(folder).join(name)
 }
 
-fn rows() -> Vec<(String, (u32, u32), Vec<[u8; 3]>)> {
+/// A file, its size, and the colours of its blocks.
+type Sheet = (String, (u32, u32), Vec<[u8; 3]>);
+
+fn rows() -> Vec<Sheet> {
     let rows = include_str!("pillow_pictures.csv").lines().skip(1);
     let row = |row: &str| {
         let parts: Vec<&str> = row.split(',').collect();

@@ -230,7 +230,7 @@ fn a_picture_is_marked_measured_and_pinned_to_its_wall() {
     made.send(Command::Go(Here::Task(0)));
     let near = |app: &App| {
         let rows = app.screen().rows;
-        rows.iter().any(|row| matches!(row, Row::Note { tone: Tone::Stop, text, .. } if text.contains("pipe behind this wall")))
+        rows.iter().any(|row| matches!(row, Row::Note { tone: Tone::Stop, text, .. } if text.contains("of a pipe behind this wall")))
     };
     assert!(near(&made), "{:#?}", made.screen().rows);
     made.send(Command::Undo);
