@@ -39,8 +39,11 @@ pub(super) fn solve(work: &Work, effort: &mut Effort) -> Solved {
     if solved.is_least(work) || work.sizes.len() > SIZES {
         return solved;
     }
-    let mut part = effort.part(20_000);
-    let corrected = correcting(work, &work.sizes, solved.least, 4, &mut part);
+    // Few pieces are soon searched whole; many are better served by more plans.
+    let many = work.pieces() > 60;
+    let (steps, rounds) = if many { (60_000, 12) } else { (20_000, 4) };
+    let mut part = effort.part(steps);
+    let corrected = correcting(work, &work.sizes, solved.least, rounds, &mut part);
     effort.back(part);
     solved.take(work, corrected);
     if solved.is_least(work) {
