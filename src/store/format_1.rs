@@ -4,7 +4,8 @@ use chrono::DateTime;
 use serde::{Deserialize, Serialize};
 
 use super::record::{RoomRecord, all, length, read, read_room, read_units};
-use super::record_figures::{MaterialRecord, TaskRecord, read_material, read_task};
+use super::record_figures::{TaskRecord, read_task};
+use super::record_material::{MaterialRecord, read_material};
 use crate::measure::Money;
 use crate::site::Id;
 use crate::takeoff::{Buying, Choice, HandLine, Job, LineKey, PackKey, RollLine, TapeBench, Task};

@@ -14,11 +14,9 @@ use super::record::{
     RoomRecord, all, length, maybe, read, read_room, read_units, write, write_room, write_units,
 };
 use super::record_drain::{read_cutting, write_cutting};
-use super::record_figures::{
-    MaterialRecord, MoreRecord, TaskRecord, material, read_material, read_task, write_more,
-    write_task,
-};
+use super::record_figures::{MoreRecord, TaskRecord, read_task, write_more, write_task};
 use super::record_fixed::{FixedRecord, read_fixed, write_fixed};
+use super::record_material::{MaterialRecord, material, read_material};
 use super::record_photo::{read_photo, write_photo};
 use super::record_survey::{SurveyRecord, read_survey, write_survey};
 use crate::measure::{Length, Money};

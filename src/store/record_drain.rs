@@ -3,7 +3,7 @@
 use serde::{Deserialize, Serialize};
 
 use super::record::{all, choice, code, length, maybe};
-use super::record_figures::{MaterialRecord, material, read_material};
+use super::record_material::{MaterialRecord, material, read_material};
 use crate::measure::Length;
 use crate::takeoff::{Buying, Saw, Setup};
 use crate::trades::drain::{Arm, Ask, Code, Flange, Size, Through};

@@ -550,7 +550,7 @@ mod tests {
 
     #[test]
     fn materials_of_pipe_keep_their_number() {
-        use crate::store::record_figures::{MaterialRecord, material, read_material};
+        use crate::store::record_material::{MaterialRecord, material, read_material};
         use crate::trades::Material;
         let all = [
             Material::Pipe {
