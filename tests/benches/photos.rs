@@ -6,6 +6,8 @@
 //! there. Times are medians. Memory is the most that a process of its own ever held (`VmHWM`, so on Linux alone).
 #![allow(clippy::unwrap_used, clippy::panic, missing_docs)]
 
+#[path = "clock.rs"]
+mod clock;
 #[path = "photos/simulated.rs"]
 mod simulated;
 
@@ -16,6 +18,7 @@ use std::path::{Path, PathBuf};
 use std::process::Command;
 use std::time::Instant;
 
+use clock::{median, milliseconds, outcome};
 use storyrod::app::{SMALL, start, take_picture};
 use storyrod::geometry::{Bent, Lens, PlaneView, Reference};
 use storyrod::photo::{
@@ -57,23 +60,11 @@ fn main() {
 /// One figure: what, how much, its referee's name and figure, the goal, and whether it is met.
 fn say(what: &str, (ours, unit): (f64, &str), referee: (&str, f64), goal: &str, met: bool) {
     let (name, theirs) = referee;
-    let outcome = if met { "met" } else { "short" };
+    let outcome = outcome(met);
     println!(
         "photos/{what}: {ours:.2} {unit}, {name} {theirs:.2} {unit}, ratio {:.2}, goal {goal}: {outcome}",
         ours / theirs
     );
-}
-
-fn milliseconds<T>(work: impl FnOnce() -> T) -> f64 {
-    let begun = Instant::now();
-    black_box(work());
-    begun.elapsed().as_secs_f64() * 1e3
-}
-
-fn median(times: impl IntoIterator<Item = f64>) -> f64 {
-    let mut times: Vec<f64> = times.into_iter().collect();
-    times.sort_by(f64::total_cmp);
-    times[times.len() / 2]
 }
 
 fn pillow(arguments: &[&str]) -> Option<String> {
@@ -281,7 +272,7 @@ fn coverage() {
             share * 100.0,
             stated * 100.0,
             begun.elapsed().as_secs_f64() * 1e3,
-            if met { "met" } else { "short" }
+            outcome(met)
         );
     }
 }

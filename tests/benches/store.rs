@@ -6,6 +6,8 @@
 //! there. Times are medians.
 #![allow(clippy::unwrap_used, clippy::panic, missing_docs)]
 
+#[path = "clock.rs"]
+mod clock;
 #[cfg(feature = "sqlite")]
 #[path = "store/database.rs"]
 mod database;
@@ -17,11 +19,10 @@ mod json;
 mod memory;
 
 use std::fs::{self, File};
-use std::hint::black_box;
 use std::io::Write;
 use std::path::{Path, PathBuf};
-use std::time::Instant;
 
+use clock::{median, milliseconds, outcome};
 use job_of_size::{Edited, Row};
 use storyrod::app::{self, Command, Here, Kept, Slot};
 use storyrod::store::pictures::put_picture;
@@ -54,22 +55,11 @@ fn main() {
 /// One figure: what, how much, its referee's name and figure, the goal, and whether it is met.
 fn say(what: &str, (ours, unit): (f64, &str), referee: (&str, f64), goal: &str, met: bool) {
     let (name, theirs) = referee;
-    let outcome = if met { "met" } else { "short" };
+    let outcome = outcome(met);
     println!(
         "store/{what}: {ours:.2} {unit}, {name} {theirs:.2} {unit}, ratio {:.2}, goal {goal}: {outcome}",
         ours / theirs
     );
-}
-
-fn milliseconds<T>(work: impl FnOnce() -> T) -> f64 {
-    let begun = Instant::now();
-    black_box(work());
-    begun.elapsed().as_secs_f64() * 1e3
-}
-
-fn median(mut times: Vec<f64>) -> f64 {
-    times.sort_by(f64::total_cmp);
-    times[times.len() / 2]
 }
 
 /// Medians of the same edits kept by each side, in milliseconds.

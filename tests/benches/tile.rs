@@ -6,12 +6,14 @@
 //! there. Times are medians.
 #![allow(clippy::unwrap_used, clippy::panic, missing_docs)]
 
+#[path = "clock.rs"]
+mod clock;
+
 use std::fmt::Write as _;
-use std::hint::black_box;
 use std::io::Write as _;
 use std::process::{Command, Stdio};
-use std::time::Instant;
 
+use clock::{median, milliseconds, outcome};
 use storyrod::drawing::{Canvas, Look, Palette, Theme, lay_out, paint, tile_sketch};
 use storyrod::geometry::{Point, Polygon, Region};
 use storyrod::measure::{Angle, Length, Units};
@@ -37,23 +39,11 @@ fn main() {
 /// One figure: what, how much, its referee's name and figure, the goal, and whether it is met.
 fn say(what: &str, (ours, unit): (f64, &str), referee: (&str, f64), goal: &str, met: bool) {
     let (name, theirs) = referee;
-    let outcome = if met { "met" } else { "short" };
+    let outcome = outcome(met);
     println!(
         "tile/{what}: {ours:.3} {unit}, {name} {theirs:.3} {unit}, ratio {:.2}, goal {goal}: {outcome}",
         theirs / ours
     );
-}
-
-fn milliseconds<T>(work: impl FnOnce() -> T) -> f64 {
-    let begun = Instant::now();
-    black_box(work());
-    begun.elapsed().as_secs_f64() * 1e3
-}
-
-fn median(times: impl IntoIterator<Item = f64>) -> f64 {
-    let mut times: Vec<f64> = times.into_iter().collect();
-    times.sort_by(f64::total_cmp);
-    times[times.len() / 2]
 }
 
 fn ring(corners: &[(i64, i64)], share: f64) -> Polygon {

@@ -128,7 +128,8 @@ pub fn task(task: &Task) -> String {
             };
             object([("paint", paint_ask(ask)), ("rule", rule)])
         }
-        // The job of the bench has no tile, grout, mortar or drain.
+        // The job of the bench has no tile, grout, mortar, drain or pipe.
+        Ask::Pipe(ask, on) => object([("pipe", name(ask)), ("on", name(on))]),
         Ask::Drain(ask) => object([("drain", name(ask))]),
         Ask::Grout(ask, tile) => object([("grout", name(ask)), ("tile", name(tile))]),
         Ask::Mortar(ask, tile) => object([("mortar", name(ask)), ("tile", name(tile))]),
