@@ -249,9 +249,7 @@ fn flat() {
         );
     }
     // So that the decoder of a stored working copy is not forgotten: what opening one on the screen takes.
-    let jpeg =
-        storyrod::photo::encode((width, height), &picture.rgb, storyrod::photo::Format::Jpeg)
-            .unwrap();
+    let jpeg = encode((width, height), &picture.rgb, Format::Jpeg).unwrap();
     let opened =
         median((0..9).map(|_| milliseconds(|| decode(&mut Cursor::new(&jpeg), WORKING).unwrap())));
     println!("photos/a working copy opened: {opened:.1} ms");
