@@ -41,7 +41,7 @@ fn wall() -> Vec<u8> {
         if within(x, 0.14, 0.44) && within(y, 0.5, 0.9) {
             return [238, 236, 228];
         }
-        if (within(x, 0.833, 0.847) && y > 0.35) || (within(x, 1.033, 1.047) && y > 0.35) {
+        if y > 0.35 && (within(x, 0.833, 0.847) || within(x, 1.033, 1.047)) {
             return [180, 100, 48];
         }
         if within(x, 0.55, 0.6) && y > 0.8 {
@@ -286,7 +286,7 @@ fn app_of(site: &Site) -> App {
 fn a_finger_draws_a_dimension_and_the_pad_asks_for_it() {
     let site = site();
     let mut app = app(site.folder.path());
-    app.take_pictures(&[site.picture.clone()]);
+    app.take_pictures(std::slice::from_ref(&site.picture));
     app.wait_for_pictures();
     app.send(Command::Go(Here::Photo(0)));
     app.wait_for_pictures();
