@@ -89,14 +89,14 @@ impl App {
                 big = self.pipe_strip(figure);
                 rows.extend(self.cut_list(at, ask, figure));
                 rows.extend(self.warnings(&figure.account));
-                rows.extend(self.remarks(&figure.account));
                 results = self.pipe_results(at, ask, figure);
+                results.extend(self.remarks(&figure.account));
             }
         }
-        let (legs, inputs) = (self.leg_rows(at, ask), self.pipe_inputs(at, ask));
+        let (legs, begins) = (self.leg_rows(at, ask), self.pipe_begins(at, ask));
         // Before the first leg its material is chosen; after that legs come first.
         if ask.legs.is_empty() {
-            rows.extend(inputs.into_iter().chain(legs));
+            rows.extend(begins.into_iter().chain(legs));
         } else {
             let seen = [(false, "Isometric"), (true, "From the front")]
                 .map(|(front, word)| Chip::new(word, self.front == front, Command::Front(front)));
@@ -104,8 +104,9 @@ impl App {
             rows.extend(self.pipe_wall_rows(at));
             rows.extend(results);
             rows.push(Row::choice("Seen", seen));
-            rows.extend(inputs);
+            rows.extend(begins);
         }
+        rows.extend(self.pipe_work(at, ask));
         rows.extend(self.task_rows(at));
         Screen {
             crumb: room.map_or_else(|| "Quick, no room".to_owned(), |room| room.name.clone()),

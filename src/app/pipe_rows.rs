@@ -24,7 +24,7 @@ pub(super) fn pad(at: usize, slot: PipeSlot) -> Command {
 
 impl App {
     /// What is asked beside its legs.
-    pub(super) fn pipe_inputs(&self, at: usize, ask: &Ask) -> Vec<Row> {
+    pub(super) fn pipe_begins(&self, at: usize, ask: &Ask) -> Vec<Row> {
         let mut rows = vec![Row::yours(
             "What it is called",
             if ask.name.is_empty() {
@@ -55,7 +55,12 @@ impl App {
             }),
         ));
         rows.extend(self.start_of_run(at, ask));
-        rows.extend(self.fitting_rows(at, ask));
+        rows
+    }
+
+    /// Its fittings, where it has to end, and what it is cut and joined with.
+    pub(super) fn pipe_work(&self, at: usize, ask: &Ask) -> Vec<Row> {
+        let mut rows = self.fitting_rows(at, ask);
         rows.extend(self.end_rows(at, ask));
         rows.extend(self.shop_rows(at, ask));
         rows
