@@ -68,11 +68,17 @@ fn full_room() -> impl Strategy<Value = Room> {
                     },
                 ];
                 room.hidden.push(item);
-                room.measure(
-                    What::diagonal(wall % count, (wall + 2) % count),
-                    Some(size),
-                    None,
-                );
+                // Off by less than an inch, and no wall shorter than a foot: of walls and diagonals that have nothing to do
+                // with each other, no one outline fits best.
+                let (from, to) = (wall % count, (wall + 2) % count);
+                let drawn = sketch(&room);
+                let sound = drawn.walls.iter().all(|wall| wall.0 > Length::feet(1));
+                let corners = drawn.corners.points;
+                if let (true, Some(a), Some(b)) = (sound, corners.get(from), corners.get(to)) {
+                    let off = Length::nm(size.as_nm() % 25_400_000);
+                    let across = a.distance(*b) + off;
+                    room.measure(What::diagonal(from, to), Some(across), None);
+                }
                 room.measure(What::Lean(wall % count, Side::Left), Some(-up), None);
                 room.measure(What::Gap(wall % count, Third::Right), Some(up), Some(size));
                 room.pass(What::Level(wall % count), Passed::NotThere);
