@@ -109,6 +109,8 @@ pub struct App {
     pub pad: Option<Pad>,
     /// What was just done or went wrong, in one line.
     pub said: String,
+    /// What the last edit said.
+    edit_said: String,
     /// The about sheet is shown.
     pub about: bool,
     keeper: Keeper,
@@ -170,6 +172,7 @@ impl App {
             prefs,
             pad: None,
             said: String::new(),
+            edit_said: String::new(),
             about: false,
             keeper,
             here: Here::Rooms,
@@ -202,6 +205,11 @@ impl App {
     #[must_use]
     pub fn can_undo(&self) -> bool {
         !self.done.is_empty()
+    }
+    /// Whether what is said is of the last edit, which can be taken back beside it.
+    #[must_use]
+    pub fn says_an_edit(&self) -> bool {
+        self.can_undo() && self.said == self.edit_said
     }
     /// Whether an edit that was taken back can be done again.
     #[must_use]
@@ -298,6 +306,7 @@ impl App {
         }
         self.undone.clear();
         self.said = said.into();
+        self.edit_said.clone_from(&self.said);
         self.save();
         true
     }

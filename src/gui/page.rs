@@ -111,6 +111,7 @@ pub(super) fn show(desk: &Rc<Desk>, app: &App, screen: &Screen) -> Vec<Command> 
         page.set_main(numbered.chip(main));
     }
     page.set_said(app.said.as_str().into());
+    page.set_says_an_edit(app.says_an_edit());
     kept(desk, app);
     desk.window.set_about_shown(app.about);
     page.set_has_picture(screen.picture.is_some() || screen.photo);
