@@ -2,13 +2,14 @@
 
 use std::path::Path;
 
-use storyrod::app::{App, Here, start};
+use storyrod::app::{App, Command, Here, Slot, start};
 use storyrod::measure::{Length, fraction_glyph};
 use storyrod::site::shape;
 use storyrod::takeoff::Ask;
 use storyrod::trades::patch::Method;
 
-use crate::harness::{desk, keys, shot, tap};
+use crate::harness::{desk, keys, settle, shot, tap};
+use crate::places::demo;
 
 fn open_at(folder: &Path) -> App {
     start(folder, Some(&folder.join("cabin.site")), false).unwrap()
@@ -121,4 +122,24 @@ fn what_was_edited_is_there_after_the_program_is_closed() {
         "{lines:?}"
     );
     assert_eq!(again.here(), &Here::Rooms);
+}
+
+/// The field that words are typed into goes with its pad; the next pad has the keyboard again.
+#[test]
+fn after_words_the_keyboard_types_measures_again() {
+    let desk = desk(demo(), (412, 892));
+    desk.act(|app| app.send(Command::Pad(Slot::RoomName(0))));
+    settle();
+    keys(&desk, "Bath\n");
+    desk.with_app(|app| {
+        assert_eq!(app.job.rooms[0].name, "Bath");
+        assert!(app.pad.is_none());
+    });
+    desk.act(|app| {
+        app.send(Command::Go(Here::Room(0)));
+        app.send(Command::Pad(Slot::Ceiling(0)));
+    });
+    settle();
+    keys(&desk, "98\n");
+    desk.with_app(|app| assert_eq!(app.job.rooms[0].ceiling, Some(Length::inches(98))));
 }
