@@ -39,7 +39,7 @@ fn a_closed_traverse_by_the_compass_rule() {
 }
 
 /// Four points, one side held, five distances of 10 mm each, the two diagonals among them: Benning (2011), example 8-2,
-/// as in Krumm, *Geodetic Network Adjustment Examples*, rev. 3.5 (2020), 3.1.1, read in a public transcript of its
+/// as in Krumm, *Geodetic Network Adjustment Examples*, rev. 3.5 (2020), 3.1.1, read in a public copy of its
 /// figures. Printed: coordinates to 0.1 mm, residuals (observed less adjusted) and uncertainties to 0.01 mm, these
 /// scaled by s₀ = 6.882 / 10.
 #[test]
