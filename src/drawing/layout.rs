@@ -4,7 +4,7 @@ use tiny_skia::{Path, PathStroker, Rect};
 
 use super::face;
 use super::figure::{Drawn, draw_box, draw_lines, find_room, measure_up};
-use super::ink::{arc, draw_mark};
+use super::ink::{arc, draw_mark, hatched};
 use super::{Dimension, Mark, Role, Scene, key, led};
 use crate::geometry::Point;
 use crate::measure::Length;
@@ -165,7 +165,10 @@ pub fn lay_out_at<T: Clone + PartialEq>(
     let mut bare = Vec::new();
     for (n, mark) in scene.marks.iter().enumerate() {
         match draw_mark(mark, &place, canvas, clip) {
-            Some(piece) => sheet.pieces.push(piece),
+            Some(piece) => {
+                sheet.pieces.push(piece);
+                sheet.pieces.extend(hatched(mark, &place, clip));
+            }
             None if led::is_led(mark) => bare.push(n),
             None => {}
         }

@@ -9,6 +9,7 @@ mod elevation;
 mod elevation_more;
 mod face;
 mod figure;
+mod hatch;
 mod ink;
 mod key;
 mod layout;
