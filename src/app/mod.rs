@@ -58,6 +58,7 @@ mod sharing;
 mod slot;
 mod square_page;
 mod stands;
+mod stands_true;
 mod studs;
 mod survey_page;
 mod survey_words;

@@ -152,6 +152,7 @@ impl App {
                 strip = self.tile_strip(&ask, figure);
                 // What can hurt stands right under the result, before its details.
                 rows.extend(self.warnings(&figure.account));
+                rows.extend(self.outline_notes(at));
             }
         }
         rows.extend(self.tile_inputs(at, &ask, stored, on));
