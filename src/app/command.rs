@@ -54,6 +54,8 @@ pub enum Here {
     SideBySide(usize, usize),
     /// The log of pictures.
     Photos,
+    /// What a camera sees.
+    Camera,
     /// A picture.
     Photo(usize),
 }

@@ -23,6 +23,7 @@ mod kept_rows;
 mod mix_inputs;
 mod mix_page;
 mod mortar_page;
+mod near_rows;
 mod outline_page;
 mod packet;
 mod pad;
@@ -70,6 +71,7 @@ mod tile_page;
 mod tile_slide;
 mod unsure;
 mod view;
+mod viewfinder;
 mod wall_items;
 mod wall_page;
 mod words;
@@ -89,6 +91,7 @@ pub use slot::{
     CutSlot, MixSlot, NoteOf, PaintSlot, PipeSlot, Slot, StudsOf, TapeSlot, ThingField, TileSlot,
 };
 pub use view::{Big, Card, Chip, Icon, Row, Screen, Tone};
+pub use viewfinder::{OpenCamera, Seen};
 
 use std::cell::RefCell;
 use std::sync::Arc;
@@ -143,6 +146,9 @@ pub struct App {
     taking: Option<photo_import::Taking>,
     not_taken: Vec<photo_import::NotTaken>,
     watching: Option<photo_camera::Watching>,
+    /// Where a camera comes from, and the one that is looked through.
+    camera: Option<OpenCamera>,
+    viewfinder: Option<viewfinder::Viewfinder>,
     /// What of the log is shown.
     log_filter: crate::photo::Filter,
     /// The picture under the finger.
@@ -190,6 +196,8 @@ impl App {
             taking: None,
             not_taken: Vec::new(),
             watching: None,
+            camera: None,
+            viewfinder: None,
             log_filter: crate::photo::Filter::default(),
             surface: photo_surface::Surface::default(),
             laid_under: None,
@@ -258,6 +266,7 @@ impl App {
             Here::Profiles => self.profiles_page(),
             Here::SideBySide(first, second) => self.rooms_compare_page(*first, *second),
             Here::Photos => self.photos_page(),
+            Here::Camera => self.viewfinder_page(),
             Here::Photo(at) => self.photo_page(*at),
         }
     }

@@ -114,6 +114,7 @@ impl App {
         let Some((wall, holes, account)) = self.pipe_holes(at) else {
             return rows;
         };
+        rows.extend(self.near_hidden(at));
         rows.extend(self.notes(&account));
         if wall.studs.is_empty() {
             rows.push(Row::Text(

@@ -88,6 +88,7 @@ impl App {
         });
         let mut rows = self.closing_rows(at, room);
         rows.extend(self.clash_rows(room));
+        rows.extend(self.near_on(room, site::Face::Floor));
         rows.extend(self.carried_row(at, room));
         rows.extend(self.clearance_rows(room));
         rows.push(Row::Heading("Walls, left to right from inside".into()));
