@@ -257,7 +257,7 @@ impl App {
         rows
     }
 
-    fn picture_of(&self, hidden: &Hidden) -> Option<usize> {
+    pub(super) fn picture_of(&self, hidden: &Hidden) -> Option<usize> {
         let name = hidden.picture.as_ref()?;
         self.job
             .photos
