@@ -45,7 +45,9 @@ mod photo_take;
 mod photo_touch;
 mod photo_wall;
 mod pipe_choices;
+mod pipe_clash;
 mod pipe_fittings;
+mod pipe_floor;
 mod pipe_inputs;
 mod pipe_page;
 mod pipe_rows;
@@ -88,7 +90,8 @@ pub use photo_take::{SMALL, take_picture};
 pub use photo_touch::Touch;
 pub use rooms_view::{Outline, RoomChoice};
 pub use slot::{
-    CutSlot, MixSlot, NoteOf, PaintSlot, PipeSlot, Slot, StudsOf, TapeSlot, ThingField, TileSlot,
+    CutSlot, JoistSlot, MixSlot, NoteOf, PaintSlot, PipeSlot, Slot, StudsOf, TapeSlot, ThingField,
+    TileSlot,
 };
 pub use view::{Big, Card, Chip, Icon, Row, Screen, Tone};
 pub use viewfinder::{OpenCamera, Seen};
