@@ -35,6 +35,15 @@ impl App {
                 files.push((format!("figure-{}-strip.svg", at + 1), text.into_bytes()));
             }
         }
+        for at in 0..self.job.tasks.len() {
+            if let Some(text) = self.pieces_csv(at) {
+                files.push((format!("figure-{}-pieces.csv", at + 1), text.into_bytes()));
+                places.extend(self.pieces_of(at).map(|(n, number)| {
+                    let name = format!("figure-{}-piece-{number}", at + 1);
+                    (name, Here::Piece(at, n))
+                }));
+            }
+        }
         let palette = Palette::of(Theme::Day);
         let canvas = Canvas {
             width: 1000.0,
