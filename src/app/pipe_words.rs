@@ -1,7 +1,8 @@
 //! Runs of pipe in words.
 
 use super::{Chip, Choice, Command, JoistSlot, PipeChoice, PipeSlot, Slot};
-use crate::handbook::pipe::{Kind, Size};
+use crate::handbook::cutting::{LENGTHS, LENGTHS_METRIC};
+use crate::handbook::pipe::{Family, Kind, Size};
 use crate::measure::{Figures, Length, Rounding, Units};
 use crate::trades::pipe::{
     Ask, By, Direction, Field, Mark, Place, Port, Problem, Shape, Side, Way,
@@ -299,12 +300,50 @@ pub(super) fn problem(problem: &Problem, ask: &Ask, units: Units) -> String {
             "Leg {} is to be what is left, but nothing says where the run ends, or another leg along it is left open as well. Say where it has to end, or measure this leg.",
             leg + 1
         ),
+        Problem::LongerThanStick {
+            leg,
+            is,
+            stick,
+            couplings,
+            ..
+        } => {
+            let now = ask.legs.get(*leg).map_or(0, |leg| leg.couplings);
+            let coupling = match (couplings.saturating_sub(now), now) {
+                (1, 0) => "put a coupling in it".to_owned(),
+                (1, _) => "put one more coupling in it".to_owned(),
+                (more, 0) => format!("put {more} couplings in it"),
+                (more, _) => format!("put {more} more couplings in it"),
+            };
+            let longer = match longer_stick(*is, units) {
+                _ if ask.pipe.family() == Family::Pex => "take a longer coil".to_owned(),
+                Some(longer) => format!("take sticks of {}", show(longer, units)),
+                None => "find longer sticks".to_owned(),
+            };
+            let piece = if now > 0 { "has a piece of" } else { "is cut" };
+            format!(
+                "Leg {} {piece} {}, longer than the sticks of {}: {longer}, or {coupling}.",
+                leg + 1,
+                show(*is, units),
+                show(*stick, units)
+            )
+        }
         Problem::CannotClose { leg, off: by } => format!(
             "The run ends {}, and no leg of it can make that up. Check the way of each leg up to leg {}.",
             off(*by, units),
             leg + 1
         ),
     }
+}
+
+/// The shortest stick commonly on sale that a piece comes out of.
+pub(super) fn longer_stick(piece: Length, units: Units) -> Option<Length> {
+    let sale = if units.is_metric() {
+        LENGTHS_METRIC.value
+    } else {
+        LENGTHS.value
+    };
+    // Pipe comes in the second and the last of them.
+    [sale[1], sale[5]].into_iter().find(|stick| piece <= *stick)
 }
 
 /// What would mend it.
@@ -337,6 +376,10 @@ pub(super) fn mend(at: usize, problem: &Problem) -> Option<Chip> {
         Problem::NoTurn { leg } => (
             "Put a coupling there",
             set(PipeChoice::Fitting(*leg, Some(Kind::Coupling))),
+        ),
+        Problem::LongerThanStick { leg, couplings, .. } => (
+            "Put couplings in it",
+            set(PipeChoice::Couplings(*leg, *couplings)),
         ),
         _ => return None,
     };
