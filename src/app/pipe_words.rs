@@ -432,3 +432,138 @@ pub(super) fn asks(slot: PipeSlot, ask: Option<&Ask>) -> String {
         PipeSlot::Joists(of) => joist(of).into(),
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::handbook::pipe::{Pipe, Turn};
+    use crate::measure::{Angle, plain};
+    use crate::trades::pipe::{Fitting, Leg, Measured, figure};
+
+    fn straight(way: Direction, inches: i64) -> Leg {
+        Leg {
+            way: Way::Along(way),
+            size: None,
+            by: By::Tape {
+                length: Length::inches(inches),
+                from: Mark::Centre,
+                to: Mark::Centre,
+            },
+            couplings: 0,
+            end: Some(Fitting::of(Kind::Bend)),
+        }
+    }
+
+    /// Up 24, right 36, up 12 between elbows that were measured.
+    fn run() -> Ask {
+        let elbow = |turn| Measured {
+            shape: Shape {
+                family: Family::Copper,
+                kind: Kind::Bend,
+                turn: Some(turn),
+                size: Size::Half,
+                other: Size::Half,
+                port: Port::Run,
+            },
+            face: Length::in_64(0, 56),
+            depth: Some(Length::in_64(0, 32)),
+        };
+        Ask {
+            start: Some(Fitting::of(Kind::Bend)),
+            legs: vec![
+                straight(Direction::Up, 24),
+                straight(Direction::Right, 36),
+                straight(Direction::Up, 12),
+            ],
+            fittings: Turn::ALL.map(elbow).to_vec(),
+            ..Ask::default()
+        }
+    }
+
+    /// What is wrong says which leg, why, and what would be right.
+    #[track_caller]
+    fn check(change: impl FnOnce(&mut Ask), says: &str) {
+        let mut ask = run();
+        change(&mut ask);
+        let wrong = figure(&ask).expect_err("it is wrong");
+        let units = Units::FeetInches { marks: 16 };
+        assert_eq!(plain(&problem(&wrong, &ask, units)), says);
+    }
+
+    #[test]
+    fn what_is_wrong_with_a_run_names_its_leg_and_what_would_be_right() {
+        check(
+            |ask| ask.closes = Some(Place::of([38, 0, 36].map(Length::inches))),
+            "The run ends 2\" too far left. Leg 2 is 3'; with 3' 2\" it would close. Measure it again, or where the run has to end.",
+        );
+        check(
+            |ask| ask.closes = Some(Place::of([36, 5, 36].map(Length::inches))),
+            "The run ends 5\" too far towards you, and no leg of it can make that up. Check the way of each leg up to leg 3.",
+        );
+        check(
+            |ask| ask.legs[1] = straight(Direction::Right, 1),
+            "Leg 2 is shorter than its fittings: it is 1\", and both ends seat from 1 3/4\" on. Make it longer, or put a street fitting there.",
+        );
+        check(
+            |ask| ask.legs[1].size = Some(Size::ThreeQuarters),
+            "Leg 2 is 3/4 and the one before it 1/2. Put a reducer at the end of leg 1, or a tee whose branch is 3/4.",
+        );
+        check(
+            |ask| ask.legs[1].end = None,
+            "Legs 2 and 3 meet without a fitting. Say what stands at the end of leg 2.",
+        );
+        check(
+            |ask| {
+                ask.legs[1].way = Way::Offset {
+                    along: Direction::Up,
+                    to: Direction::Right,
+                    angle: Angle::degrees(40),
+                    set: Length::inches(10),
+                    over: None,
+                };
+            },
+            "Leg 2 turns 40°, and no elbow does. The nearest turns 45°.",
+        );
+        check(
+            |ask| ask.legs[0].end = Some(Fitting::of(Kind::Coupling)),
+            "Leg 2 turns 90° at a coupling, which goes straight on. Put an elbow or a tee there.",
+        );
+        check(
+            |ask| ask.fittings.clear(),
+            "Leg 1: no length of the 1/2 copper 90° elbow is known, and makers differ. Measure one of yours, centre to face and depth of the hub, below.",
+        );
+        check(
+            |ask| {
+                ask.pipe = Pipe::CopperL;
+                ask.legs[2].size = Some(Size::Four);
+            },
+            "Leg 3: copper tube, type L is not made in 4. It is made in 1/4, 3/8, 1/2, 5/8, 3/4, 1, 1 1/4, 1 1/2, 2.",
+        );
+    }
+
+    #[test]
+    fn a_piece_longer_than_its_sticks_says_how_it_is_cut_all_the_same() {
+        let long = |inches, couplings| {
+            move |ask: &mut Ask| {
+                ask.legs[2] = Leg {
+                    couplings,
+                    end: None,
+                    by: By::Tape {
+                        length: Length::inches(inches),
+                        from: Mark::Shoulder,
+                        to: Mark::End,
+                    },
+                    ..straight(Direction::Up, 0)
+                };
+            }
+        };
+        check(
+            long(134, 0),
+            "Leg 3 is cut 11' 2\", longer than the sticks of 10': take sticks of 20', or put a coupling in it.",
+        );
+        check(
+            long(500, 0),
+            "Leg 3 is cut 41' 8\", longer than the sticks of 10': find longer sticks, or put 4 couplings in it.",
+        );
+    }
+}
