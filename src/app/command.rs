@@ -1,11 +1,11 @@
 //! What a tap can ask for.
 
-use super::{PhotoCommand, RoomChoice, Slot, StudsOf};
+use super::{PhotoCommand, RoomChoice, Slot, StepCommand, StudsOf};
 use crate::geometry::Point;
 use crate::handbook::pipe as book;
 use crate::measure::Length;
 use crate::site::{Finish, Id, OpeningKind, OpeningRule};
-use crate::takeoff::{LineKey, Saw, TileOn};
+use crate::takeoff::{LineKey, Saw, StepKey, TileOn};
 use crate::trades::{Grout, Material, drain, mortar, paint, patch, pipe, tape, tile};
 
 /// A place in the program.
@@ -56,6 +56,10 @@ pub enum Here {
     Photos,
     /// A picture.
     Photo(usize),
+    /// The order of work.
+    Steps,
+    /// One step of it.
+    Step(StepKey),
 }
 
 /// What a tap asks for.
@@ -197,6 +201,8 @@ pub enum Command {
     PutProfileBack,
     /// A picture or the log.
     Photo(PhotoCommand),
+    /// The order of work.
+    Step(StepCommand),
 }
 
 /// The shape that a new room starts from.

@@ -58,6 +58,7 @@ mod sharing;
 mod slot;
 mod square_page;
 mod stands;
+mod steps_page;
 mod studs;
 mod survey_page;
 mod survey_words;
@@ -87,6 +88,7 @@ pub use rooms_view::{Outline, RoomChoice};
 pub use slot::{
     CutSlot, MixSlot, NoteOf, PaintSlot, PipeSlot, Slot, StudsOf, TapeSlot, ThingField, TileSlot,
 };
+pub use steps_page::{Shown, StepCommand};
 pub use view::{Big, Card, Chip, Icon, Row, Screen, Tone};
 
 use std::cell::RefCell;
@@ -142,6 +144,8 @@ pub struct App {
     taking: Option<photo_import::Taking>,
     not_taken: Vec<photo_import::NotTaken>,
     watching: Option<photo_camera::Watching>,
+    /// What of the steps is shown.
+    steps_view: steps_page::StepsView,
     /// What of the log is shown.
     log_filter: crate::photo::Filter,
     /// The picture under the finger.
@@ -189,6 +193,7 @@ impl App {
             taking: None,
             not_taken: Vec::new(),
             watching: None,
+            steps_view: steps_page::StepsView::default(),
             log_filter: crate::photo::Filter::default(),
             surface: photo_surface::Surface::default(),
             laid_under: None,
@@ -258,6 +263,8 @@ impl App {
             Here::SideBySide(first, second) => self.rooms_compare_page(*first, *second),
             Here::Photos => self.photos_page(),
             Here::Photo(at) => self.photo_page(*at),
+            Here::Steps => self.steps_page(),
+            Here::Step(step) => self.step_page(*step),
         }
     }
 
@@ -266,7 +273,10 @@ impl App {
         self.pad = None;
         self.said.clear();
         self.rooms_view.chosen = None;
-        if matches!(here, Here::Rooms | Here::Bench | Here::Buy | Here::Photos) {
+        if matches!(
+            here,
+            Here::Rooms | Here::Bench | Here::Buy | Here::Photos | Here::Steps
+        ) {
             self.trail.clear();
         } else if self.here != here {
             self.trail.push(self.here.clone());
@@ -370,6 +380,7 @@ impl App {
             Command::DropProfile(profile) => self.drop_profile(profile),
             Command::PutProfileBack => self.put_profile_back(),
             Command::Photo(command) => self.photo_command(command),
+            Command::Step(command) => self.step_command(command),
             other => self.change(other),
         }
     }

@@ -22,6 +22,7 @@ mod record_material;
 mod record_mix;
 mod record_photo;
 mod record_pipe;
+mod record_steps;
 mod record_survey;
 mod record_tile;
 mod saver;

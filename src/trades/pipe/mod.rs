@@ -29,7 +29,7 @@ pub use fitting::{Fitting, Known, MEASURED, Measured, Port, Shape, Side, known};
 pub use framed::{Framed, Hole, ROOM, framed, hole_for, most_hole};
 pub use joints::{Item, SolderNeed, cement_for, growth, longest_cure, solder_for};
 pub use offset::{Offset, multipliers, offset, spread};
-pub use order::{DRY, Order};
+pub use order::DRY;
 pub use problem::{Field, Problem};
 pub use template::{CUT_BACK, STATIONS, Template, template};
 pub use walk::sketch;

@@ -14,7 +14,7 @@ use crate::geometry::Point;
 use crate::handbook::{Cite, cautions};
 use crate::measure::quantity::{Area, in_square_metres};
 use crate::measure::{Amount, Length, Phrase};
-use crate::trades::{Account, Material, Need, Step, Term};
+use crate::trades::{Account, Material, Need, Order, Step, Term};
 
 /// A shape of which one or more pieces are cut.
 #[derive(Clone, Debug, PartialEq)]
@@ -72,6 +72,8 @@ pub struct Figure {
     pub soft: Vec<(Point, Point)>,
     /// Lines to chalk.
     pub chalk: Option<Chalk>,
+    /// What is done, in this order.
+    pub order: Vec<Order>,
     /// Working, findings, cautions, needs.
     pub account: Account,
 }
@@ -135,9 +137,11 @@ pub fn figure(ask: &Ask) -> Result<Figure, Problem> {
         without_reuse,
         with_reuse,
         to_buy,
+        order: Vec::new(),
         account: Account::default(),
         layout,
     };
+    figure.order = super::order::order(&figure);
     account(ask, &mut figure, broken);
     Ok(figure)
 }
