@@ -364,6 +364,8 @@ pub enum TileChoice {
     Run(tile::Run),
     /// The face has a direction.
     Grain(bool),
+    /// By the other hand.
+    OtherHand(bool),
     /// Off-cuts serve again.
     Reuse(bool),
     /// What a balanced start keeps to.

@@ -149,6 +149,10 @@ pub fn figure(ask: &Ask) -> Result<Figure, Problem> {
 fn started(ask: &Ask) -> Result<(Layout, Point, usize), Problem> {
     let by = |from: Point| -> Result<_, Problem> { Ok((lay_in(ask, &field(ask)?, from), from, 0)) };
     match ask.start {
+        Start::Corner if ask.other_hand => {
+            let (_, size) = super::lay::box_of(&field(ask)?);
+            by(Point::new(size.x, Length::ZERO))
+        }
         Start::Corner => by(Point::default()),
         Start::ByHand(from) => by(from),
         Start::Balanced(sight) => {

@@ -8,6 +8,7 @@ mod figure;
 mod findings;
 mod lay;
 mod lines;
+mod mirror;
 mod order;
 mod pattern;
 mod reuse;
