@@ -72,6 +72,7 @@ mod unsure;
 mod view;
 mod wall_items;
 mod wall_page;
+mod wall_place;
 mod words;
 
 pub use command::{
@@ -90,6 +91,7 @@ pub use slot::{
 };
 pub use steps_page::{Shown, StepCommand};
 pub use view::{Big, Card, Chip, Icon, Row, Screen, Tone};
+pub use wall_place::Placing;
 
 use std::cell::RefCell;
 use std::sync::Arc;
@@ -273,6 +275,7 @@ impl App {
         self.pad = None;
         self.said.clear();
         self.rooms_view.chosen = None;
+        self.rooms_view.placing = None;
         if matches!(
             here,
             Here::Rooms | Here::Bench | Here::Buy | Here::Photos | Here::Steps
@@ -348,7 +351,10 @@ impl App {
                 self.said.clear();
                 self.here = self.trail.pop().unwrap_or_default();
             }
-            Command::Pad(slot) => self.open_pad(slot),
+            Command::Pad(slot) => {
+                self.rooms_view.placing = None;
+                self.open_pad(slot);
+            }
             Command::Undo => self.step_back(true),
             Command::Redo => self.step_back(false),
             Command::About(shown) => self.about = shown,
