@@ -203,6 +203,8 @@ pub enum Command {
     Photo(PhotoCommand),
     /// The order of work.
     Step(StepCommand),
+    /// A rest of a material onto the off-cuts on hand, or off them.
+    HandOver(Material, Length, bool),
 }
 
 /// The shape that a new room starts from.

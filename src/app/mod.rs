@@ -20,6 +20,7 @@ mod fill;
 mod jobs_page;
 mod keep;
 mod kept_rows;
+mod leftovers;
 mod mix_inputs;
 mod mix_page;
 mod mortar_page;
@@ -382,6 +383,7 @@ impl App {
             Command::TakeIn(path) => self.take_in(&path),
             Command::WriteJson => self.write_json(),
             Command::Of(room, choice) => self.choose_in_room(room, choice),
+            Command::HandOver(material, rest, on) => self.hand_over(&material, rest, on),
             Command::TakeMirrored(profile) => self.take_mirrored(profile),
             Command::DropProfile(profile) => self.drop_profile(profile),
             Command::PutProfileBack => self.put_profile_back(),

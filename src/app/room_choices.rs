@@ -23,6 +23,7 @@ impl App {
             RoomChoice::Exaggerate(times) => self.rooms_view.exaggerated = times,
             RoomChoice::Behind(behind) => self.rooms_view.behind = behind,
             RoomChoice::Points(points) => self.rooms_view.points = points,
+            RoomChoice::LeastRest(least) => self.rooms_view.least = least,
             RoomChoice::Place(placing) => self.place(at, placing),
             RoomChoice::Choose(tag) => {
                 if self.here != Here::Outline(at) {
@@ -262,6 +263,7 @@ fn in_room(room: &mut Room, choice: &RoomChoice) {
         | RoomChoice::Behind(_)
         | RoomChoice::Points(_)
         | RoomChoice::Place(_)
+        | RoomChoice::LeastRest(_)
         | RoomChoice::Choose(_)
         | RoomChoice::Outline(_)
         | RoomChoice::Mirror

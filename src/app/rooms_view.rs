@@ -48,6 +48,8 @@ pub enum RoomChoice {
     Hinge(usize, site::Hinge),
     /// A wall is seen from behind.
     Behind(bool),
+    /// The least rest of a stick that is worth keeping.
+    LeastRest(Length),
     /// What the next tap on a wall's drawing places.
     Place(Option<Placing>),
     /// A wall's drawing shows the figures of what is fixed on it, in place of its openings'.
@@ -94,6 +96,8 @@ pub(super) struct RoomsView {
     pub placing: Option<(usize, Placing)>,
     /// What was measured last, and in which room.
     pub last: Option<(usize, What)>,
+    /// The least rest of a stick that is worth keeping.
+    pub least: Length,
     /// What is looked for on the shelf.
     pub search: String,
     /// The profile that was taken off the shelf last.
@@ -112,6 +116,7 @@ impl Default for RoomsView {
             points: false,
             chosen: None,
             placing: None,
+            least: Length::feet(1),
             last: None,
             search: String::new(),
             dropped: None,
