@@ -178,6 +178,7 @@ impl App {
         let units = self.job.units;
         let mut rows = Vec::new();
         if let Some(account) = self.account(at) {
+            rows.extend(self.outline_working(at));
             for step in &account.working {
                 let sum = words::sum(&step.sum, units);
                 let gives = units.amount(&step.gives, Figures::Set);

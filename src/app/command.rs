@@ -54,6 +54,8 @@ pub enum Here {
     SideBySide(usize, usize),
     /// The log of pictures.
     Photos,
+    /// What a camera sees.
+    Camera,
     /// A picture.
     Photo(usize),
     /// The order of work.
@@ -320,6 +322,12 @@ pub enum PipeChoice {
     Fitted(u32, bool),
     /// The wall of its room that it starts on, or none.
     Wall(Option<usize>),
+    /// It runs under the floor, measured from that wall.
+    Floor(usize),
+    /// The joists under that floor run along that wall, or are not known.
+    Joists(Option<usize>),
+    /// They are engineered joists or trusses.
+    Engineered(bool),
     /// The fixed point that it starts at, or a place of its own.
     Point(Option<Id>),
     /// How deep the studs of that wall are.

@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use super::{App, Chip, Command, RoomChoice, Row};
 use crate::measure::{Amount, Figures, Length};
-use crate::takeoff::{self, Ask, Buying, Line, Piece, Setup};
+use crate::takeoff::{self, Ask, Buying, Line, LineKey, Piece, Setup};
 use crate::trades::{Material, tile};
 
 /// The least rests of sticks that are worth keeping, to choose from.
@@ -45,7 +45,7 @@ impl App {
                 Chip::new(self.show(of), of == least, command)
             }),
         ));
-        rows.extend(self.rests_of_sticks(first, least));
+        rows.extend(self.rests_of_sticks(first, least, alone));
         rows.extend(self.rests_of_tile(first));
         rows.extend(self.rests_of_packs(alone));
         if rows.len() == 2 {
@@ -79,7 +79,7 @@ impl App {
     }
 
     /// Rests of sticks, each to be handed over as an off-cut on hand.
-    fn rests_of_sticks(&self, first: usize, least: Length) -> Vec<Row> {
+    fn rests_of_sticks(&self, first: usize, least: Length, alone: &[Line]) -> Vec<Row> {
         // Figured as if nothing had been handed over yet.
         let known = &self.job.buying.cutting;
         let bare = known.iter().map(|(material, setup)| {
@@ -92,7 +92,8 @@ impl App {
         let bare: BTreeMap<Material, Setup> = bare.collect();
         let mut rows = Vec::new();
         for cuts in takeoff::cutting(&self.pieces_in(first), &bare) {
-            let name = takeoff::title(&cuts.material);
+            let is = |line: &&Line| line.key == LineKey::Material(cuts.material.clone());
+            let name = alone.iter().find(is).map_or("", |line| &line.title);
             let handed = known.get(&cuts.material).map_or(&[][..], |s| &s.offcuts);
             let mut handed = handed.to_vec();
             for bar in &cuts.bars {

@@ -24,6 +24,7 @@ mod leftovers;
 mod mix_inputs;
 mod mix_page;
 mod mortar_page;
+mod near_rows;
 mod outline_page;
 mod packet;
 mod pad;
@@ -45,7 +46,9 @@ mod photo_take;
 mod photo_touch;
 mod photo_wall;
 mod pipe_choices;
+mod pipe_clash;
 mod pipe_fittings;
+mod pipe_floor;
 mod pipe_inputs;
 mod pipe_page;
 mod pipe_rows;
@@ -59,6 +62,7 @@ mod sharing;
 mod slot;
 mod square_page;
 mod stands;
+mod stands_true;
 mod steps_page;
 mod studs;
 mod survey_page;
@@ -71,6 +75,7 @@ mod tile_page;
 mod tile_slide;
 mod unsure;
 mod view;
+mod viewfinder;
 mod wall_items;
 mod wall_page;
 mod wall_place;
@@ -88,10 +93,12 @@ pub use photo_take::{SMALL, take_picture};
 pub use photo_touch::Touch;
 pub use rooms_view::{Outline, RoomChoice};
 pub use slot::{
-    CutSlot, MixSlot, NoteOf, PaintSlot, PipeSlot, Slot, StudsOf, TapeSlot, ThingField, TileSlot,
+    CutSlot, JoistSlot, MixSlot, NoteOf, PaintSlot, PipeSlot, Slot, StudsOf, TapeSlot, ThingField,
+    TileSlot,
 };
 pub use steps_page::{Shown, StepCommand};
 pub use view::{Big, Card, Chip, Icon, Row, Screen, Tone};
+pub use viewfinder::{OpenCamera, Seen};
 pub use wall_place::Placing;
 
 use std::cell::RefCell;
@@ -149,6 +156,9 @@ pub struct App {
     watching: Option<photo_camera::Watching>,
     /// What of the steps is shown.
     steps_view: steps_page::StepsView,
+    /// Where a camera comes from, and the one that is looked through.
+    camera: Option<OpenCamera>,
+    viewfinder: Option<viewfinder::Viewfinder>,
     /// What of the log is shown.
     log_filter: crate::photo::Filter,
     /// The picture under the finger.
@@ -197,6 +207,8 @@ impl App {
             not_taken: Vec::new(),
             watching: None,
             steps_view: steps_page::StepsView::default(),
+            camera: None,
+            viewfinder: None,
             log_filter: crate::photo::Filter::default(),
             surface: photo_surface::Surface::default(),
             laid_under: None,
@@ -265,6 +277,7 @@ impl App {
             Here::Profiles => self.profiles_page(),
             Here::SideBySide(first, second) => self.rooms_compare_page(*first, *second),
             Here::Photos => self.photos_page(),
+            Here::Camera => self.viewfinder_page(),
             Here::Photo(at) => self.photo_page(*at),
             Here::Steps => self.steps_page(),
             Here::Step(step) => self.step_page(*step),

@@ -1,6 +1,6 @@
 //! Runs of pipe in words.
 
-use super::{Chip, Choice, Command, PipeChoice, PipeSlot, Slot};
+use super::{Chip, Choice, Command, JoistSlot, PipeChoice, PipeSlot, Slot};
 use crate::handbook::pipe::{Kind, Size};
 use crate::measure::{Figures, Length, Rounding, Units};
 use crate::trades::pipe::{
@@ -343,6 +343,17 @@ pub(super) fn mend(at: usize, problem: &Problem) -> Option<Chip> {
     Some(Chip::new(words, false, command))
 }
 
+/// A length of the joists.
+pub(super) fn joist(of: JoistSlot) -> &'static str {
+    match of {
+        JoistSlot::First => "That wall to the first joist's centre",
+        JoistSlot::Spacing => "Joists, centre to centre",
+        JoistSlot::Face => "A joist is thick",
+        JoistSlot::Depth => "A joist is deep",
+        JoistSlot::Deck => "Finished floor down to the joists",
+    }
+}
+
 /// What the pad asks for.
 pub(super) fn asks(slot: PipeSlot, ask: Option<&Ask>) -> String {
     match slot {
@@ -373,6 +384,8 @@ pub(super) fn asks(slot: PipeSlot, ask: Option<&Ask>) -> String {
         PipeSlot::Closes(1) => "Ends into the wall from its start by".into(),
         PipeSlot::Closes(_) => "Ends above its start by".into(),
         PipeSlot::FromLeft => "Left corner to its start".into(),
-        PipeSlot::UpFromFloor => "Floor to its start".into(),
+        PipeSlot::UpFromFloor => "Floor, or wall, to its start".into(),
+        PipeSlot::Below => "Finished floor down to its start".into(),
+        PipeSlot::Joists(of) => joist(of).into(),
     }
 }

@@ -5,7 +5,7 @@ use chrono::{DateTime, FixedOffset, Local};
 use super::{App, Big, Chip, Command, Here, Row, Screen, Slot, Tone, words};
 use crate::measure::{Amount, Figures};
 use crate::photo::Stage;
-use crate::site::Id;
+use crate::site::{Id, On};
 use crate::takeoff::{self, Ask, Hold, Ordered, State, Step, StepKey, StepNote, StepOf};
 use crate::trades::{Order, Work, drain, grout, mortar, paint, patch, pipe};
 
@@ -73,7 +73,10 @@ impl App {
                 let room = room.map(|room| room.id);
                 let (wall, tile) = match &task.ask {
                     Ask::Patch(_, wall) => (*wall, None),
-                    Ask::Pipe(_, on) => (on.map(|on| on.wall), None),
+                    Ask::Pipe(_, on) => match on.map(|on| on.on) {
+                        Some(On::Wall(wall)) => (Some(wall), None),
+                        Some(On::Floor(_)) | None => (None, None),
+                    },
                     Ask::Grout(_, of) | Ask::Mortar(_, of) => (None, *of),
                     _ => (None, None),
                 };

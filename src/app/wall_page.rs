@@ -88,6 +88,7 @@ impl App {
             ));
         }
         rows.extend(self.clash_rows(room));
+        rows.extend(self.near_on(room, site::Face::Wall(index)));
         rows.extend([
             self.wall_row(at, index, wall, drawn),
             Row::yours(

@@ -226,20 +226,21 @@ mod tests {
     fn a_fixed_point_is_placed_by_a_tap_from_either_side_and_refined_on_the_pad() {
         for (behind, x) in [(false, 20), (true, 68)] {
             let mut app = demo();
+            let n = app.job.rooms[0].fixed.len();
             app.send(Command::Of(0, RoomChoice::Behind(behind)));
             // Nothing is placed unless it is asked for.
             tap(&mut app, 30, 30);
-            assert!(app.job.rooms[0].fixed.is_empty());
+            assert_eq!(app.job.rooms[0].fixed.len(), n);
             app.send(Command::Of(
                 0,
                 RoomChoice::AddFixed(On::Wall(0), FixedKind::Hot),
             ));
             assert!(app.screen().slides);
             tap(&mut app, x, 21);
-            let point = &app.job.rooms[0].fixed[0];
+            let point = &app.job.rooms[0].fixed[n];
             assert_eq!(point.from_left, Some(Length::inches(20)));
             assert_eq!(point.up, Some(Length::inches(21)));
-            let what = What::Fixed(0, Size::FromLeft);
+            let what = What::Fixed(n, Size::FromLeft);
             assert_eq!(
                 app.job.rooms[0].mark(what).estimate,
                 Some(Length::inches(3))
@@ -249,7 +250,7 @@ mod tests {
             (pad.typed, pad.fresh) = ("20 1/4".into(), false);
             app.take();
             assert_eq!(app.job.rooms[0].mark(what).estimate, None);
-            let point = &app.job.rooms[0].fixed[0];
+            let point = &app.job.rooms[0].fixed[n];
             assert_eq!(point.from_left, Some(Length::in_64(20, 16)));
         }
     }
@@ -257,6 +258,7 @@ mod tests {
     #[test]
     fn a_hidden_line_is_tapped_place_by_place_and_stays_on_the_wall() {
         let mut app = demo();
+        let n = app.job.rooms[0].hidden.len();
         app.send(Command::Of(
             0,
             RoomChoice::AddHidden(On::Wall(0), HiddenKind::Cable),
@@ -264,16 +266,16 @@ mod tests {
         for (x, up) in [(10, 12), (10, 44), (200, -9)] {
             tap(&mut app, x, up);
         }
-        let spots: Vec<(Length, Length)> = (app.job.rooms[0].hidden[0].line.iter())
+        let spots: Vec<(Length, Length)> = (app.job.rooms[0].hidden[n].line.iter())
             .map(|spot| (spot.from_left, spot.up))
             .collect();
         let inches = |(a, b)| (Length::inches(a), Length::inches(b));
         assert_eq!(spots, [(10, 12), (10, 44), (88, 0)].map(inches));
         app.send(Command::Of(0, RoomChoice::Place(None)));
         tap(&mut app, 30, 30);
-        assert_eq!(app.job.rooms[0].hidden[0].line.len(), 3);
+        assert_eq!(app.job.rooms[0].hidden[n].line.len(), 3);
         app.send(Command::Undo);
-        assert_eq!(app.job.rooms[0].hidden[0].line.len(), 2);
+        assert_eq!(app.job.rooms[0].hidden[n].line.len(), 2);
     }
 
     #[test]

@@ -4,7 +4,7 @@ use tiny_skia::{Path, PathStroker, Rect};
 
 use super::face;
 use super::figure::{Drawn, draw_box, draw_lines, find_room, measure_up};
-use super::ink::{arc, draw_mark};
+use super::ink::{arc, draw_mark, hatched};
 use super::{Dimension, Fit, Mark, Role, Scene, apart, key, led};
 use crate::geometry::Point;
 use crate::measure::Length;
@@ -175,6 +175,7 @@ pub fn lay_out_at<T: Clone + PartialEq>(
                 );
                 free.extend(always.then_some(sheet.pieces.len()));
                 sheet.pieces.push(piece);
+                sheet.pieces.extend(hatched(mark, &place, clip));
             }
             None if led::is_led(mark) => bare.push(n),
             None => {}

@@ -1,6 +1,7 @@
 //! Points and polygons on the nanometre grid, exact where integers can be.
 
 mod adjust;
+mod apart;
 mod buckets;
 mod clip;
 mod homography;
@@ -16,6 +17,7 @@ mod traverse;
 mod walk;
 
 pub use adjust::{Adjusted, Network, Observation, Sight, Unsettled, adjust};
+pub use apart::Form;
 pub use clip::{Clip, Inside, LEAST_DOUBLED};
 pub use homography::{Homography, Spot, distance, from_stretch, turn};
 pub use lens::{Bent, LENS_LEAST, LENS_MOST, Lens, bend_of};

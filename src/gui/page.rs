@@ -218,8 +218,8 @@ fn tabs(here: &Here, numbered: &mut Numbered) -> Vec<Tab> {
             | Here::SideBySide(..)
     );
     let buy = matches!(here, Here::Buy | Here::Line(_) | Here::Cutting(_));
-    let photos = matches!(here, Here::Photos | Here::Photo(_));
     let steps = matches!(here, Here::Steps | Here::Step(_));
+    let photos = matches!(here, Here::Photos | Here::Photo(_) | Here::Camera);
     let icon = |bytes: &[u8]| Image::load_from_svg_data(bytes).unwrap_or_default();
     vec![
         Tab {

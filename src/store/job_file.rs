@@ -340,6 +340,8 @@ fn part_name(what: Option<u16>) -> String {
         Some(kind::STEP) => "a step of the work",
         Some(kind::FIXED) => "what is fixed in a room",
         Some(kind::SURVEY) => "the survey of a room",
+        Some(kind::LIES) => "where a run lies",
+        Some(kind::JOISTS) => "the joists under a floor",
         _ => "a part that cannot be told",
     }
     .to_owned()

@@ -18,6 +18,7 @@ mod record;
 mod record_drain;
 mod record_figures;
 mod record_fixed;
+mod record_joists;
 mod record_material;
 mod record_mix;
 mod record_photo;

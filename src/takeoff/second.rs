@@ -133,12 +133,13 @@ fn next_name(rooms: &[Room], first: &str, mirrored: bool) -> String {
         .unwrap_or(base)
 }
 
-/// Where a run starts on the mirrored wall.
+/// Where a run starts on the mirrored wall or floor.
 fn mirrored_start(room: &Room, on: PipeOn) -> PipeOn {
     let walls = room.walls.len().max(1);
-    let long = room.drawn_length(on.wall).unwrap_or_default();
+    let wall = on.on.wall();
+    let long = room.drawn_length(wall).unwrap_or_default();
     PipeOn {
-        wall: (walls - on.wall % walls) % walls,
+        on: on.on.with_wall((walls - wall % walls) % walls),
         spot: Spot {
             from_left: long - on.spot.from_left,
             ..on.spot

@@ -9,8 +9,8 @@ use storyrod::measure::quantity::{SpreadRate, square_feet_per_gallon, square_met
 use storyrod::measure::{Angle, Length, Money, Units};
 use storyrod::site::{
     self, Finish, FixedKind, FixedPoint, Fixture, FixtureKind, Hidden, HiddenKind, Hinge, Id,
-    Known, On, Opening, OpeningKind, OpeningRule, Passed, Room, Side, Size, Spot, Studs, Survey,
-    Third, Wall, What,
+    Joists, Known, On, Opening, OpeningKind, OpeningRule, Passed, Room, Side, Size, Spot, Studs,
+    Survey, Third, Wall, What,
 };
 use storyrod::store::Snapshot;
 use storyrod::store::json::{JsonError, from_json, to_json};
@@ -418,6 +418,7 @@ fn room() -> impl Strategy<Value = Room> {
             vec(fixture(), 0..3),
             survey(),
             0u8..4,
+            option::of(joists()),
         ),
     )
         .prop_map(
@@ -428,8 +429,12 @@ fn room() -> impl Strategy<Value = Room> {
                 openings,
                 ceiling_finish,
                 floor_finish,
-                (fixed, hidden, fixtures, survey, facing),
+                (fixed, hidden, fixtures, survey, facing, joists),
             )| {
+                let joists = joists.map(|joists| Joists {
+                    wall: joists.wall % walls.len(),
+                    ..joists
+                });
                 Room {
                     id: Id::fresh(),
                     name,
@@ -453,9 +458,30 @@ fn room() -> impl Strategy<Value = Room> {
                     fixtures,
                     survey,
                     facing,
+                    joists,
                 }
             },
         )
+}
+
+fn joists() -> impl Strategy<Value = Joists> {
+    (
+        0usize..9,
+        length(),
+        length(),
+        length(),
+        length(),
+        any::<bool>(),
+    )
+        .prop_map(|(wall, first, spacing, depth, deck, engineered)| Joists {
+            wall,
+            first,
+            spacing,
+            face: deck,
+            depth,
+            deck,
+            engineered,
+        })
 }
 
 /// Any number that a rate may be.

@@ -32,14 +32,6 @@ fn figures() -> usize {
     demo().job.tasks.len()
 }
 
-/// What ticks the first step of the demo job.
-fn first_step() -> Command {
-    let mut app = demo();
-    app.send(Command::Go(Here::Steps));
-    let main = app.screen().main.expect("something is next");
-    main.command
-}
-
 fn places() -> Vec<(&'static str, Vec<Command>)> {
     let go = |here| vec![Command::Go(here)];
     let new = figures();
@@ -79,7 +71,6 @@ fn places() -> Vec<(&'static str, Vec<Command>)> {
         ("tape", go(Here::Tape)),
         ("buy", go(Here::Buy)),
         ("steps", go(Here::Steps)),
-        ("step", vec![first_step(), Command::Go(Here::Steps)]),
         ("more", go(Here::More)),
         ("photos-empty", go(Here::Photos)),
         (

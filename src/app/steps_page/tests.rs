@@ -99,7 +99,7 @@ fn a_picture_of_the_wall_closed_up_ticks_its_step() {
     assert!(!matches!(step.state, State::Done(_)));
     let task = app.step_task(step.key).unwrap();
     let wall = match &app.job.tasks[task].ask {
-        Ask::Pipe(_, on) => on.map(|on| on.wall),
+        Ask::Pipe(_, on) => on.map(|on| on.on.wall()),
         _ => None,
     };
     let mut photo = crate::photo::Photo::new(
