@@ -1,11 +1,11 @@
 //! What a tap can ask for.
 
-use super::{PhotoCommand, RoomChoice, SheetsChoice, Slot, StudsOf};
+use super::{PhotoCommand, RoomChoice, SheetsChoice, Slot, StepCommand, StudsOf};
 use crate::geometry::Point;
 use crate::handbook::pipe as book;
 use crate::measure::Length;
 use crate::site::{Finish, Id, OpeningKind, OpeningRule};
-use crate::takeoff::{LineKey, Saw, TileOn};
+use crate::takeoff::{LineKey, Saw, StepKey, TileOn};
 use crate::trades::sheets::Surface;
 use crate::trades::{Grout, Material, drain, mortar, paint, patch, pipe, tape, tile};
 
@@ -61,6 +61,10 @@ pub enum Here {
     Camera,
     /// A picture.
     Photo(usize),
+    /// The order of work.
+    Steps,
+    /// One step of it.
+    Step(StepKey),
 }
 
 /// What a tap asks for.
@@ -204,6 +208,10 @@ pub enum Command {
     PutProfileBack,
     /// A picture or the log.
     Photo(PhotoCommand),
+    /// The order of work.
+    Step(StepCommand),
+    /// A rest of a material onto the off-cuts on hand, or off them.
+    HandOver(Material, Length, bool),
 }
 
 /// The shape that a new room starts from.
@@ -373,6 +381,8 @@ pub enum TileChoice {
     Run(tile::Run),
     /// The face has a direction.
     Grain(bool),
+    /// By the other hand.
+    OtherHand(bool),
     /// Off-cuts serve again.
     Reuse(bool),
     /// What a balanced start keeps to.

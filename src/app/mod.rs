@@ -20,6 +20,7 @@ mod fill;
 mod jobs_page;
 mod keep;
 mod kept_rows;
+mod leftovers;
 mod mix_inputs;
 mod mix_page;
 mod mortar_page;
@@ -65,6 +66,7 @@ mod slot;
 mod square_page;
 mod stands;
 mod stands_true;
+mod steps_page;
 mod studs;
 mod survey_page;
 mod survey_words;
@@ -79,6 +81,7 @@ mod view;
 mod viewfinder;
 mod wall_items;
 mod wall_page;
+mod wall_place;
 mod words;
 
 pub use command::{
@@ -97,8 +100,10 @@ pub use slot::{
     CutSlot, JoistSlot, MixSlot, NoteOf, PaintSlot, PipeSlot, Slot, StudsOf, TapeSlot, ThingField,
     TileSlot,
 };
+pub use steps_page::{Shown, StepCommand};
 pub use view::{Big, Card, Chip, Icon, Row, Screen, Tone};
 pub use viewfinder::{OpenCamera, Seen};
+pub use wall_place::Placing;
 
 use std::cell::RefCell;
 use std::sync::Arc;
@@ -155,6 +160,8 @@ pub struct App {
     taking: Option<photo_import::Taking>,
     not_taken: Vec<photo_import::NotTaken>,
     watching: Option<photo_camera::Watching>,
+    /// What of the steps is shown.
+    steps_view: steps_page::StepsView,
     /// Where a camera comes from, and the one that is looked through.
     camera: Option<OpenCamera>,
     viewfinder: Option<viewfinder::Viewfinder>,
@@ -206,6 +213,7 @@ impl App {
             taking: None,
             not_taken: Vec::new(),
             watching: None,
+            steps_view: steps_page::StepsView::default(),
             camera: None,
             viewfinder: None,
             log_filter: crate::photo::Filter::default(),
@@ -279,6 +287,8 @@ impl App {
             Here::Photos => self.photos_page(),
             Here::Camera => self.viewfinder_page(),
             Here::Photo(at) => self.photo_page(*at),
+            Here::Steps => self.steps_page(),
+            Here::Step(step) => self.step_page(*step),
         }
     }
 
@@ -287,7 +297,11 @@ impl App {
         self.pad = None;
         self.said.clear();
         self.rooms_view.chosen = None;
-        if matches!(here, Here::Rooms | Here::Bench | Here::Buy | Here::Photos) {
+        self.rooms_view.placing = None;
+        if matches!(
+            here,
+            Here::Rooms | Here::Bench | Here::Buy | Here::Photos | Here::Steps
+        ) {
             self.trail.clear();
         } else if self.here != here {
             self.trail.push(self.here.clone());
@@ -359,7 +373,10 @@ impl App {
                 self.said.clear();
                 self.here = self.trail.pop().unwrap_or_default();
             }
-            Command::Pad(slot) => self.open_pad(slot),
+            Command::Pad(slot) => {
+                self.rooms_view.placing = None;
+                self.open_pad(slot);
+            }
             Command::Undo => self.step_back(true),
             Command::Redo => self.step_back(false),
             Command::About(shown) => self.about = shown,
@@ -387,10 +404,12 @@ impl App {
             Command::TakeIn(path) => self.take_in(&path),
             Command::WriteJson => self.write_json(),
             Command::Of(room, choice) => self.choose_in_room(room, choice),
+            Command::HandOver(material, rest, on) => self.hand_over(&material, rest, on),
             Command::TakeMirrored(profile) => self.take_mirrored(profile),
             Command::DropProfile(profile) => self.drop_profile(profile),
             Command::PutProfileBack => self.put_profile_back(),
             Command::Photo(command) => self.photo_command(command),
+            Command::Step(command) => self.step_command(command),
             other => self.change(other),
         }
     }

@@ -136,6 +136,7 @@ impl App {
             });
         }
         rows.extend(self.serves_again_rows(first, second));
+        rows.extend(self.leftover_rows(first, &self.lines_in(&[first])));
         rows.push(Row::Heading("Settings".into()));
         rows.extend(self.settings_rows(first, second));
         Screen {

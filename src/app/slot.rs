@@ -88,6 +88,10 @@ pub enum Slot {
     Search,
     /// A field of a picture, of the log or of the camera.
     Photo(usize, PhotoSlot),
+    /// A new step of the person's own, in a room or for the whole job.
+    NewStep(Option<Id>),
+    /// What such a step says.
+    StepText(Id),
 }
 
 /// What words are about.

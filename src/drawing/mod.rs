@@ -2,11 +2,13 @@
 //!
 //! A [`Scene`] is laid out once for a sheet of so many pixels; screen, PNG and SVG paint the same layout.
 
+mod apart;
 mod bars;
 mod bed;
 mod drain;
 mod elevation;
 mod elevation_more;
+mod elevation_photos;
 mod face;
 mod figure;
 mod hatch;
@@ -40,6 +42,7 @@ pub use bed::bed_sketch;
 pub use drain::{drain_sketch, drain_stretch};
 pub use elevation::{WallTag, wall};
 pub use elevation_more::from_behind;
+pub use elevation_photos::{Pinned, pin_photos};
 pub use key::Key;
 pub use layout::{Canvas, HotSpot, Piece, Place, Sheet, lay_out, lay_out_at};
 pub use paint::{PaintTag, paint_sketch};

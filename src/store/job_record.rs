@@ -20,6 +20,7 @@ use super::record_joists::{read_joists, write_joists};
 use super::record_material::{MaterialRecord, material, read_material};
 use super::record_photo::{read_photo, write_photo};
 use super::record_pipe::{read_lies, write_lies};
+use super::record_steps::{read_step, write_step};
 use super::record_survey::{SurveyRecord, read_survey, write_survey};
 use crate::measure::{Length, Money};
 use crate::site::Id;
@@ -57,6 +58,8 @@ pub(super) mod kind {
     pub const JOISTS: u16 = 41;
     /// A picture of the log.
     pub const PHOTO: u16 = 30;
+    /// A tick or a move of the order of work, or a step of the person's own.
+    pub const STEP: u16 = 50;
 }
 
 /// Lines of the roll in one part.
@@ -277,6 +280,11 @@ pub(super) fn write_entries(job: &Job) -> Vec<Part> {
             .iter()
             .map(|photo| part(kind::PHOTO, photo.id.0, write(&write_photo(photo)))),
     );
+    parts.extend(
+        job.steps
+            .iter()
+            .map(|note| part(kind::STEP, note.id.0, write(&write_step(note)))),
+    );
     if !job.buying.cutting.is_empty() {
         let record = write_cutting(&job.buying);
         parts.push(part(kind::CUTTING, 0, write(&record)));
@@ -377,6 +385,9 @@ pub(super) fn read_job(parts: &[Part]) -> Assembled {
             kind::PHOTO => read(body)
                 .and_then(|record| read_photo(record, Id(*id)))
                 .map(|photo| job.photos.push(Arc::new(photo))),
+            kind::STEP => read(body)
+                .and_then(|record| read_step(record, Id(*id)))
+                .map(|note| job.steps.push(note)),
             kind::BUYING => read(body).and_then(read_buying).map(|buying| {
                 let cutting = std::mem::take(&mut job.buying.cutting);
                 job.buying = Buying { cutting, ..buying };

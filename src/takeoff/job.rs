@@ -4,7 +4,7 @@ use chrono::{DateTime, FixedOffset};
 
 use std::sync::Arc;
 
-use super::Buying;
+use super::{Buying, StepNote};
 use crate::measure::{Length, Units};
 use crate::photo::Photo;
 use crate::site::{Id, On, OpeningRule, Room, Spot};
@@ -35,6 +35,8 @@ pub struct Job {
     pub batch: Option<Batch>,
     /// The log of pictures, in the order in which they came in.
     pub photos: Vec<Arc<Photo>>,
+    /// What was ticked and moved of the order of work, and steps of the person's own.
+    pub steps: Vec<StepNote>,
 }
 
 /// A batch that was mixed: it rests, is stirred again, and is thrown away in time.
@@ -200,6 +202,7 @@ impl Job {
             tape: TapeBench::default(),
             batch: None,
             photos: Vec::new(),
+            steps: Vec::new(),
         }
     }
 

@@ -23,12 +23,13 @@ use storyrod::store::{
     open_shelf, open_to_write, recover_job, salvage_job, save_job, save_shelf, seal, versions_of,
 };
 use storyrod::takeoff::{
-    Ask, Batch, HandLine, Job, LineKey, PackKey, Stamps, TapeBench, Task, TileOn, packs_on_sale,
+    Ask, Batch, HandLine, Job, LineKey, PackKey, Stamps, StepNote, TapeBench, Task, TileOn,
+    packs_on_sale,
 };
 use storyrod::trades::patch::{Air, HoleShape, Method};
 use storyrod::trades::tape::Ends;
 use storyrod::trades::tile;
-use storyrod::trades::{Material, mortar};
+use storyrod::trades::{Material, Work, mortar};
 
 use super::{drains, mixes};
 
@@ -279,7 +280,18 @@ pub fn full_snapshot() -> Snapshot {
     ]
     .map(Arc::new)
     .to_vec();
+    job.steps = vec![
+        StepNote {
+            done: Some(job.begun),
+            ..StepNote::figure(job.tasks[0].id, Work::Coat, 1)
+        },
+        StepNote {
+            rank: Some(-5),
+            ..StepNote::own(Some(room), "Order the glass")
+        },
+    ];
     let mut before = job.clone();
+    before.steps.pop();
     before.rooms.swap(0, 1);
     before.tasks.pop();
     before.roll.clear();
