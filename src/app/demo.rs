@@ -83,7 +83,11 @@ pub fn demo_job(now: DateTime<FixedOffset>) -> Job {
     // Cement board under the tile downstairs, and gypsum board on the wall of which the studs are known.
     let under = sheets::Ask::default();
     job.add_task(Some(0), Ask::Sheets(Box::new(under), TileOn::Floor));
-    let board = sheets::Ask::wall();
+    let board = sheets::Ask {
+        sheet: (Length::feet(10), Length::feet(4)),
+        way: sheets::Way::Up,
+        ..sheets::Ask::wall()
+    };
     job.add_task(Some(0), Ask::Sheets(Box::new(board), TileOn::Wall(5)));
     job
 }

@@ -328,24 +328,26 @@ impl App {
     fn cut_row(&self, cut: &Cut) -> Row {
         let (a, b) = cut.measures();
         let (a, b) = (self.show(a), self.show(b));
+        // What is the same at both ends is said once.
+        let ends = |one: &str, other: &str| {
+            if a == b {
+                a.clone()
+            } else {
+                format!("{a} at its {one}, {b} at its {other}")
+            }
+        };
+        let span =
+            |from, to, way: &str| format!("from {} to {} {way}", self.show(from), self.show(to));
         let (label, detail, value) = match cut.way {
             CutWay::Upright => (
                 "From the left edge",
-                format!(
-                    "from {} to {} down",
-                    self.show(cut.from.1),
-                    self.show(cut.to.1)
-                ),
-                format!("{a} at its top, {b} at its bottom"),
+                span(cut.from.1, cut.to.1, "down"),
+                ends("top", "bottom"),
             ),
             CutWay::Level => (
                 "From the top edge",
-                format!(
-                    "from {} to {} across",
-                    self.show(cut.from.0),
-                    self.show(cut.to.0)
-                ),
-                format!("{a} at its left, {b} at its right"),
+                span(cut.from.0, cut.to.0, "across"),
+                ends("left", "right"),
             ),
         };
         Row::Figure {

@@ -189,28 +189,21 @@ fn joints(
     let (right, bottom) = (ask.begin.right, ask.begin.bottom);
     let from_x = |x: Length| if right { most.x - x } else { x - least.x };
     let from_y = |y: Length| if bottom { most.y - y } else { y - least.y };
-    let level = |(a, b): &&(Point, Point)| a.y == b.y;
-    let upright = |(a, b): &&(Point, Point)| a.x == b.x;
-    let rows: Vec<Length> = figure
-        .lines
-        .iter()
-        .filter(level)
-        .map(|(a, _)| a.y)
-        .collect();
-    let ends: Vec<Length> = figure
-        .lines
-        .iter()
-        .filter(upright)
-        .map(|(a, _)| a.x)
-        .collect();
     let side = if right { most.x } else { least.x };
     let shelf = if bottom { most.y } else { least.y };
-    let first = |mut all: Vec<Length>, from: &dyn Fn(Length) -> Length| {
-        all.sort_by_key(|at| from(*at));
-        all.dedup();
-        all.into_iter().next()
+    // Of the joints that begin nearest to the sides that are measured from, the first.
+    let first = |all: Vec<(Length, Length)>| {
+        let near = all
+            .into_iter()
+            .map(|(away, off)| (away > Length::feet(1), off));
+        near.min().map(|(_, off)| off)
     };
-    if let Some(y) = first(rows, &from_y) {
+    let level = figure.lines.iter().filter(|(a, b)| a.y == b.y);
+    let rows = level.map(|(a, b)| (from_x(a.x).min(from_x(b.x)), from_y(a.y)));
+    let upright = figure.lines.iter().filter(|(a, b)| a.x == b.x);
+    let ends = upright.map(|(a, b)| (from_y(a.y).min(from_y(b.y)), from_x(a.x)));
+    if let Some(off) = first(rows.collect()) {
+        let y = if bottom { most.y - off } else { least.y + off };
         let (a, b) = (Point::new(side, shelf), Point::new(side, y));
         let edge = if right == bottom {
             Edge::Right(1)
@@ -219,9 +212,10 @@ fn joints(
         };
         scene
             .dimensions
-            .push(measure((a, b), edge, from_y(y), None, units));
+            .push(measure((a, b), edge, off, None, units));
     }
-    if let Some(x) = first(ends, &from_x) {
+    if let Some(off) = first(ends.collect()) {
+        let x = if right { most.x - off } else { least.x + off };
         let (a, b) = (Point::new(side, shelf), Point::new(x, shelf));
         let edge = if right == bottom {
             Edge::Left(1)
@@ -230,7 +224,7 @@ fn joints(
         };
         scene
             .dimensions
-            .push(measure((a, b), edge, from_x(x), None, units));
+            .push(measure((a, b), edge, off, None, units));
     }
 }
 
@@ -328,7 +322,7 @@ pub fn piece_sketch(ask: &Ask, piece: &Piece, units: Units) -> Scene<()> {
     }
     for cut in &piece.cuts {
         let at = |(x, y): (Length, Length)| Point::new(x, y);
-        let pen = Pen::solid(Role::Chalk, Stroke::Heavy);
+        let pen = Pen::solid(Role::Chalk, Stroke::Medium);
         scene.marks.push(Mark::line(at(cut.from), at(cut.to), pen));
     }
     let mut sides: [Rows; 4] = Default::default();

@@ -1,7 +1,7 @@
 //! Where each sheet lies: course by course, with joints on framing and ends apart.
 
 use super::ask::{Ask, Way};
-use crate::geometry::{Clip, Inside, Point, Region};
+use crate::geometry::{Clip, Inside, Point, Region, narrowest};
 use crate::measure::Length;
 
 /// A place in a course: along it, and across it; both grow from where the first sheet lies.
@@ -74,6 +74,12 @@ impl Frame {
             Point::new(right, bottom),
             Point::new(left, bottom),
         ]
+    }
+    /// Where a part begins: along its course, and across it.
+    pub fn first(&self, part: &Region) -> Place {
+        let (least, most) = part.bounds().unwrap_or_default();
+        let ((a, b), (c, d)) = (self.of(least), self.of(most));
+        (a.min(c), b.min(d))
     }
     /// How far the field reaches along the courses and across them.
     pub fn size(&self) -> Place {
@@ -229,7 +235,12 @@ impl Run<'_> {
     }
 
     /// The run whose ends clash least with those before, that has fewest thin ends, fewest sheets, and the longest first.
-    fn best(&self, from: Length, to: Length) -> Vec<(Length, Length)> {
+    fn best(
+        &self,
+        from: Length,
+        to: Length,
+        mut thin: impl FnMut(&[(Length, Length)]) -> usize,
+    ) -> Vec<(Length, Length)> {
         let (long, gap) = (self.ask.sheet.0, self.ask.gap);
         if to - from <= long {
             return vec![(from, to)];
@@ -259,18 +270,34 @@ impl Run<'_> {
             }
             firsts.retain(|first| *first > from && *first - from <= long);
         }
-        let least = crate::handbook::sheets::LEAST_STRIP.value;
-        let score = |sheets: &[(Length, Length)]| {
+        let mut score = |sheets: &[(Length, Length)]| {
             let ends = sheets.iter().take(sheets.len() - 1);
             let clash = ends
                 .filter(|sheet| !self.clear(sheet.1 + gap.half()))
                 .count();
-            let thin = sheets.iter().filter(|sheet| sheet.1 - sheet.0 < least);
             let first = sheets[0].1 - sheets[0].0;
-            (clash, thin.count(), sheets.len(), -first)
+            (clash, thin(sheets), sheets.len(), -first)
         };
         let runs = firsts.into_iter().map(|first| self.sheets(first, from, to));
         runs.min_by_key(|run| score(run)).unwrap_or_default()
+    }
+}
+
+/// How many pieces of a place are narrower than a strip should be.
+fn thin_in(clip: &mut Clip, place: &[Point; 4]) -> usize {
+    let least = crate::handbook::sheets::LEAST_STRIP.value;
+    let wide = (place[1].x - place[0].x).min(place[2].y - place[1].y);
+    match clip.of(place) {
+        Inside::Nothing => 0,
+        Inside::Whole => usize::from(wide < least),
+        Inside::Part(parts) => {
+            let outer = |part: &Region| Region {
+                outer: part.outer.clone(),
+                holes: Vec::new(),
+            };
+            let thin = |part: &&Region| narrowest(&outer(part)) < least;
+            parts.iter().filter(thin).count()
+        }
     }
 }
 
@@ -291,7 +318,7 @@ pub(super) fn laid(ask: &Ask, field: &[Region]) -> Laid {
     let mut before: Vec<Length> = Vec::new();
     for (number, (from, to)) in courses.iter().enumerate() {
         let corners = frame.rectangle((Length::ZERO, *from), (along, *to));
-        let bands = match clip.of(&corners) {
+        let mut bands = match clip.of(&corners) {
             Inside::Nothing => Vec::new(),
             Inside::Whole => vec![Region {
                 outer: crate::geometry::Polygon {
@@ -301,6 +328,8 @@ pub(super) fn laid(ask: &Ask, field: &[Region]) -> Laid {
             }],
             Inside::Part(parts) => parts,
         };
+        // In the order of laying, whichever way they were found.
+        bands.sort_by_key(|band| frame.first(band));
         let mut ends: Vec<Length> = Vec::new();
         for band in bands {
             let Some((least, most)) = band.bounds() else {
@@ -312,11 +341,17 @@ pub(super) fn laid(ask: &Ask, field: &[Region]) -> Laid {
                 members: end_members.as_deref(),
                 before: &before,
             };
-            let sheets = run.best(a.min(b), a.max(b));
             let mut of_band = Clip::new(std::slice::from_ref(&band));
+            // A leg beside a corner that juts in is as thin as an end.
+            let sheets = run.best(a.min(b), a.max(b), |sheets| {
+                let places = sheets
+                    .iter()
+                    .map(|(a, b)| frame.rectangle((*a, *from), (*b, *to)));
+                places.map(|place| thin_in(&mut of_band, &place)).sum()
+            });
             for (n, (begin, end)) in sheets.iter().enumerate() {
                 let corners = frame.rectangle((*begin, *from), (*end, *to));
-                let parts = match of_band.of(&corners) {
+                let mut parts = match of_band.of(&corners) {
                     Inside::Nothing => continue,
                     Inside::Whole => vec![Region {
                         outer: crate::geometry::Polygon {
@@ -326,6 +361,7 @@ pub(super) fn laid(ask: &Ask, field: &[Region]) -> Laid {
                     }],
                     Inside::Part(parts) => parts,
                 };
+                parts.sort_by_key(|part| frame.first(part));
                 laid.cells.push(Cell {
                     course: number,
                     parts,

@@ -30,10 +30,21 @@ pub(super) fn findings(ask: &Ask, figure: &Figure) -> Vec<Finding> {
     let least = book::LEAST_STRIP.value;
     let narrow = figure.pieces.iter().filter(|piece| piece.thin < least);
     if let (n @ 1.., Some((number, thin))) = (narrow.count(), figure.narrowest) {
+        let (text, amounts): (_, Vec<Amount>) = if n == 1 {
+            (
+                "No. {0} is {1} wide at its narrowest, less than {2}. Begin at another corner, turn the sheets, or take another size.",
+                vec![count(number), thin.into(), least.into()],
+            )
+        } else {
+            (
+                "{0} pieces are narrower than {1}; the narrowest, no. {2}, is {3}. Begin at another corner, turn the sheets, or take another size.",
+                vec![count(n), least.into(), count(number), thin.into()],
+            )
+        };
         all.push(finding(
             Weight::Caution,
-            "{0} pieces are narrower than {1}; the narrowest, no. {2}, is {3}. Begin at another corner, turn the sheets, or take another size.",
-            vec![count(n), least.into(), count(number), thin.into()],
+            text,
+            amounts,
             book::LEAST_STRIP.cite,
         ));
     }
