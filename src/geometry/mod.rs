@@ -3,6 +3,7 @@
 mod adjust;
 mod buckets;
 mod clip;
+mod four_points;
 mod homography;
 mod inset;
 mod lens;
@@ -17,6 +18,7 @@ mod walk;
 
 pub use adjust::{Adjusted, Network, Observation, Sight, Unsettled, adjust};
 pub use clip::{Clip, Inside, LEAST_DOUBLED};
+pub use four_points::{NoShape, Shape};
 pub use homography::{Homography, Spot, distance, from_stretch, turn};
 pub use lens::{Bent, LENS_LEAST, LENS_MOST, Lens, bend_of};
 pub use plane_view::{Estimate, Known, NoPlane, Plane, PlaneView, Reference};

@@ -337,6 +337,7 @@ fn part_name(what: Option<u16>) -> String {
         Some(kind::CUTTING) => "sticks, saws and off-cuts of the cutting plan",
         Some(kind::BATCH) => "the batch in the bucket",
         Some(kind::PICTURE | kind::PHOTO) => "a picture",
+        Some(kind::SIDES) => "the sides of what a picture is measured by",
         Some(kind::FIXED) => "what is fixed in a room",
         Some(kind::SURVEY) => "the survey of a room",
         _ => "a part that cannot be told",

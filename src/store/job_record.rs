@@ -17,7 +17,7 @@ use super::record_drain::{read_cutting, write_cutting};
 use super::record_figures::{MoreRecord, TaskRecord, read_task, write_more, write_task};
 use super::record_fixed::{FixedRecord, read_fixed, write_fixed};
 use super::record_material::{MaterialRecord, material, read_material};
-use super::record_photo::{read_photo, write_photo};
+use super::record_photo::{read_photo, read_sides, write_photo, write_sides};
 use super::record_survey::{SurveyRecord, read_survey, write_survey};
 use crate::measure::{Length, Money};
 use crate::site::Id;
@@ -51,6 +51,8 @@ pub(super) mod kind {
     pub const SURVEY: u16 = 21;
     /// A picture of the log.
     pub const PHOTO: u16 = 30;
+    /// The sides of a picture's reference, under the picture's name, behind it.
+    pub const SIDES: u16 = 55;
 }
 
 /// Lines of the roll in one part.
@@ -261,11 +263,10 @@ pub(super) fn write_entries(job: &Job) -> Vec<Part> {
     }));
     parts.push(part(kind::BUYING, 0, write(&write_buying(&job.buying))));
     parts.push(part(kind::TAPE, 0, write(&write_tape(&job.tape))));
-    parts.extend(
-        job.photos
-            .iter()
-            .map(|photo| part(kind::PHOTO, photo.id.0, write(&write_photo(photo)))),
-    );
+    for photo in &job.photos {
+        parts.push(part(kind::PHOTO, photo.id.0, write(&write_photo(photo))));
+        parts.extend(write_sides(photo).map(|sides| part(kind::SIDES, photo.id.0, write(&sides))));
+    }
     if !job.buying.cutting.is_empty() {
         let record = write_cutting(&job.buying);
         parts.push(part(kind::CUTTING, 0, write(&record)));
@@ -354,6 +355,13 @@ pub(super) fn read_job(parts: &[Part]) -> Assembled {
             kind::PHOTO => read(body)
                 .and_then(|record| read_photo(record, Id(*id)))
                 .map(|photo| job.photos.push(Arc::new(photo))),
+            // Those of a picture that was lost are lost with it.
+            kind::SIDES => read(body).and_then(read_sides).map(|sides| {
+                let photo = job.photos.last_mut().filter(|photo| photo.id.0 == *id);
+                if let Some(flat) = photo.and_then(|photo| Arc::make_mut(photo).flat.as_mut()) {
+                    flat.sides = sides;
+                }
+            }),
             kind::BUYING => read(body).and_then(read_buying).map(|buying| {
                 let cutting = std::mem::take(&mut job.buying.cutting);
                 job.buying = Buying { cutting, ..buying };
