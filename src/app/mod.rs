@@ -41,6 +41,7 @@ mod photo_log;
 mod photo_marks;
 mod photo_page;
 mod photo_plane_rows;
+mod photo_sides;
 mod photo_surface;
 mod photo_take;
 mod photo_touch;
@@ -90,7 +91,7 @@ pub use command::{
 pub use demo::demo_job;
 pub use keep::{Keeper, Kept, Prefs, Reading, start};
 pub use pad::{FRACTIONS, Kind, Pad};
-pub use photo_command::{PhotoCommand, PhotoSlot, Tool};
+pub use photo_command::{PhotoCommand, PhotoSlot, Side, Tool};
 pub use photo_log::LogRow;
 pub use photo_take::{SMALL, take_picture};
 pub use photo_touch::Touch;

@@ -338,6 +338,7 @@ fn part_name(what: Option<u16>) -> String {
         Some(kind::BATCH) => "the batch in the bucket",
         Some(kind::PICTURE | kind::PHOTO) => "a picture",
         Some(kind::STEP) => "a step of the work",
+        Some(kind::SIDES) => "the sides of what a picture is measured by",
         Some(kind::FIXED) => "what is fixed in a room",
         Some(kind::SURVEY) => "the survey of a room",
         Some(kind::LIES) => "where a run lies",

@@ -18,7 +18,7 @@ use super::record_figures::{MoreRecord, TaskRecord, read_task, write_more, write
 use super::record_fixed::{FixedRecord, read_fixed, write_fixed};
 use super::record_joists::{read_joists, write_joists};
 use super::record_material::{MaterialRecord, material, read_material};
-use super::record_photo::{read_photo, write_photo};
+use super::record_photo::{read_photo, read_sides, write_photo, write_sides};
 use super::record_pipe::{read_lies, write_lies};
 use super::record_steps::{read_step, write_step};
 use super::record_survey::{SurveyRecord, read_survey, write_survey};
@@ -60,6 +60,8 @@ pub(super) mod kind {
     pub const PHOTO: u16 = 30;
     /// A tick or a move of the order of work, or a step of the person's own.
     pub const STEP: u16 = 50;
+    /// The sides of a picture's reference, under the picture's name, behind it.
+    pub const SIDES: u16 = 55;
 }
 
 /// Lines of the roll in one part.
@@ -276,15 +278,14 @@ pub(super) fn write_entries(job: &Job) -> Vec<Part> {
     parts.push(part(kind::BUYING, 0, write(&write_buying(&job.buying))));
     parts.push(part(kind::TAPE, 0, write(&write_tape(&job.tape))));
     parts.extend(
-        job.photos
-            .iter()
-            .map(|photo| part(kind::PHOTO, photo.id.0, write(&write_photo(photo)))),
-    );
-    parts.extend(
         job.steps
             .iter()
             .map(|note| part(kind::STEP, note.id.0, write(&write_step(note)))),
     );
+    for photo in &job.photos {
+        parts.push(part(kind::PHOTO, photo.id.0, write(&write_photo(photo))));
+        parts.extend(write_sides(photo).map(|sides| part(kind::SIDES, photo.id.0, write(&sides))));
+    }
     if !job.buying.cutting.is_empty() {
         let record = write_cutting(&job.buying);
         parts.push(part(kind::CUTTING, 0, write(&record)));
@@ -388,6 +389,13 @@ pub(super) fn read_job(parts: &[Part]) -> Assembled {
             kind::STEP => read(body)
                 .and_then(|record| read_step(record, Id(*id)))
                 .map(|note| job.steps.push(note)),
+            // Those of a picture that was lost are lost with it.
+            kind::SIDES => read(body).and_then(read_sides).map(|sides| {
+                let photo = job.photos.last_mut().filter(|photo| photo.id.0 == *id);
+                if let Some(flat) = photo.and_then(|photo| Arc::make_mut(photo).flat.as_mut()) {
+                    flat.sides = sides;
+                }
+            }),
             kind::BUYING => read(body).and_then(read_buying).map(|buying| {
                 let cutting = std::mem::take(&mut job.buying.cutting);
                 job.buying = Buying { cutting, ..buying };

@@ -10,7 +10,7 @@ use storyrod::app::demo_job;
 use storyrod::geometry::{Point, Polygon, Region};
 use storyrod::measure::quantity::{square_feet, square_feet_per_gallon};
 use storyrod::measure::{Angle, Length, Money, Units};
-use storyrod::photo::{self, Anchor, Behind, Flat, Object, Photo, Stage, Taped};
+use storyrod::photo::{self, Anchor, Behind, Flat, KnownBy, Object, Photo, Sides, Stage, Taped};
 use storyrod::site::{
     FixedKind, FixedPoint, Fixture, FixtureKind, Hidden, HiddenKind, Hinge, Id, Known, On,
     OpeningRule, Passed, Room, Side, Spot, Studs, What,
@@ -259,6 +259,12 @@ fn full_photo(room: Id) -> Photo {
         object: Object::Board,
         width: Some(taped),
         height: None,
+        sides: Sides {
+            by: KnownBy::Diagonal,
+            right: Some(taped),
+            lower: None,
+            diagonal: Some(taped),
+        },
         edges: vec![points(3), points(5)],
     });
     photo.anchor = Some(Anchor {
