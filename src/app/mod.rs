@@ -43,6 +43,7 @@ mod photo_plane_rows;
 mod photo_surface;
 mod photo_take;
 mod photo_touch;
+mod photo_trace;
 mod photo_wall;
 mod pipe_choices;
 mod pipe_fittings;
@@ -267,6 +268,7 @@ impl App {
             Here::SideBySide(first, second) => self.rooms_compare_page(*first, *second),
             Here::Photos => self.photos_page(),
             Here::Camera => self.viewfinder_page(),
+            Here::Traced(at, number) => self.trace_page(*at, *number),
             Here::Photo(at) => self.photo_page(*at),
         }
     }

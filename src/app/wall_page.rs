@@ -56,6 +56,7 @@ impl App {
             }
         });
         self.runs_on_wall(at, index, &mut scene);
+        self.traces_on_wall(at, index, &mut scene);
         let drawn = site::sketch(room).walls.get(index).copied();
         let behind = self.rooms_view.behind;
         let scene = match drawn {

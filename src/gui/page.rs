@@ -218,7 +218,10 @@ fn tabs(here: &Here, numbered: &mut Numbered) -> Vec<Tab> {
             | Here::SideBySide(..)
     );
     let buy = matches!(here, Here::Buy | Here::Line(_) | Here::Cutting(_));
-    let photos = matches!(here, Here::Photos | Here::Photo(_) | Here::Camera);
+    let photos = matches!(
+        here,
+        Here::Photos | Here::Photo(_) | Here::Camera | Here::Traced(..)
+    );
     let icon = |bytes: &[u8]| Image::load_from_svg_data(bytes).unwrap_or_default();
     vec![
         Tab {

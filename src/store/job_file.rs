@@ -338,6 +338,7 @@ fn part_name(what: Option<u16>) -> String {
         Some(kind::BATCH) => "the batch in the bucket",
         Some(kind::PICTURE | kind::PHOTO) => "a picture",
         Some(kind::FIXED) => "what is fixed in a room",
+        Some(kind::TRACED) => "where a figure's outline was traced",
         Some(kind::SURVEY) => "the survey of a room",
         _ => "a part that cannot be told",
     }

@@ -22,7 +22,7 @@ use super::record_survey::{SurveyRecord, read_survey, write_survey};
 use crate::measure::{Length, Money};
 use crate::site::Id;
 use crate::takeoff::{
-    Batch, Buying, Choice, HandLine, Job, LineKey, PackKey, RollLine, TapeBench, Task,
+    Batch, Buying, Choice, HandLine, Job, LineKey, PackKey, RollLine, TapeBench, Task, Traced,
 };
 use crate::trades::tape::Ends;
 
@@ -51,6 +51,8 @@ pub(super) mod kind {
     pub const SURVEY: u16 = 21;
     /// A picture of the log.
     pub const PHOTO: u16 = 30;
+    /// Where the outline of a figure was traced, under the figure's name.
+    pub const TRACED: u16 = 60;
 }
 
 /// Lines of the roll in one part.
@@ -274,6 +276,13 @@ pub(super) fn write_entries(job: &Job) -> Vec<Part> {
         let record: BatchRecord = (batch.mixed.to_rfc3339(), batch.rest, batch.good);
         parts.push(part(kind::BATCH, 0, write(&record)));
     }
+    for (figure, traced) in &job.traced {
+        // What is left of a figure that was removed is not kept.
+        if job.tasks.iter().any(|task| task.id == *figure) {
+            let record: TracedRecord = (traced.photo.0, traced.mark, traced.give.as_nm());
+            parts.push(part(kind::TRACED, figure.0, write(&record)));
+        }
+    }
     parts
 }
 
@@ -359,6 +368,14 @@ pub(super) fn read_job(parts: &[Part]) -> Assembled {
                 job.buying = Buying { cutting, ..buying };
             }),
             kind::CUTTING => read(body).and_then(|record| read_cutting(record, &mut job.buying)),
+            kind::TRACED => read::<TracedRecord>(body).map(|(photo, mark, give)| {
+                let traced = Traced {
+                    photo: Id(photo),
+                    mark,
+                    give: Length::nm(give),
+                };
+                job.traced.insert(Id(*id), traced);
+            }),
             kind::BATCH => read_batch(body).map(|batch| job.batch = Some(batch)),
             kind::TAPE => read(body)
                 .as_ref()
@@ -376,6 +393,9 @@ pub(super) fn read_job(parts: &[Part]) -> Assembled {
         headed,
     }
 }
+
+/// The picture, the mark on it, and by how many nanometres its corners may be off.
+type TracedRecord = (u64, u32, i64);
 
 /// When it was mixed, minutes of rest, minutes that it is good.
 type BatchRecord = (String, f64, f64);

@@ -2,6 +2,7 @@
 
 use chrono::{DateTime, FixedOffset};
 
+use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use super::Buying;
@@ -35,6 +36,19 @@ pub struct Job {
     pub batch: Option<Batch>,
     /// The log of pictures, in the order in which they came in.
     pub photos: Vec<Arc<Photo>>,
+    /// The figures whose outline was traced on a picture.
+    pub traced: BTreeMap<Id, Traced>,
+}
+
+/// Where a figure's outline was traced: an estimate until a tape is put on it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Traced {
+    /// The picture.
+    pub photo: Id,
+    /// The mark on it, by its number.
+    pub mark: u32,
+    /// By how much its corners may be off, about 19 times in 20.
+    pub give: Length,
 }
 
 /// A batch that was mixed: it rests, is stirred again, and is thrown away in time.
@@ -189,6 +203,7 @@ impl Job {
             tape: TapeBench::default(),
             batch: None,
             photos: Vec::new(),
+            traced: BTreeMap::new(),
         }
     }
 
