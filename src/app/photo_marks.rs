@@ -28,7 +28,7 @@ impl App {
     }
 
     /// A length that is not sure: to an eighth, or a millimetre.
-    fn near(&self, length: Length) -> String {
+    pub(super) fn near(&self, length: Length) -> String {
         let mark = if self.job.units.is_metric() {
             Length::mm(1)
         } else {

@@ -200,8 +200,8 @@ impl App {
                 }
                 if self.view_of(at).is_some() {
                     rows.push(Row::button(
-                        "Write this outline as a drawing in real size",
-                        command(PhotoCommand::Trace(at, number)),
+                        "Use this outline: template, opening, tile",
+                        Command::Go(Here::Traced(at, number)),
                     ));
                 }
             }

@@ -236,7 +236,7 @@ impl Desk {
                 desk.act(|app| {
                     if files.is_empty() {
                         // A system without a dialog answers like a person who changed their mind.
-                        app.said = "Nothing was chosen. If no dialog opened, drop the pictures on this window, paste their names, or put them in the camera's folder.".into();
+                        app.said = "Nothing was chosen. If no dialog opened, drop pictures here, or copy and paste them.".into();
                     } else {
                         app.send(Command::Photo(PhotoCommand::Take(files)));
                     }
