@@ -1,11 +1,12 @@
 //! What a tap can ask for.
 
-use super::{PhotoCommand, RoomChoice, Slot, StepCommand, StudsOf};
+use super::{PhotoCommand, RoomChoice, SheetsChoice, Slot, StepCommand, StudsOf};
 use crate::geometry::Point;
 use crate::handbook::pipe as book;
 use crate::measure::Length;
 use crate::site::{Finish, Id, OpeningKind, OpeningRule};
 use crate::takeoff::{LineKey, Saw, StepKey, TileOn};
+use crate::trades::sheets::Surface;
 use crate::trades::{Grout, Material, drain, mortar, paint, patch, pipe, tape, tile};
 
 /// A place in the program.
@@ -34,6 +35,8 @@ pub enum Here {
     More,
     /// The strip by which a cut of a run is marked.
     Strip(usize),
+    /// A piece of a figure in sheets, as it is marked.
+    Piece(usize, usize),
     /// Specs of one surface, side by side.
     Compare(usize),
     /// The earlier versions of the job.
@@ -191,6 +194,8 @@ pub enum Command {
     About(bool),
     /// A new drain, in a room or by hand.
     NewDrain(Option<usize>),
+    /// New sheets, on a surface of a room or by hand.
+    NewSheets(Option<usize>, TileOn, Surface),
     /// A choice of a material's cutting plan.
     Cut(Material, CutChoice),
     /// Something done to a room.
@@ -271,6 +276,8 @@ pub enum Choice {
     Pipe(PipeChoice),
     /// A choice of a drain.
     Drain(DrainChoice),
+    /// A choice of sheets.
+    Sheets(SheetsChoice),
 }
 
 /// A choice of a run of pipe. Legs count from 0; node 0 is the start, node 1 the end of the first leg.

@@ -59,6 +59,9 @@ mod room_choices;
 mod room_page;
 mod rooms_view;
 mod sharing;
+mod sheets_ask;
+mod sheets_inputs;
+mod sheets_page;
 mod slot;
 mod square_page;
 mod stands;
@@ -93,6 +96,7 @@ pub use photo_log::LogRow;
 pub use photo_take::{SMALL, take_picture};
 pub use photo_touch::Touch;
 pub use rooms_view::{Outline, RoomChoice};
+pub use sheets_inputs::{SheetsChoice, SheetsSlot};
 pub use slot::{
     CutSlot, JoistSlot, MixSlot, NoteOf, PaintSlot, PipeSlot, Slot, StudsOf, TapeSlot, ThingField,
     TileSlot,
@@ -148,6 +152,8 @@ pub struct App {
     rooms_view: rooms_view::RoomsView,
     /// Layouts that were figured, the newest last.
     laid: RefCell<Vec<(crate::trades::tile::Ask, tile_page::Laid)>>,
+    /// Layouts of sheets, likewise.
+    sheeted: RefCell<Vec<(crate::trades::sheets::Ask, sheets_ask::Sheeted)>>,
     /// The leg of a run that is in hand, and whether runs are seen from the front.
     leg: usize,
     front: bool,
@@ -202,6 +208,7 @@ impl App {
             brought: Vec::new(),
             rooms_view: rooms_view::RoomsView::default(),
             laid: RefCell::default(),
+            sheeted: RefCell::default(),
             leg: 0,
             front: false,
             taking: None,
@@ -277,6 +284,7 @@ impl App {
             Here::Outline(room) => self.outline_page(*room),
             Here::Profiles => self.profiles_page(),
             Here::SideBySide(first, second) => self.rooms_compare_page(*first, *second),
+            Here::Piece(task, piece) => self.piece_page(*task, *piece),
             Here::Photos => self.photos_page(),
             Here::Camera => self.viewfinder_page(),
             Here::Photo(at) => self.photo_page(*at),
@@ -443,9 +451,11 @@ impl App {
             }
             Here::SideBySide(first, second) => (*first).max(*second) < rooms.len(),
             Here::Wall(room, wall) => rooms.get(*room).is_some_and(|r| *wall < r.walls.len()),
-            Here::Task(task) | Here::Working(task) | Here::Compare(task) | Here::Strip(task) => {
-                *task < tasks
-            }
+            Here::Task(task)
+            | Here::Working(task)
+            | Here::Compare(task)
+            | Here::Strip(task)
+            | Here::Piece(task, _) => *task < tasks,
             Here::Photo(at) => *at < photos,
             _ => true,
         };

@@ -8,6 +8,7 @@ use crate::drawing::{PlanTag, plan};
 use crate::measure::{Angle, Length};
 use crate::site::{self, Finish, OpeningRule, Room, Standing, Wall};
 use crate::takeoff::{Job, TileOn};
+use crate::trades::sheets::Surface;
 
 impl App {
     /// The rooms of the job.
@@ -131,6 +132,17 @@ impl App {
             main: true,
             command: Command::NewTile(Some(at), TileOn::Floor),
         });
+        rows.push(Row::choice(
+            "Board in sheets",
+            [
+                (Surface::Floor, "Under the floor"),
+                (Surface::Ceiling, "On the ceiling"),
+            ]
+            .map(|(surface, word)| {
+                let command = Command::NewSheets(Some(at), TileOn::Floor, surface);
+                Chip::new(word, false, command)
+            }),
+        ));
         rows.push(Row::Heading("What each surface gets".into()));
         rows.push(Row::choice(
             "Ceiling gets",

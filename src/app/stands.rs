@@ -69,6 +69,7 @@ impl App {
             Slot::Mix(task, field) => self.mix_stands(*task, *field),
             Slot::Pipe(task, field) => self.pipe_stands(*task, *field),
             Slot::Drain(task, field) => self.drain_stands(*task, *field),
+            Slot::Sheets(task, field) => self.sheets_stands(*task, *field),
             Slot::Cut(material, field) => self.cut_stands(material, *field),
             Slot::Roll => self.length(None),
             Slot::Photo(at, field) => self.photo_stands(*at, *field),

@@ -23,7 +23,9 @@ impl App {
     pub(super) fn wall_of(&self, at: usize) -> Option<(&Room, usize)> {
         let task = self.job.tasks.get(at)?;
         let wall = match &task.ask {
-            Ask::Tile(_, TileOn::Wall(wall)) | Ask::Patch(_, Some(wall)) => *wall,
+            Ask::Tile(_, TileOn::Wall(wall))
+            | Ask::Sheets(_, TileOn::Wall(wall))
+            | Ask::Patch(_, Some(wall)) => *wall,
             _ => return None,
         };
         Some((self.job.rooms.get(task.room?)?, wall))

@@ -6,8 +6,8 @@ use super::steps_words::day;
 use super::{App, Big, Chip, Command, Here, Row, Screen, Slot, Tone, words};
 use crate::photo::Stage;
 use crate::site::{Id, On};
-use crate::takeoff::{self, Ask, Hold, Ordered, State, Step, StepKey, StepNote, StepOf};
-use crate::trades::{Order, Work, drain, grout, mortar, paint, patch, pipe};
+use crate::takeoff::{self, Ask, Hold, Ordered, State, Step, StepKey, StepNote, StepOf, TileOn};
+use crate::trades::{Order, Work, drain, grout, mortar, paint, patch, pipe, sheets};
 
 /// Something done to the order of work.
 #[derive(Clone, Debug, PartialEq)]
@@ -73,6 +73,7 @@ impl App {
                 let room = room.map(|room| room.id);
                 let (wall, tile) = match &task.ask {
                     Ask::Patch(_, wall) => (*wall, None),
+                    Ask::Sheets(_, TileOn::Wall(wall)) => (Some(*wall), None),
                     Ask::Pipe(_, on) => match on.map(|on| on.on) {
                         Some(On::Wall(wall)) => (Some(wall), None),
                         Some(On::Floor(_)) | None => (None, None),
@@ -106,6 +107,7 @@ impl App {
             Ask::Grout(..) => grout::figure(&self.grout_ask(at)?).ok()?.order,
             Ask::Mortar(..) => mortar::figure(&self.mortar_ask(at)?).ok()?.order,
             Ask::Drain(ask) => drain::figure(ask).ok()?.order,
+            Ask::Sheets(..) => sheets::figure(&self.sheets_ask(at)?).ok()?.order,
             Ask::Pipe(ask, _) => {
                 let figure = pipe::figure(ask).ok()?;
                 return Some((figure.order, Some(figure.dry)));

@@ -8,6 +8,7 @@ use crate::drawing::{WallTag, from_behind, wall as wall_sketch};
 use crate::measure::Angle;
 use crate::site::{self, OpeningKind, Wall};
 use crate::takeoff::TileOn;
+use crate::trades::sheets::Surface;
 
 impl App {
     /// One wall of a room.
@@ -168,6 +169,10 @@ impl App {
             main: true,
             command: Command::NewTile(Some(at), TileOn::Wall(index)),
         });
+        rows.push(Row::button(
+            "Board this wall in sheets",
+            Command::NewSheets(Some(at), TileOn::Wall(index), Surface::Wall),
+        ));
         rows.push(Row::button(
             "Run pipe in this wall",
             Command::NewPipe(Some((at, index))),

@@ -265,6 +265,7 @@ fn icon(icon: Icon) -> Image {
         Icon::Pipe => include_bytes!("../../assets/icons/card-pipe.svg"),
         Icon::Tape => include_bytes!("../../assets/icons/card-tape.svg"),
         Icon::Drain => include_bytes!("../../assets/icons/card-drain.svg"),
+        Icon::Sheets => include_bytes!("../../assets/icons/card-sheets.svg"),
     };
     Image::load_from_svg_data(bytes).unwrap_or_default()
 }

@@ -11,6 +11,7 @@ mod mix;
 mod photos;
 mod pipe;
 mod rooms;
+mod sheets;
 mod steps;
 mod survey;
 mod tile;

@@ -8,7 +8,7 @@ use super::{Buying, StepNote};
 use crate::measure::{Length, Units};
 use crate::photo::Photo;
 use crate::site::{Id, On, OpeningRule, Room, Spot};
-use crate::trades::{drain, grout, mortar, paint, patch, pipe, tape, tile};
+use crate::trades::{drain, grout, mortar, paint, patch, pipe, sheets, tape, tile};
 
 /// All that a person keeps about one job.
 #[derive(Clone, Debug, PartialEq)]
@@ -80,6 +80,8 @@ pub enum Ask {
     Pipe(Box<pipe::Ask>, Option<PipeOn>),
     /// A drain.
     Drain(Box<drain::Ask>),
+    /// Board in sheets, by hand or on a surface of the room; a ceiling has the outline of its floor.
+    Sheets(Box<sheets::Ask>, TileOn),
 }
 
 /// Where a run of pipe starts on a wall or in the floor of its room: at a fixed point, or at a place of its own.

@@ -12,7 +12,7 @@ mod stamps;
 mod steps;
 
 pub use buying::{
-    Asked, Buying, Choice, HandLine, Line, LineKey, PackKey, Shelf, Total, lines, total,
+    Asked, Buying, Choice, HandLine, Line, LineKey, PackKey, Shelf, Total, lines, title, total,
 };
 pub use cutting::{Bar, Cuts, Piece, Saw, Setup, cutting, is_cut};
 pub use job::{Ask, Batch, Job, PipeOn, RollLine, TapeBench, Task, TileOn};

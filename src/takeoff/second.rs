@@ -4,8 +4,8 @@ use std::collections::BTreeMap;
 
 use super::{Ask, Job, PipeOn, Task, TileOn};
 use crate::site::{Id, Room, Spot, surface};
-use crate::trades::patch;
 use crate::trades::tile;
+use crate::trades::{patch, sheets};
 
 impl Job {
     /// Another room made from one of this job, mirrored or not: every measurement is carried over until it is confirmed,
@@ -55,6 +55,14 @@ impl Job {
                     run.fitted.clear();
                     Ask::Pipe(Box::new(run), on)
                 }
+                Ask::Sheets(ask, on) => {
+                    let (ask, on) = if mirrored {
+                        mirrored_sheets(&first, *ask, on)
+                    } else {
+                        (*ask, on)
+                    };
+                    Ask::Sheets(Box::new(ask), on)
+                }
                 same @ (Ask::Paint(..) | Ask::Drain(..)) => same,
             };
             self.add_task(Some(second), ask);
@@ -78,6 +86,10 @@ impl Job {
             match &mut task.ask {
                 Ask::Tile(ask, on) => {
                     let (now, now_on) = mirrored_tile(&room, (**ask).clone(), *on);
+                    (**ask, *on) = (now, now_on);
+                }
+                Ask::Sheets(ask, on) => {
+                    let (now, now_on) = mirrored_sheets(&room, (**ask).clone(), *on);
                     (**ask, *on) = (now, now_on);
                 }
                 Ask::Patch(ask, Some(wall)) => {
@@ -146,6 +158,31 @@ fn mirrored_start(room: &Room, on: PipeOn) -> PipeOn {
         },
         ..on
     }
+}
+
+/// Sheets for the mirrored surface: cut-outs and framing from the other edge, begun at the other end.
+fn mirrored_sheets(room: &Room, mut ask: sheets::Ask, on: TileOn) -> (sheets::Ask, TileOn) {
+    let walls = room.walls.len().max(1);
+    let floor = || surface::floor(room).and_then(|region| region.bounds());
+    let (wide, now) = match on {
+        TileOn::Own => return (ask, on),
+        TileOn::Floor => (floor().map(|(least, most)| most.x - least.x), on),
+        TileOn::Wall(wall) => (
+            room.drawn_length(wall),
+            TileOn::Wall((walls - wall % walls) % walls),
+        ),
+    };
+    let Some(wide) = wide else {
+        return (ask, now);
+    };
+    for thing in &mut ask.things {
+        thing.from_left = wide - thing.from_left;
+    }
+    ask.begin.right = !ask.begin.right;
+    if let Some(framing) = ask.framing.as_mut().filter(|framing| framing.upright) {
+        framing.studs = framing.studs.mirrored(wide);
+    }
+    (ask, now)
 }
 
 /// A layout for the mirrored surface: by the other hand, its start and all that it keeps to from the other edge.

@@ -103,6 +103,7 @@ fn act(job: &mut Job, (what, at, n): (u8, usize, u8)) {
             Ask::Mortar(ask, _) => ask.waste = f64::from(n) / 200.0,
             Ask::Pipe(ask, _) => ask.stick = length,
             Ask::Drain(ask) => ask.run = length,
+            Ask::Sheets(ask, _) => ask.gap = length,
         },
         (6, _, Some(task), _) => job.tasks[task].on_list ^= true,
         (7, _, Some(task), _) => drop(job.tasks.remove(task)),

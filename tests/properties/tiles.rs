@@ -1,12 +1,12 @@
 //! Any outline, pattern, turn and start of tile.
 
 use proptest::prelude::*;
-use storyrod::geometry::{Point, Polygon, Region};
+use storyrod::geometry::{Point, Polygon, Region, narrowest};
 use storyrod::measure::quantity::in_square_metres;
 use storyrod::measure::{Angle, Length};
 use storyrod::trades::tile::{
     Ask, Field, Layout, Pattern, Piece, Placed, Problem, Sight, Start, Tile, balance, figure, lay,
-    module, narrowest, plan,
+    module, plan,
 };
 
 type P = (f64, f64);

@@ -139,6 +139,7 @@ pub(super) fn figure_name(job: &Job, task: &Task) -> String {
         Ask::Mortar(..) => "Mortar",
         Ask::Pipe(..) => "Pipe",
         Ask::Drain(..) => "Drain",
+        Ask::Sheets(..) => "Sheets",
     };
     match task.room.and_then(|room| job.rooms.get(room)) {
         Some(room) => format!("{trade}, {}", room.name),

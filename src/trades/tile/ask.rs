@@ -146,15 +146,9 @@ impl Thing {
                 at(width, height),
                 at(Length::ZERO, height),
             ],
-            ThingShape::Round { across } => (0..64i64)
-                .map(|n| {
-                    let (sine, cosine) = Angle::microdegrees(n * 5_625_000).sin_cos();
-                    let part = |share: f64| {
-                        Length::from_metres(across.metres() / 2.0 * share).unwrap_or_default()
-                    };
-                    at(part(cosine), part(sine))
-                })
-                .collect(),
+            ThingShape::Round { across } => {
+                return Polygon::round(at(Length::ZERO, Length::ZERO), across);
+            }
         };
         Polygon { points }
     }

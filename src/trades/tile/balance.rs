@@ -1,9 +1,9 @@
 //! The best start of a pattern: thousands of starts, each cut exactly, and left as soon as a better one is known.
 
-use super::cuts::facing;
 use super::lay::{box_of, field};
 use super::pattern::{Frame, domain, module, placed};
 use super::{Ask, Hold, Layout, Pattern, Placed, Problem, Side, Sight, lay::lay_in};
+use crate::geometry::hull::{facing, hull_width};
 use crate::geometry::{Clip, Inside, Point, Polygon, Region};
 use crate::measure::Length;
 
@@ -278,7 +278,7 @@ fn thinness(ask: &Ask, tile: &Placed, piece: &Region, level: bool) -> f64 {
     let least = long.min(short);
     let square_to_walls = level && tile.points().len() == 4;
     if !square_to_walls {
-        return (super::cuts::hull_width(&rings[0]).min(facing(rings)) / least).min(1.0);
+        return (hull_width(&rings[0]).min(facing(rings)) / least).min(1.0);
     }
     let sideways = ask.turn.as_microdegrees().rem_euclid(180_000_000) == 90_000_000;
     if sideways != tile.upright {
@@ -290,7 +290,7 @@ fn thinness(ask: &Ask, tile: &Placed, piece: &Region, level: bool) -> f64 {
     if rings.len() == 1 && rectangle - doubled(&rings[0]).abs() < 2e12 {
         return share;
     }
-    share.min(super::cuts::hull_width(&rings[0]).min(facing(rings)) / least)
+    share.min(hull_width(&rings[0]).min(facing(rings)) / least)
 }
 
 /// The best start by the ask's own wish.
@@ -440,8 +440,9 @@ pub(super) fn even_starts(ask: &Ask, field: &[Region]) -> Vec<(i64, i64)> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::geometry::narrowest;
     use crate::measure::Angle;
-    use crate::trades::tile::{Piece, Tile, narrowest};
+    use crate::trades::tile::{Piece, Tile};
 
     /// The thinnest cut of a start by the measure that is shown.
     fn thinnest_from(ask: &Ask, from: Point) -> f64 {

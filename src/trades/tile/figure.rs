@@ -7,10 +7,8 @@ use super::cuts::{kind, on_tile};
 use super::findings::findings;
 use super::lay::{field, lay_in};
 use super::lines::{Chalk, chalk};
-use super::{
-    Ask, BoxOf, CutKind, Layout, Pattern, Piece, Plan, Problem, Start, narrowest, plan, sheet_size,
-};
-use crate::geometry::Point;
+use super::{Ask, BoxOf, CutKind, Layout, Pattern, Piece, Plan, Problem, Start, plan, sheet_size};
+use crate::geometry::{Point, narrowest};
 use crate::handbook::{Cite, cautions};
 use crate::measure::quantity::{Area, in_square_metres};
 use crate::measure::{Amount, Length, Phrase};

@@ -2,7 +2,6 @@
 
 mod ask;
 mod balance;
-mod cover;
 mod cuts;
 mod figure;
 mod findings;
@@ -13,7 +12,6 @@ mod order;
 mod pattern;
 mod reuse;
 mod sheets;
-mod simplex;
 mod traded;
 
 pub use ask::{
@@ -21,7 +19,7 @@ pub use ask::{
     Thing, ThingShape, Tile,
 };
 pub use balance::{Balance, balance};
-pub use cuts::{CutKind, narrowest};
+pub use cuts::CutKind;
 pub use figure::{Cut, Figure, figure};
 pub use findings::{least_joint, lippage};
 pub use lay::{Laid, Layout, Piece, field_corner, lay};

@@ -4,8 +4,8 @@
 use super::balance::{balance, even_starts, uneven};
 use super::lay::lay_in;
 use super::pattern::Frame;
-use super::{Ask, Figure, Layout, Piece, Sight, Start, narrowest};
-use crate::geometry::Point;
+use super::{Ask, Figure, Layout, Piece, Sight, Start};
+use crate::geometry::{Point, narrowest};
 use crate::handbook::Cite;
 use crate::measure::{Amount, Length, Phrase};
 use crate::trades::{Finding, Weight};
