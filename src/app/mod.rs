@@ -69,6 +69,7 @@ mod square_page;
 mod stands;
 mod stands_true;
 mod steps_page;
+mod steps_words;
 mod studs;
 mod survey_page;
 mod survey_words;
