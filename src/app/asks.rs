@@ -79,6 +79,7 @@ impl App {
             Slot::HiddenDepth(..) => "From the finished face to it".into(),
             Slot::RoomNote(_, super::NoteOf::Material(_)) => "What it is made of".into(),
             Slot::RoomNote(..) => "Note".into(),
+            Slot::NewStep(_) | Slot::StepText(_) => "What is to be done".into(),
             Slot::Search => "Name contains".into(),
             Slot::Photo(_, field) => super::photo_change::asks(*field).into(),
         }

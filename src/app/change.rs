@@ -346,12 +346,12 @@ fn keep_patches_on_their_walls(
         }
     }
     for task in &mut job.tasks {
-        let (Ask::Patch(_, Some(wall))
-        | Ask::Tile(_, TileOn::Wall(wall))
-        | Ask::Sheets(_, TileOn::Wall(wall))
-        | Ask::Pipe(_, Some(takeoff::PipeOn { wall, .. }))) = &mut task.ask
-        else {
-            continue;
+        let wall = match &mut task.ask {
+            Ask::Patch(_, Some(wall))
+            | Ask::Tile(_, TileOn::Wall(wall))
+            | Ask::Sheets(_, TileOn::Wall(wall)) => wall,
+            Ask::Pipe(_, Some(on)) => on.on.wall_mut(),
+            _ => continue,
         };
         if task.room != Some(room) {
             continue;

@@ -1,11 +1,11 @@
 //! What a tap can ask for.
 
-use super::{PhotoCommand, RoomChoice, SheetsChoice, Slot, StudsOf};
+use super::{PhotoCommand, RoomChoice, SheetsChoice, Slot, StepCommand, StudsOf};
 use crate::geometry::Point;
 use crate::handbook::pipe as book;
 use crate::measure::Length;
 use crate::site::{Finish, Id, OpeningKind, OpeningRule};
-use crate::takeoff::{LineKey, Saw, TileOn};
+use crate::takeoff::{LineKey, Saw, StepKey, TileOn};
 use crate::trades::sheets::Surface;
 use crate::trades::{Grout, Material, drain, mortar, paint, patch, pipe, tape, tile};
 
@@ -57,8 +57,14 @@ pub enum Here {
     SideBySide(usize, usize),
     /// The log of pictures.
     Photos,
+    /// What a camera sees.
+    Camera,
     /// A picture.
     Photo(usize),
+    /// The order of work.
+    Steps,
+    /// One step of it.
+    Step(StepKey),
 }
 
 /// What a tap asks for.
@@ -202,6 +208,10 @@ pub enum Command {
     PutProfileBack,
     /// A picture or the log.
     Photo(PhotoCommand),
+    /// The order of work.
+    Step(StepCommand),
+    /// A rest of a material onto the off-cuts on hand, or off them.
+    HandOver(Material, Length, bool),
 }
 
 /// The shape that a new room starts from.
@@ -319,6 +329,12 @@ pub enum PipeChoice {
     Fitted(u32, bool),
     /// The wall of its room that it starts on, or none.
     Wall(Option<usize>),
+    /// It runs under the floor, measured from that wall.
+    Floor(usize),
+    /// The joists under that floor run along that wall, or are not known.
+    Joists(Option<usize>),
+    /// They are engineered joists or trusses.
+    Engineered(bool),
     /// The fixed point that it starts at, or a place of its own.
     Point(Option<Id>),
     /// How deep the studs of that wall are.
@@ -365,6 +381,8 @@ pub enum TileChoice {
     Run(tile::Run),
     /// The face has a direction.
     Grain(bool),
+    /// By the other hand.
+    OtherHand(bool),
     /// Off-cuts serve again.
     Reuse(bool),
     /// What a balanced start keeps to.

@@ -36,7 +36,8 @@ pub fn demo_job(now: DateTime<FixedOffset>) -> Job {
     };
     floor.tile.spread = Some(Length::in_64(0, 2));
     job.add_task(Some(0), Ask::Tile(Box::new(floor), TileOn::Floor));
-    for (run, on) in super::demo_pipes::runs() {
+    super::demo_pipes::floor_of(&mut job.rooms[0]);
+    for (run, on) in super::demo_pipes::runs(&job.rooms[0]) {
         job.add_task(Some(0), Ask::Pipe(Box::new(run), on));
     }
     for task in &mut job.tasks {

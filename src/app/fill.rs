@@ -5,7 +5,8 @@ use super::{
 };
 use super::{
     cutting_page, doubt, drain_inputs, mix_inputs, paint_inputs, patch_inputs, photo_change,
-    pipe_inputs, room_page, sheets_inputs, studs, survey_page, tile_fill, wall_items, words,
+    pipe_inputs, room_page, sheets_inputs, steps_page, studs, survey_page, tile_fill, wall_items,
+    words,
 };
 use crate::measure::{Angle, Figures, Length, Money, Rounding, read};
 use crate::site::Id;
@@ -404,6 +405,7 @@ fn fill_words(job: &mut Job, slot: &Slot, text: String) {
                 line.text = text;
             }
         }
+        Slot::NewStep(_) | Slot::StepText(_) => steps_page::fill_words(job, slot, text),
         Slot::RoomNote(room, of) => wall_items::fill_words(job, *room, *of, text),
         Slot::Paint(task, field) => paint_inputs::fill_words(job, *task, *field, text),
         Slot::Mix(task, field) => mix_inputs::fill_words(job, *task, *field, text),

@@ -82,13 +82,15 @@ impl App {
             return self.rooms_page();
         };
         let scene = plan(room, self.job.units);
-        let picture = scene.map_tags(|tag| match tag {
+        let mut picture = scene.map_tags(|tag| match tag {
             PlanTag::Wall(wall) => Command::Pad(Slot::WallLength(at, wall)),
             PlanTag::Ceiling => Command::Pad(Slot::Ceiling(at)),
             other => plan_command(at, room, other),
         });
+        self.runs_under_floor(at, &mut picture);
         let mut rows = self.closing_rows(at, room);
         rows.extend(self.clash_rows(room));
+        rows.extend(self.near_on(room, site::Face::Floor));
         rows.extend(self.carried_row(at, room));
         rows.extend(self.clearance_rows(room));
         rows.push(Row::Heading("Walls, left to right from inside".into()));

@@ -21,7 +21,8 @@ impl App {
         match slot {
             Slot::JobName => words(&job.name),
             Slot::RoomName(room) => words(job.rooms.get(*room).map_or("", |room| &room.name)),
-            Slot::HandLine => words(""),
+            Slot::HandLine | Slot::NewStep(_) => words(""),
+            Slot::StepText(id) => words(&self.own_step(*id)),
             Slot::Search => words(&self.rooms_view.search),
             Slot::RoomNote(room, of) => words(&self.room_note(*room, *of)),
             Slot::Measure(room, what) => {

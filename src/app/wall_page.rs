@@ -58,6 +58,13 @@ impl App {
         });
         self.runs_on_wall(at, index, &mut scene);
         let drawn = site::sketch(room).walls.get(index).copied();
+        if let Some((long, _)) = drawn {
+            self.pin_on_wall(&mut scene, room, index, long);
+        }
+        let placing = self.placing(at, index);
+        if placing.is_some() {
+            App::free_for_a_tap(&mut scene);
+        }
         let behind = self.rooms_view.behind;
         let scene = match drawn {
             Some((long, _)) if behind => from_behind(scene, long),
@@ -70,6 +77,8 @@ impl App {
                 Chip::new(label, behind == side, command)
             }),
         )];
+        let says = placing.and_then(|placing| self.placing_row(at, placing));
+        rows.splice(0..0, says);
         if points && openings {
             rows.push(Row::choice(
                 "Figures on the drawing",
@@ -80,6 +89,7 @@ impl App {
             ));
         }
         rows.extend(self.clash_rows(room));
+        rows.extend(self.near_on(room, site::Face::Wall(index)));
         rows.extend([
             self.wall_row(at, index, wall, drawn),
             Row::yours(
@@ -176,6 +186,7 @@ impl App {
             title: format!("Wall {}", Wall::named(index)),
             back: Some(Here::Room(at)),
             picture: Some(scene),
+            slides: placing.is_some(),
             rows,
             strip: self.wall_strip(at, index),
             ..Screen::default()

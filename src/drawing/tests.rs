@@ -5,6 +5,8 @@ use crate::measure::{Length, Units};
 use crate::site::{Opening, OpeningKind, Room, Studs};
 use crate::trades::{drain, paint as painting, patch};
 
+mod rooms;
+
 const UNITS: Units = Units::FeetInches { marks: 16 };
 /// A phone, a tablet, a small phone held across, with the words as designed; a phone and a tablet with larger ones.
 const SHEETS: [(f32, f32, f32); 5] = [
@@ -366,7 +368,8 @@ fn a_planted_overlap_is_found() {
         role: Role::Ink,
         align: Align::Middle,
         bold: true,
-        fit: Fit::Always,
+        // Words that may go elsewhere are set apart; these stay.
+        fit: Fit::Shrunk(Length::feet(9)),
     };
     let mut scene: Scene<u8> = Scene::empty("a");
     scene.marks = vec![word("One"), word("Two")];

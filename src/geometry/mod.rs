@@ -1,9 +1,11 @@
 //! Points and polygons on the nanometre grid, exact where integers can be.
 
 mod adjust;
+mod apart;
 mod buckets;
 mod clip;
 mod cover;
+mod four_points;
 mod homography;
 pub(crate) mod hull;
 mod inset;
@@ -20,8 +22,10 @@ mod traverse;
 mod walk;
 
 pub use adjust::{Adjusted, Network, Observation, Sight, Unsettled, adjust};
+pub use apart::Form;
 pub use clip::{Clip, Inside, LEAST_DOUBLED};
 pub(crate) use cover::{Covered, cover};
+pub use four_points::{NoShape, Shape};
 pub use homography::{Homography, Spot, distance, from_stretch, turn};
 pub use hull::narrowest;
 pub use lens::{Bent, LENS_LEAST, LENS_MOST, Lens, bend_of};

@@ -72,6 +72,9 @@ fn write_pattern(pattern: Pattern) -> (u8, i64, i64) {
     }
 }
 
+/// A pattern by the other hand has its code and this.
+const OTHER_HAND: u8 = 16;
+
 fn read_pattern(record: (u8, i64, i64)) -> Option<Pattern> {
     Some(match record {
         (0, ..) => Pattern::Grid,
@@ -192,7 +195,11 @@ pub(super) fn write_tile(ask: &Ask, on: TileOn) -> TileRecord {
         warp: ask.tile.warp.map(Length::as_nm),
         edge: code(&EDGES, &ask.tile.edge),
         joint: ask.joint.as_nm(),
-        pattern: write_pattern(ask.pattern),
+        pattern: {
+            let (code, first, second) = write_pattern(ask.pattern);
+            let hand = if ask.other_hand { OTHER_HAND } else { 0 };
+            (code + hand, first, second)
+        },
         turn: ask.turn.as_microdegrees(),
         start: write_start(ask.start),
         kerf: ask.kerf.as_nm(),
@@ -244,7 +251,16 @@ pub(super) fn read_tile(record: TileRecord) -> Option<(Ask, TileOn)> {
             edge: EDGES.get(usize::from(record.edge)).copied()?,
         },
         joint: length(record.joint)?,
-        pattern: read_pattern(record.pattern)?,
+        pattern: read_pattern((
+            record.pattern.0 % OTHER_HAND,
+            record.pattern.1,
+            record.pattern.2,
+        ))?,
+        other_hand: match record.pattern.0 / OTHER_HAND {
+            0 => false,
+            1 => true,
+            _ => return None,
+        },
         turn: (record.turn.unsigned_abs() <= 3_600_000_000)
             .then(|| Angle::microdegrees(record.turn))?,
         start: read_start(record.start)?,

@@ -352,17 +352,20 @@ fn note(material: &Material, amounts: &[&Amount], cuts: Option<&Cuts>) -> Option
         Material::Board { .. } if amounts.iter().any(oversize) => Some(
             "A piece is larger than a sheet. It is counted by its area; plan where its joint falls, on a stud or on blocking, before you cut.",
         ),
-        Material::Lumber { .. } if cuts.is_some_and(|cuts| !cuts.too_long.is_empty()) => Some(
-            "A piece is longer than a board. It is counted as joined from several; buy a longer one if it must be whole.",
+        _ if cuts.is_some_and(Cuts::is_held) => Some(
+            "A piece is longer than every stick, so none is counted yet. The cutting plan names it.",
         ),
-        Material::Pipe { .. } if cuts.is_some_and(|cuts| !cuts.too_long.is_empty()) => {
-            Some("A piece is longer than a stick: put a coupling into its leg.")
-        }
         Material::Compound(Compound::Setting) => {
             Some("Sold as powder by weight. How much a bag makes stands on the bag.")
         }
         _ => None,
     }
+}
+
+/// What a material is called on the list.
+#[must_use]
+pub fn title(material: &Material) -> String {
+    named(material).1
 }
 
 /// What a material is called, and where it stands.

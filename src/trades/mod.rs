@@ -8,6 +8,7 @@ pub mod drain;
 pub mod grout;
 mod limits;
 pub mod mortar;
+mod order;
 pub mod paint;
 pub mod patch;
 pub mod pipe;
@@ -16,3 +17,4 @@ pub mod tape;
 pub mod tile;
 
 pub use account::{Account, Board, Compound, Finding, Grout, Material, Need, Step, Term, Weight};
+pub use order::{Order, Work};

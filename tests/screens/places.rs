@@ -74,6 +74,7 @@ fn places() -> Vec<(&'static str, Vec<Command>)> {
         ("cutting", go(Here::Cutting(None))),
         ("tape", go(Here::Tape)),
         ("buy", go(Here::Buy)),
+        ("steps", go(Here::Steps)),
         ("more", go(Here::More)),
         ("photos-empty", go(Here::Photos)),
         (

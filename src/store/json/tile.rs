@@ -42,6 +42,7 @@ pub(super) struct TileJson {
     things: Vec<ThingJson>,
     hold: Option<HoldJson>,
     sheet: Option<SheetJson>,
+    other_hand: bool,
 }
 
 /// How many small tiles are on a sheet.
@@ -211,6 +212,7 @@ pub(super) fn write_tile(ask: &Ask, on: TileOn) -> TileJson {
                 apart_nm: Nm(apart),
             },
         },
+        other_hand: ask.other_hand,
         turn_udeg: Udeg(ask.turn),
         start: match ask.start {
             Start::Balanced(Sight::Middle) => StartJson::Balanced,
@@ -291,6 +293,7 @@ pub(super) fn read_tile(tile: TileJson) -> (Ask, TileOn) {
                 apart: apart_nm.0,
             },
         },
+        other_hand: tile.other_hand,
         turn: tile.turn_udeg.0,
         start: match tile.start {
             StartJson::Balanced => Start::Balanced(Sight::Middle),

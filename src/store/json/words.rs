@@ -242,7 +242,7 @@ words! {
     Ends: "open" = Ends::Open, "taken" = Ends::Taken;
     EntryKind: "head" = EntryKind::Head, "room" = EntryKind::Room, "figure" = EntryKind::Figure,
         "hand-line" = EntryKind::HandLine, "buying" = EntryKind::Buying, "tape" = EntryKind::Tape,
-        "photo" = EntryKind::Photo;
+        "photo" = EntryKind::Photo, "step" = EntryKind::Step;
     Side: "left" = Side::Left, "right" = Side::Right;
     FixedKind: "hot" = FixedKind::Hot, "cold" = FixedKind::Cold, "drain" = FixedKind::Drain, "valve" = FixedKind::Valve,
         "outlet" = FixedKind::Outlet, "switch" = FixedKind::Switch, "niche" = FixedKind::Niche,

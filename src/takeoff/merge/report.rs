@@ -157,6 +157,7 @@ pub(super) fn single_name(kind: EntryKind) -> &'static str {
         EntryKind::Figure => "A figure",
         EntryKind::HandLine => "A line by hand",
         EntryKind::Photo => "A picture",
+        EntryKind::Step => "A step",
     }
 }
 

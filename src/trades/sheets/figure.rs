@@ -8,7 +8,7 @@ use crate::geometry::{Panels, Point, Region};
 use crate::handbook::{Cite, cautions, gypsum, sheets as book};
 use crate::measure::quantity::{Area, Mass, area, in_square_feet, pounds, square_metres};
 use crate::measure::{Amount, Length, Phrase};
-use crate::trades::{Account, Board, Material, Need, Step, Term};
+use crate::trades::{Account, Board, Material, Need, Order, Step, Term};
 
 /// What a layout of sheets comes to.
 #[derive(Clone, Debug, PartialEq)]
@@ -49,6 +49,8 @@ pub struct Figure {
     pub weight: Option<(Mass, Mass)>,
     /// The number of the thinnest piece, and how thin it is.
     pub narrowest: Option<(usize, Length)>,
+    /// What is done, in this order.
+    pub order: Vec<Order>,
     /// Working, findings, cautions, needs.
     pub account: Account,
 }
@@ -144,8 +146,10 @@ pub fn figure(ask: &Ask) -> Result<Figure, Problem> {
         pieces,
         plan,
         whole,
+        order: Vec::new(),
         account: Account::default(),
     };
+    figure.order = super::order::order(&figure);
     account(ask, &mut figure, spoiled, &field);
     Ok(figure)
 }

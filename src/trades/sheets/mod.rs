@@ -5,6 +5,7 @@ mod courses;
 mod figure;
 mod findings;
 mod marks;
+mod order;
 mod pieces;
 mod screws;
 #[cfg(test)]

@@ -22,6 +22,8 @@ pub struct Ask {
     pub joint: Length,
     /// How they lie.
     pub pattern: Pattern,
+    /// By the other hand: laid as in a mirror, before it is turned.
+    pub other_hand: bool,
     /// The pattern, turned clockwise on the sheet.
     pub turn: Angle,
     /// Where it starts.
@@ -57,6 +59,7 @@ impl Default for Ask {
             tile: Tile::default(),
             joint: Length::in_64(0, 8),
             pattern: Pattern::Grid,
+            other_hand: false,
             turn: Angle::ZERO,
             start: Start::Balanced(Sight::Middle),
             hold: None,

@@ -7,6 +7,8 @@ mod figure;
 mod findings;
 mod lay;
 mod lines;
+mod mirror;
+mod order;
 mod pattern;
 mod reuse;
 mod sheets;

@@ -57,7 +57,7 @@ pub(super) fn traded(ask: &Ask, figure: &Figure) -> Vec<Finding> {
     }
     let off = uneven(ask, parts, figure.layout.start, sight);
     if off > HAIR {
-        let frame = Frame::new(ask.turn, Point::default());
+        let frame = Frame::of(ask, Point::default());
         let even = even_starts(ask, parts).into_iter().filter_map(|(u, v)| {
             let layout = lay_in(ask, parts, frame.out(u, v));
             (uneven(ask, parts, layout.start, sight) <= HAIR).then(|| thinnest(&layout))
