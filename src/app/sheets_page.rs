@@ -227,7 +227,7 @@ impl App {
         if piece.whole {
             return "whole".into();
         }
-        let tapers = piece.cuts.iter().map(|cut| cut.taper()).max();
+        let tapers = piece.cuts.iter().map(Cut::taper).max();
         let mut says = vec![match piece.cuts.len() {
             1 => "1 cut".to_owned(),
             n => format!("{n} cuts"),

@@ -167,7 +167,7 @@ mod tests {
         assert!(app.outline_notes(at).is_empty());
         app.edit("", |job| {
             let inch = Some(Length::inches(1));
-            job.rooms[0].measure(What::Lean(5, Side::Right), inch, inch.map(|l| l.half()));
+            job.rooms[0].measure(What::Lean(5, Side::Right), inch, inch.map(Length::half));
         });
         assert!((feet(&app) - (87.5 * 97.0 - 720.0) / 144.0).abs() < 1e-6);
         let notes = app.outline_notes(at);

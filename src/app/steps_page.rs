@@ -78,7 +78,6 @@ impl App {
                         Some(On::Wall(wall)) => (Some(wall), None),
                         Some(On::Floor(_)) | None => (None, None),
                     },
-                    Ask::Sheets(_, TileOn::Wall(wall)) => (Some(*wall), None),
                     Ask::Grout(_, of) | Ask::Mortar(_, of) => (None, *of),
                     _ => (None, None),
                 };

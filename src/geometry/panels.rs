@@ -40,6 +40,9 @@ pub struct Panels {
     pub at_least: usize,
 }
 
+/// What pieces are put in order by, the largest first.
+type Key = fn(&Item) -> (Length, Length);
+
 /// Orders that are tried beyond the usual ones.
 const TRIES: u64 = 200;
 /// What the slack of a line may add to the area that a sheet gives, twice, in square nanometres.
@@ -192,7 +195,7 @@ pub fn panels(sheet: (Length, Length), items: &[Item], kerf: Length, quarter: bo
         quarter,
     };
     let at_least = at_least(sheet, items, quarter);
-    let keys: [fn(&Item) -> (Length, Length); 4] = [
+    let keys: [Key; 4] = [
         |item| (item.size.0.max(item.size.1), item.size.0.min(item.size.1)),
         |item| (item.size.0.min(item.size.1), item.size.0.max(item.size.1)),
         |item| item.size,

@@ -248,7 +248,7 @@ pub fn elevation(room: &Room, index: usize) -> Option<Elevation> {
         }
         if let Some(own) = own {
             let longer = faces[n].diagonal(own) - faces[n];
-            faces[n] = faces[n] + longer;
+            faces[n] += longer;
             let what = What::Lean(index, end);
             taken.push(Taken {
                 what,

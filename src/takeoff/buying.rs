@@ -9,7 +9,7 @@ use crate::handbook::Cite;
 use crate::measure::quantity::{gallons, kilograms, litres};
 use crate::measure::{Amount, Figures, Length, Money, Phrase, Rounding, Units};
 use crate::site::Id;
-use crate::trades::{Board, Compound, Grout, Material, Need, Step, Term};
+use crate::trades::{Compound, Grout, Material, Need, Step, Term};
 
 /// A need, and the figure that it comes from.
 #[derive(Clone, Debug)]
@@ -405,30 +405,6 @@ fn named(material: &Material) -> (Shelf, String) {
             Shelf::Tile,
             format!("Mosaic sheet, {} × {}", inches(*long), inches(*short)),
         ),
-        Material::Sheet {
-            board,
-            long,
-            short,
-            thickness,
-        } => (
-            Shelf::Board,
-            format!(
-                "{} in sheets, {} × {} × {}",
-                board_name(*board),
-                inches(*thickness),
-                inches(*short),
-                inches(*long)
-            ),
-        ),
-        Material::SheetScrews { board, length } => (
-            Shelf::Fasteners,
-            format!(
-                "Screws for {}, {}",
-                board_name(*board).to_lowercase(),
-                inches(*length)
-            ),
-        ),
-        Material::MeshTape => (Shelf::Board, "Glass mesh tape".to_owned()),
         Material::Primer { label } | Material::Paint { label } => (Shelf::Paint, label.clone()),
         Material::Grout { kind, color } => {
             let name = match kind {
@@ -452,16 +428,9 @@ fn named(material: &Material) -> (Shelf, String) {
         Material::Sand => (Shelf::Mortar, "Sand for mortar".to_owned()),
         Material::Lime => (Shelf::Mortar, "Hydrated lime".to_owned()),
         Material::ShieldPlate => (Shelf::Fasteners, "Steel plate over pipe".to_owned()),
-        pipe => super::pipe::named(pipe).unwrap_or((Shelf::Other, String::new())),
-    }
-}
-
-/// A board by its name.
-fn board_name(board: Board) -> &'static str {
-    match board {
-        Board::Gypsum => "Gypsum board",
-        Board::Cement => "Cement board",
-        Board::Plywood => "Plywood",
+        other => super::pipe::named(other)
+            .or_else(|| super::sheets::named(other))
+            .unwrap_or((Shelf::Other, String::new())),
     }
 }
 

@@ -8,6 +8,7 @@ mod packs;
 mod pieces;
 mod pipe;
 mod second;
+mod sheets;
 mod stamps;
 mod steps;
 

@@ -135,10 +135,22 @@ fn ends_of_neighbouring_courses_do_not_line_up() {
         let figure = figure(&bare(wide, 108)).unwrap();
         assert!(figure.crosses.is_empty() && figure.near.is_none(), "{wide}");
     }
-    // Where no room is left for it, it is said.
+    // Where one stud alone can carry them, it is said.
+    let one_stud = Framing {
+        upright: true,
+        studs: Studs::Found {
+            centres: vec![inches(30)],
+            face: Length::in_64(1, 32),
+        },
+        land: true,
+    };
     let figure = figure(&Ask {
-        stagger: Length::inches(30),
+        framing: Some(one_stud),
         ..bare(62, 72)
-    });
-    assert!(figure.unwrap().near.is_some());
+    })
+    .unwrap();
+    assert_eq!(
+        (figure.crosses.len(), figure.near),
+        (1, Some((1, Length::ZERO)))
+    );
 }

@@ -4,8 +4,8 @@ Run in this folder: python3 shapely_sheets.py > shapely_sheets.csv
 
 Rooms are rectangles, trapezoids, Ls and walls with a door, their corners moved by up to two inches, with round holes.
 Courses run from the upper left corner of the field; each part of a course begins anew at its own left edge with a whole
-sheet. Rooms in which the last strip of a course, or the last course, is under five inches are left out: the program shares
-such strips. A piece counts from 1 mm2. Lengths in millimetres, y down the sheet.
+sheet. Rooms with a strip or a leg under five inches are left out: the program looks for another start then. A piece counts
+from 1 mm2. Lengths in millimetres, y down the sheet.
 """
 
 import math
@@ -52,6 +52,14 @@ def parts(shape):
     return [p for p in shapely.get_parts(shape) if isinstance(p, Polygon) and p.area >= 1.0]
 
 
+def thin(piece):
+    """Somewhere narrower than LEAST, its holes left out."""
+    outer = Polygon(piece.exterior)
+    style = {"join_style": "mitre", "mitre_limit": 50}
+    opened = outer.buffer(-LEAST / 2, **style).buffer(LEAST / 2, **style)
+    return outer.difference(opened).area > 1
+
+
 def pieces(field, sheet, gap, up):
     """The areas, or None where a strip is thin."""
     if up:
@@ -69,7 +77,10 @@ def pieces(field, sheet, gap, up):
             while x < end:
                 if end - x < LEAST:
                     return None
-                areas += [p.area for p in parts(band & box(x, y, min(x + long, end), low))]
+                cut = parts(band & box(x, y, min(x + long, end), low))
+                if any(thin(p) for p in cut):
+                    return None
+                areas += [p.area for p in cut]
                 x += long + gap
         y += short + gap
     return areas

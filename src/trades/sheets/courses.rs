@@ -180,11 +180,11 @@ fn courses(
     {
         let both = first.1 - first.0 + (last.1 - last.0);
         let moved = side - both.half();
-        first.1 = first.1 - moved;
+        first.1 -= moved;
         for course in middle {
             *course = (course.0 - moved, course.1 - moved);
         }
-        last.0 = last.0 - moved;
+        last.0 -= moved;
     }
     (all, off)
 }
