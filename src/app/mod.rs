@@ -42,6 +42,7 @@ mod photo_page;
 mod photo_plane_rows;
 mod photo_surface;
 mod photo_take;
+mod photo_template;
 mod photo_touch;
 mod photo_trace;
 mod photo_wall;

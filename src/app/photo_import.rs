@@ -367,7 +367,6 @@ fn words(why: &Problem, file: Option<&Path>) -> String {
 
 #[cfg(test)]
 mod tests {
-    use super::*;
     use crate::app::start;
 
     #[test]
