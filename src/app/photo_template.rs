@@ -4,9 +4,11 @@ use std::fmt::Write;
 
 use super::Command;
 use super::photo_page::name;
-use crate::drawing::{Align, Fit, Mark as Drawn, Pen, Role, Scene, Stroke};
+use crate::drawing::{
+    Align, Dimension, Edge, Fit, Mark as Drawn, Pen, Role, Scene, Standing, Stroke,
+};
 use crate::geometry::{PlaneView, Point, Spot, distance};
-use crate::measure::Length;
+use crate::measure::{Length, plain};
 use crate::photo::{Mark, Photo, STATED, What};
 
 /// A point of a template: right and up from the outline's lower left corner, in metres, and by how much it may be off.
@@ -114,9 +116,26 @@ pub(super) fn is_outline(mark: &Mark) -> bool {
     matches!(mark.what, What::Area(_)) && mark.points.len() >= 3
 }
 
-/// The template as a drawing: dashed, for it is an estimate; its points numbered.
-pub(super) fn sketch(template: &Template) -> Scene<Command> {
+/// The template as a drawing: dashed, for it is an estimate; its points numbered, its width and height as they are given.
+pub(super) fn sketch(template: &Template, [width, height]: [String; 2]) -> Scene<Command> {
     let mut scene = Scene::empty("Outline from a picture, estimated");
+    let (wide, high) = template.size();
+    let at = |x: Length, y: Length| Point::new(x, -y);
+    for (to, edge, text, what) in [
+        (at(wide, Length::ZERO), Edge::Right(1), width, "Width"),
+        (at(Length::ZERO, high), Edge::Left(1), height, "Height"),
+    ] {
+        scene.dimensions.push(Dimension {
+            from: at(Length::ZERO, Length::ZERO),
+            to,
+            beyond: false,
+            edge,
+            says: format!("{what}, estimated, {}", plain(&text)),
+            text,
+            standing: Standing::Estimate,
+            tag: None,
+        });
+    }
     let shapes = template.cuts.iter().map(|cut| (&cut.places, cut.round));
     for (places, round) in std::iter::once((&template.outline, None)).chain(shapes) {
         let points: Vec<Point> = places.iter().filter_map(|(place, _)| up(*place)).collect();

@@ -91,8 +91,9 @@ impl App {
         } else {
             rows.push(Row::Text("Say which wall the picture shows and mark one place on it; then this outline stands on the elevation and can be an opening.".into()));
         }
+        let (wide, high) = template.size();
         Screen {
-            picture: Some(sketch(&template)),
+            picture: Some(sketch(&template, [wide, high].map(|side| self.near(side)))),
             rows,
             ..base
         }

@@ -438,6 +438,7 @@ fn a_camera_is_looked_through_and_its_picture_is_in_the_log() {
         }
     };
     wait(&|app| format!("{:?}", app.screen().rows).contains("Take the picture"));
+    desk.act(|_| ());
     assert!(shot(&desk, "camera-phone-day").2 > 200);
     tap(&desk, "Take the picture");
     wait(&|app| !app.job.photos.is_empty());
