@@ -17,7 +17,7 @@ impl App {
         self.near_rows(room, face, &site::works(room, face))
     }
 
-    /// The same of a figure's own work: a patch, tile with its holes, the holes of a run of pipe.
+    /// The same of a figure's own work: a patch, tile with its holes. A run of pipe says it leg by leg.
     pub(super) fn near_hidden(&self, task: usize) -> Vec<Row> {
         let Some(of) = self.job.tasks.get(task) else {
             return Vec::new();
@@ -27,7 +27,6 @@ impl App {
         };
         let (face, works) = match &of.ask {
             Ask::Patch(_, Some(wall)) => (Face::Wall(*wall), self.patch_works(task)),
-            Ask::Pipe(_, Some(on)) => (Face::Wall(on.wall), self.bored(task)),
             Ask::Tile(_, TileOn::Wall(wall)) => {
                 (Face::Wall(*wall), self.tile_works(task, room, Some(*wall)))
             }
@@ -71,27 +70,6 @@ impl App {
                 .map(|(x, y)| Work::new("a screw", Form::round([*x, *y].map(Length::metres), 0.0))),
         );
         works
-    }
-
-    /// Holes through studs: they are bored along the wall, so the bit is there over the whole width of a stud.
-    fn bored(&self, task: usize) -> Vec<Work> {
-        let Some((wall, holes, _)) = self.pipe_holes(task) else {
-            return Vec::new();
-        };
-        let works = holes.iter().map(|hole| {
-            let [x, y, out, half] = [
-                hole.from_left,
-                hole.up,
-                hole.across.half(),
-                wall.face.half(),
-            ]
-            .map(Length::metres);
-            Work::new(
-                format!("the hole in stud {}", hole.stud + 1),
-                Form::rectangle([x - half, y - out], [x + half, y + out]),
-            )
-        });
-        works.collect()
     }
 
     /// What is cut out of tile, and so is cut or drilled on this surface.
@@ -195,7 +173,7 @@ impl App {
         }
     }
 
-    fn picture_of(&self, hidden: &Hidden) -> Option<usize> {
+    pub(super) fn picture_of(&self, hidden: &Hidden) -> Option<usize> {
         let name = hidden.picture.as_ref()?;
         let mut photos = self.job.photos.iter();
         photos.position(|photo| photo.picture == *name)
@@ -221,8 +199,7 @@ mod tests {
     use crate::app::Keeper;
     use crate::measure::Units;
     use crate::site::{FixedKind, FixedPoint, HiddenKind, On, Spot, Studs};
-    use crate::takeoff::{Job, PipeOn};
-    use crate::trades::pipe::{By, Direction, Leg, Mark, Way};
+    use crate::takeoff::Job;
 
     const fn inches(n: i64) -> Length {
         Length::inches(n)
@@ -321,33 +298,6 @@ mod tests {
                 }];
             }
             assert_eq!(app.near_hidden(0).len(), near, "{from_top}");
-        }
-    }
-
-    #[test]
-    fn a_run_says_which_stud_is_bored_near_it() {
-        for (cable, wanted) in [(33, vec!["the hole in stud 2"]), (40, vec![])] {
-            let mut app = app(cable);
-            app.send(Command::NewPipe(Some((0, 0))));
-            if let Ask::Pipe(ask, on) = &mut app.job.tasks[0].ask {
-                ask.legs = vec![Leg {
-                    way: Way::Along(Direction::Right),
-                    size: None,
-                    by: By::Tape {
-                        length: inches(40),
-                        from: Mark::Centre,
-                        to: Mark::Centre,
-                    },
-                    couplings: 0,
-                    end: None,
-                }];
-                let on: &mut PipeOn = on.as_mut().unwrap();
-                on.spot = Spot {
-                    from_left: inches(10),
-                    up: inches(30),
-                };
-            }
-            check(&app.near_hidden(0), &wanted);
         }
     }
 

@@ -131,7 +131,8 @@ impl App {
             | Ask::Grout(..)
             | Ask::Mortar(..)
             | Ask::Pipe(..)
-            | Ask::Drain(..) => None,
+            | Ask::Drain(..)
+            | Ask::Sheets(..) => None,
         }
     }
 

@@ -292,13 +292,7 @@ impl App {
                 match &mut photo.flat {
                     Some(flat) => flat.corners = corners,
                     none => {
-                        *none = Some(Flat {
-                            corners,
-                            object: Object::Taped,
-                            width: None,
-                            height: None,
-                            edges: Vec::new(),
-                        });
+                        *none = Some(Flat::new(corners, Object::Taped));
                     }
                 }
             }

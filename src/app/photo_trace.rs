@@ -354,6 +354,7 @@ mod tests {
             width: Some(width),
             height: Some(height),
             edges: Vec::new(),
+            sides: crate::photo::Sides::default(),
         });
         photo.anchor = Some(Anchor {
             spot: [0.0, 1500.0],

@@ -136,6 +136,7 @@ impl App {
             });
         }
         rows.extend(self.serves_again_rows(first, second));
+        rows.extend(self.leftover_rows(first, &self.lines_in(&[first])));
         rows.push(Row::Heading("Settings".into()));
         rows.extend(self.settings_rows(first, second));
         Screen {
@@ -216,7 +217,9 @@ impl App {
                 .collect()
         };
         let mut rows = Vec::new();
-        for trade in ["Tile", "Grout", "Mortar", "Paint", "Patch", "Pipe", "Drain"] {
+        for trade in [
+            "Tile", "Sheets", "Grout", "Mortar", "Paint", "Patch", "Pipe", "Drain",
+        ] {
             let (one, other) = (of(first, trade), of(second, trade));
             let detail = match (one.first(), other.first()) {
                 (None, None) => continue,
@@ -274,6 +277,7 @@ fn trade_of(ask: &Ask) -> &'static str {
         Ask::Mortar(..) => "Mortar",
         Ask::Pipe(..) => "Pipe",
         Ask::Drain(..) => "Drain",
+        Ask::Sheets(..) => "Sheets",
     }
 }
 
@@ -291,6 +295,9 @@ fn alike(one: &Ask, other: &Ask) -> bool {
         (Ask::Patch(a, _), Ask::Patch(b, _)) => a.board == b.board,
         (Ask::Pipe(a, _), Ask::Pipe(b, _)) => {
             (a.pipe, a.size, a.stick) == (b.pipe, b.size, b.stick)
+        }
+        (Ask::Sheets(a, _), Ask::Sheets(b, _)) => {
+            (a.board, a.sheet, a.thickness) == (b.board, b.sheet, b.thickness)
         }
         (Ask::Drain(a), Ask::Drain(b)) => (a.code, a.size) == (b.code, b.size),
         _ => false,

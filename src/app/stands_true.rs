@@ -23,7 +23,9 @@ impl App {
     pub(super) fn wall_of(&self, at: usize) -> Option<(&Room, usize)> {
         let task = self.job.tasks.get(at)?;
         let wall = match &task.ask {
-            Ask::Tile(_, TileOn::Wall(wall)) | Ask::Patch(_, Some(wall)) => *wall,
+            Ask::Tile(_, TileOn::Wall(wall))
+            | Ask::Sheets(_, TileOn::Wall(wall))
+            | Ask::Patch(_, Some(wall)) => *wall,
             _ => return None,
         };
         Some((self.job.rooms.get(task.room?)?, wall))
@@ -142,5 +144,40 @@ impl App {
             });
         }
         rows
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::app::{Command, Here, Keeper, demo_job};
+    use crate::measure::quantity::in_square_feet;
+    use crate::site::What;
+    use chrono::DateTime;
+
+    /// Wall A downstairs, 88 by 97 in with a window of 24 by 30: tiled, and wall F at its left leans in by an inch.
+    #[test]
+    fn tile_on_a_wall_follows_the_lean_of_its_neighbour_and_says_so() {
+        let job = demo_job(DateTime::UNIX_EPOCH.fixed_offset());
+        let mut app = App::new(job, Keeper::nowhere());
+        app.send(Command::NewTile(Some(0), TileOn::Wall(0)));
+        let at = app.job.tasks.len() - 1;
+        let feet = |app: &App| in_square_feet(app.tile_surface(at).unwrap().area());
+        assert!((feet(&app) - (88.0 * 97.0 - 720.0) / 144.0).abs() < 1e-9);
+        assert!(app.outline_notes(at).is_empty());
+        app.edit("", |job| {
+            let inch = Some(Length::inches(1));
+            job.rooms[0].measure(What::Lean(5, Side::Right), inch, inch.map(|l| l.half()));
+        });
+        assert!((feet(&app) - (87.5 * 97.0 - 720.0) / 144.0).abs() < 1e-6);
+        let notes = app.outline_notes(at);
+        assert!(matches!(&notes[0], Row::Note { text, .. } if text.contains("left edge")));
+        // An estimate: the screen says what it may come to, and the working what it was taken from.
+        assert!(
+            matches!(&app.screen().rows[0], Row::Note { text, .. } if text.contains("estimate"))
+        );
+        app.send(Command::Go(Here::Working(at)));
+        let says = |row: &Row| matches!(row, Row::Figure { detail, .. } if detail.contains("±"));
+        assert!(app.screen().rows.iter().any(says));
     }
 }

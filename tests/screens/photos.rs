@@ -149,13 +149,8 @@ fn mark_all(app: &mut App) {
     use storyrod::photo::{Anchor, Behind, Flat, Mark};
     use storyrod::site::HiddenKind;
     let mut photo_now = (*app.job.photos[0]).clone();
-    photo_now.flat = Some(Flat {
-        corners: [[0.14, 0.5], [0.44, 0.5], [0.44, 0.9], [0.14, 0.9]].map(seen),
-        object: Object::Taped,
-        width: None,
-        height: None,
-        edges: Vec::new(),
-    });
+    let corners = [[0.14, 0.5], [0.44, 0.5], [0.44, 0.9], [0.14, 0.9]].map(seen);
+    photo_now.flat = Some(Flat::new(corners, Object::Taped));
     photo_now.anchor = Some(Anchor {
         spot: seen([0.14, 0.9]),
         from_left: None,
@@ -184,8 +179,8 @@ fn mark_all(app: &mut App) {
     app.job.photos[0] = std::sync::Arc::new(photo_now);
     // What was put in by hand becomes an edit with the first figure that is typed.
     for (field, text) in [
-        (PhotoSlot::RefWidth, "300mm"),
-        (PhotoSlot::RefHeight, "400mm"),
+        (PhotoSlot::Ref(Side::Width), "300mm"),
+        (PhotoSlot::Ref(Side::Height), "400mm"),
         (PhotoSlot::AnchorLeft, "140mm"),
         (PhotoSlot::AnchorUp, "1100mm"),
         (PhotoSlot::Depth(3), "2\""),
