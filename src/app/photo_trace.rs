@@ -466,6 +466,12 @@ mod tests {
         assert!(off.abs() < 1e-6, "{off}");
         let said = |app: &App| format!("{:?}", app.screen().rows);
         assert!(said(&app).contains("Estimated: this outline was traced"));
+        // A copy of it is as uncertain.
+        app.send(Command::Twin(0));
+        assert_eq!(app.here, Here::Task(1));
+        assert!(said(&app).contains("Estimated: this outline was traced"));
+        app.send(Command::Undo);
+        app.go(Here::Task(0));
         app.send(command(PhotoCommand::TapedTrace(0)));
         assert!(!said(&app).contains("Estimated: this outline"));
         // What crosses itself is no surface.
