@@ -44,6 +44,7 @@ mod photo_plane_rows;
 mod photo_sides;
 mod photo_surface;
 mod photo_take;
+mod photo_template;
 mod photo_touch;
 mod photo_trace;
 mod photo_wall;

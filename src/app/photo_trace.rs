@@ -2,120 +2,15 @@
 //! outline of a tile figure, a line on the wall's elevation. Every point of it is an estimate and says so.
 
 use super::photo_page::{command, name, note};
+use super::photo_template::{Place, Template, is_outline, sketch, template, up};
 use super::wall_page::kind_name;
 use super::{App, Chip, Command, Here, PhotoCommand, Row, Screen, Tone};
 use crate::drawing::{Align, Fit, Hot, Mark as Drawn, Pen, Role, Scene, Stroke};
-use crate::geometry::{PlaneView, Point, Polygon, Region, Spot, distance};
+use crate::geometry::{Point, Polygon, Region};
 use crate::measure::{Length, plain};
-use crate::photo::{Mark, Photo, STATED, What};
 use crate::site::{self, Opening, OpeningKind, Size};
 use crate::takeoff::{Ask, TileOn, Traced};
 use crate::trades::tile;
-
-/// A point of a template: right and up from the outline's lower left corner, in metres, and by how much it may be off.
-type Place = (Spot, f64);
-
-/// An outline and what is cut out of it.
-pub(super) struct Template {
-    pub outline: Vec<Place>,
-    pub cuts: Vec<Cut>,
-}
-
-/// What is cut out.
-pub(super) struct Cut {
-    pub name: String,
-    pub places: Vec<Place>,
-    /// It is round, of this width.
-    pub round: Option<Length>,
-}
-
-impl Template {
-    /// The most that any of its points may be off.
-    pub(super) fn give(&self) -> Length {
-        let places = self.cuts.iter().flat_map(|cut| &cut.places);
-        let most = places.chain(&self.outline).map(|(_, give)| *give);
-        Length::from_metres(most.fold(0.0, f64::max)).unwrap_or_default()
-    }
-
-    /// Across and up.
-    pub(super) fn size(&self) -> (Length, Length) {
-        let most = |axis: usize| {
-            let along = self.outline.iter().map(|(place, _)| place[axis]);
-            Length::from_metres(along.fold(0.0, f64::max)).unwrap_or_default()
-        };
-        (most(0), most(1))
-    }
-}
-
-/// Whether a place lies within an outline.
-fn within(outline: &[Spot], at: Spot) -> bool {
-    let mut inside = false;
-    for (n, a) in outline.iter().enumerate() {
-        let b = outline[(n + 1) % outline.len()];
-        if (a[1] > at[1]) != (b[1] > at[1])
-            && at[0] < a[0] + (at[1] - a[1]) / (b[1] - a[1]) * (b[0] - a[0])
-        {
-            inside = !inside;
-        }
-    }
-    inside
-}
-
-/// An area mark as a template, from its lower left corner; other areas and hidden points within it are cut out.
-fn template(photo: &Photo, view: &PlaneView, number: u32) -> Option<Template> {
-    let mark = photo.mark(number).filter(|mark| is_outline(mark))?;
-    let flat = |mark: &Mark| -> Option<Vec<Spot>> {
-        let places = mark.points.iter();
-        places.map(|spot| view.place(*spot)).collect()
-    };
-    let outline = flat(mark)?;
-    let left = outline.iter().map(|p| p[0]).fold(f64::MAX, f64::min);
-    let low = outline.iter().map(|p| p[1]).fold(f64::MIN, f64::max);
-    // What the figures are told from: the corner nearest to the lower left.
-    let corner = (0..outline.len()).min_by(|a, b| {
-        let off = |n: usize| distance(outline[n], [left, low]);
-        off(*a).total_cmp(&off(*b))
-    })?;
-    let from = mark.points[corner];
-    let place = |spot: Spot, flat: Spot| -> Option<Place> {
-        let spread = if spot == from {
-            0.0
-        } else {
-            view.distance(from, spot)?.spread
-        };
-        Some(([flat[0] - left, low - flat[1]], spread * STATED))
-    };
-    let all = |mark: &Mark, flat: &[Spot]| -> Option<Vec<Place>> {
-        let pairs = mark.points.iter().zip(flat);
-        pairs.map(|(spot, flat)| place(*spot, *flat)).collect()
-    };
-    let mut cuts = Vec::new();
-    for other in photo.marks.iter().filter(|other| other.number != number) {
-        let (cut, round) = match &other.what {
-            What::Area(_) => (is_outline(other), None),
-            What::Hidden(behind) => (other.points.len() == 1, behind.width),
-            _ => continue,
-        };
-        let Some(flat) =
-            flat(other).filter(|flat| cut && flat.iter().all(|p| within(&outline, *p)))
-        else {
-            continue;
-        };
-        cuts.push(Cut {
-            name: name(other),
-            places: all(other, &flat)?,
-            round,
-        });
-    }
-    Some(Template {
-        outline: all(mark, &outline)?,
-        cuts,
-    })
-}
-
-fn is_outline(mark: &Mark) -> bool {
-    matches!(mark.what, What::Area(_)) && mark.points.len() >= 3
-}
 
 impl App {
     pub(super) fn template(&self, at: usize, number: u32) -> Option<Template> {
@@ -196,8 +91,9 @@ impl App {
         } else {
             rows.push(Row::Text("Say which wall the picture shows and mark one place on it; then this outline stands on the elevation and can be an opening.".into()));
         }
+        let (wide, high) = template.size();
         Screen {
-            picture: Some(sketch(&template)),
+            picture: Some(sketch(&template, [wide, high].map(|side| self.near(side)))),
             rows,
             ..base
         }
@@ -415,13 +311,6 @@ impl App {
     }
 }
 
-fn up(place: Spot) -> Option<Point> {
-    Some(Point::new(
-        Length::from_metres(place[0])?,
-        -Length::from_metres(place[1])?,
-    ))
-}
-
 /// The least of all points, or the most.
 fn corner(points: &[Point], most: bool) -> Option<Point> {
     let pick = |a: Length, b: Length| if most { a.max(b) } else { a.min(b) };
@@ -429,48 +318,13 @@ fn corner(points: &[Point], most: bool) -> Option<Point> {
     points.reduce(|a, b| Point::new(pick(a.x, b.x), pick(a.y, b.y)))
 }
 
-/// The template as a drawing: dashed, for it is an estimate; its points numbered.
-fn sketch(template: &Template) -> Scene<Command> {
-    let mut scene = Scene::empty("Outline from a picture, estimated");
-    let shapes = template.cuts.iter().map(|cut| (&cut.places, cut.round));
-    for (places, round) in std::iter::once((&template.outline, None)).chain(shapes) {
-        let points: Vec<Point> = places.iter().filter_map(|(place, _)| up(*place)).collect();
-        if let [middle] = points[..] {
-            scene.marks.push(Drawn::Circle {
-                centre: middle,
-                radius: round.map_or(Length::in_64(0, 32), Length::half),
-                pen: Some(Pen::dashed(Role::Chalk, Stroke::Medium)),
-                fill: None,
-            });
-        }
-        for (n, at) in points.iter().enumerate() {
-            scene.marks.push(Drawn::Text {
-                at: *at,
-                text: (n + 1).to_string(),
-                role: Role::Soft,
-                align: Align::End,
-                bold: false,
-                fit: Fit::Always,
-            });
-        }
-        if points.len() > 1 {
-            scene.marks.push(Drawn::Path {
-                points,
-                closed: true,
-                pen: Some(Pen::dashed(Role::Ink, Stroke::Medium)),
-                fill: None,
-            });
-        }
-    }
-    scene
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
     use crate::app::Keeper;
+    use crate::geometry::{Spot, distance};
     use crate::measure::Units;
-    use crate::photo::{Anchor, Behind, Flat, Object};
+    use crate::photo::{Anchor, Behind, Flat, Object, Photo, What};
     use crate::site::{HiddenKind, Id, Room};
     use crate::takeoff::Job;
     use std::sync::Arc;
@@ -548,6 +402,16 @@ mod tests {
         assert!(said.contains("Estimated from a picture"), "{said}");
         assert_eq!(said.matches("estimated, ±").count(), 4 + 4 + 1, "{said}");
         assert!(app.template(0, 3).is_none());
+        let svg = app.outline_svg(0, 1).unwrap();
+        assert!(
+            svg.contains("width=\"400.00mm\" height=\"300.00mm\""),
+            "{svg}"
+        );
+        assert_eq!(svg.matches("<polygon").count(), 2, "{svg}");
+        assert!(
+            svg.contains("<circle cx=\"300.00\" cy=\"50.00\" r=\"11.00\""),
+            "{svg}"
+        );
         let mut bare = self::app();
         Arc::make_mut(&mut bare.job.photos[0]).flat = None;
         assert!(format!("{:?}", bare.trace_page(0, 1).rows).contains("no scale"));
@@ -602,6 +466,12 @@ mod tests {
         assert!(off.abs() < 1e-6, "{off}");
         let said = |app: &App| format!("{:?}", app.screen().rows);
         assert!(said(&app).contains("Estimated: this outline was traced"));
+        // A copy of it is as uncertain.
+        app.send(Command::Twin(0));
+        assert_eq!(app.here, Here::Task(1));
+        assert!(said(&app).contains("Estimated: this outline was traced"));
+        app.send(Command::Undo);
+        app.go(Here::Task(0));
         app.send(command(PhotoCommand::TapedTrace(0)));
         assert!(!said(&app).contains("Estimated: this outline"));
         // What crosses itself is no surface.

@@ -1,4 +1,4 @@
-package storyrod;
+package app.storyrod;
 
 import android.app.NativeActivity;
 import android.content.ActivityNotFoundException;
