@@ -7,6 +7,9 @@ use crate::measure::{Amount, Figures, Length};
 use crate::takeoff::{self, Ask, Buying, Line, LineKey, Piece, Setup};
 use crate::trades::{Material, tile};
 
+/// A rectangle by its sides.
+type Sides = (Length, Length);
+
 /// The least rests of sticks that are worth keeping, to choose from.
 const LEAST: [i64; 4] = [6, 12, 24, 48];
 
@@ -210,7 +213,7 @@ impl App {
 }
 
 /// What is left of the tiles that are cut: rectangles by size, the largest first, and how many of other shapes.
-fn rests(ask: &tile::Ask, figure: &tile::Figure) -> (Vec<((Length, Length), usize)>, usize) {
+fn rests(ask: &tile::Ask, figure: &tile::Figure) -> (Vec<(Sides, usize)>, usize) {
     let size_of: BTreeMap<usize, (Length, Length)> = (figure.cuts.iter())
         .flat_map(|cut| cut.pieces.iter().map(|piece| (*piece, cut.size)))
         .collect();

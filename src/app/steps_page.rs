@@ -9,6 +9,9 @@ use crate::site::{Id, On};
 use crate::takeoff::{self, Ask, Hold, Ordered, State, Step, StepKey, StepNote, StepOf, TileOn};
 use crate::trades::{Order, Work, drain, grout, mortar, paint, patch, pipe};
 
+/// Pieces fitted dry, of how many, where there are any.
+type Fitted = Option<(usize, usize)>;
+
 /// Something done to the order of work.
 #[derive(Clone, Debug, PartialEq)]
 pub enum StepCommand {
@@ -95,7 +98,7 @@ impl App {
     }
 
     /// The order of one figure; `None` where it cannot be figured yet.
-    fn order_of(&self, at: usize) -> Option<(Vec<Order>, Option<(usize, usize)>)> {
+    fn order_of(&self, at: usize) -> Option<(Vec<Order>, Fitted)> {
         let task = self.job.tasks.get(at)?;
         let order = match &task.ask {
             Ask::Patch(..) => patch::figure(&self.patch_ask(at)?).ok()?.order,

@@ -117,6 +117,7 @@ fn a_wall_takes_pictures_points_and_hidden_lines() {
         window.act(|app| app.pad = None);
         let hide = storyrod::app::RoomChoice::AddHidden(On::Wall(0), HiddenKind::Cable);
         window.act(|app| app.send(Command::Of(0, hide)));
+        crate::harness::settle();
         poke(&window, (20.0, 15.0));
         poke(&window, (20.0, 70.0));
         window.with_app(|app| assert_eq!(app.job.rooms[0].hidden.last().unwrap().line.len(), 2));

@@ -61,7 +61,7 @@ fn jogged(seed: usize) -> Room {
     };
     for n in 0..seed % 4 {
         let wall = (seed * 5 + n * 3) % room.walls.len();
-        if (seed + n) % 2 == 0 {
+        if (seed + n).is_multiple_of(2) {
             room.add_jog(wall);
         } else {
             room.cut_corner(wall);

@@ -86,7 +86,7 @@ pub(super) fn read_step(json: StepJson) -> StepNote {
         StepOfJson::Figure { figure, work, nth } => StepNote::figure(figure.id(), work.0, nth),
         StepOfJson::Own { room, text } => StepNote {
             id: json.id.id(),
-            ..StepNote::own(room.map(|room| room.id()), text)
+            ..StepNote::own(room.map(Hex::id), text)
         },
     };
     StepNote {
