@@ -13,8 +13,12 @@ mod pint_units;
 mod pipe_tubes;
 #[path = "referee/scipy_surveys.rs"]
 mod scipy_surveys;
+#[path = "referee/shapely_apart.rs"]
+mod shapely_apart;
 #[path = "referee/shapely_outlines.rs"]
 mod shapely_outlines;
+#[path = "referee/shapely_sheets.rs"]
+mod shapely_sheets;
 #[path = "referee/shapely_tiles.rs"]
 mod shapely_tiles;
 #[path = "referee/stick_jobs.rs"]

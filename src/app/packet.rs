@@ -5,7 +5,7 @@ use super::{App, Command, Here};
 use crate::drawing::{Canvas, Palette, Theme, lay_out, paint, png, svg};
 use crate::measure::plain;
 use crate::packet::{Cell, csv};
-use crate::takeoff::LineKey;
+use crate::takeoff::{LineKey, State};
 
 impl App {
     /// Every file of the packet: the buying list and the cutting plan, and each sketch as SVG and PNG.
@@ -13,7 +13,10 @@ impl App {
     /// # Errors
     /// Where a picture cannot be encoded.
     pub fn packet(&mut self) -> Result<Vec<(String, Vec<u8>)>, String> {
-        let mut files = vec![("buying-list.csv".to_owned(), self.buying_csv().into_bytes())];
+        let mut files = vec![
+            ("buying-list.csv".to_owned(), self.buying_csv().into_bytes()),
+            ("steps.csv".to_owned(), self.steps_csv().into_bytes()),
+        ];
         let plans = self.cut_plans();
         if !plans.is_empty() {
             files.push((
@@ -45,6 +48,15 @@ impl App {
         for at in 0..self.job.tasks.len() {
             if let Some(text) = self.strip_file(at) {
                 files.push((format!("figure-{}-strip.svg", at + 1), text.into_bytes()));
+            }
+        }
+        for at in 0..self.job.tasks.len() {
+            if let Some(text) = self.pieces_csv(at) {
+                files.push((format!("figure-{}-pieces.csv", at + 1), text.into_bytes()));
+                places.extend(self.pieces_of(at).map(|(n, number)| {
+                    let name = format!("figure-{}-piece-{number}", at + 1);
+                    (name, Here::Piece(at, n))
+                }));
             }
         }
         let palette = Palette::of(Theme::Day);
@@ -140,6 +152,45 @@ impl App {
                     ]);
                 }
             }
+        }
+        csv(&rows)
+    }
+
+    /// The order of work, one step a row.
+    fn steps_csv(&self) -> String {
+        let now = chrono::Local::now().fixed_offset();
+        let all = self.steps_at(now);
+        let ours = |text: &str| Cell::Ours(plain(text));
+        let head = [
+            "Room",
+            "Figure",
+            "Step",
+            "What is done",
+            "Done",
+            "Stands",
+            "Source",
+        ];
+        let mut rows = vec![head.map(ours).to_vec()];
+        for step in &all {
+            let done = match step.state {
+                State::Done(Some(when)) => when.format("%Y-%m-%d %H:%M").to_string(),
+                State::Done(None) => "yes".to_owned(),
+                _ => String::new(),
+            };
+            let stands = match step.state {
+                State::Done(_) => String::new(),
+                _ => self.step_says(step, &all, now),
+            };
+            let cite = step.cite.as_ref().map(super::words::cite);
+            rows.push(vec![
+                ours(&self.room_named(step.room)),
+                ours(&self.step_figure(step)),
+                Cell::ByHand(plain(&self.step_title(step))),
+                Cell::ByHand(plain(&self.step_does(step))),
+                ours(&done),
+                ours(&stands),
+                ours(&cite.unwrap_or_default()),
+            ]);
         }
         csv(&rows)
     }

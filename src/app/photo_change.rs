@@ -3,7 +3,7 @@
 use std::sync::Arc;
 
 use super::fill::Value;
-use super::{App, Command, Here, Kind, PhotoCommand, PhotoSlot, Slot, Tool};
+use super::{App, Command, Here, Kind, PhotoCommand, PhotoSlot, Side, Slot, Tool};
 use crate::measure::quantity::{in_square_feet, in_square_metres, square_feet, square_metres};
 use crate::measure::{Angle, Figures, Length, Rounding};
 use crate::photo::{Behind, Mark, Photo, Taped, What};
@@ -18,6 +18,8 @@ impl App {
             // These need the window, or another program; whoever owns the window does them.
             PhotoCommand::Pick | PhotoCommand::PickFolder | PhotoCommand::Paste => {}
             PhotoCommand::Snap => self.snap(),
+            PhotoCommand::Viewfinder => self.open_viewfinder(),
+            PhotoCommand::Shutter => self.shutter(),
             PhotoCommand::Stop => self.stop_taking(),
             PhotoCommand::Seen => self.not_taken.clear(),
             PhotoCommand::Filter(filter) => self.log_filter = filter,
@@ -60,6 +62,9 @@ impl App {
             }
             PhotoCommand::Export(at, png) => self.export_photo(at, png),
             PhotoCommand::Trace(at, number) => self.trace(at, number),
+            PhotoCommand::TapedTrace(task) => self.taped_trace(task),
+            PhotoCommand::TileTrace(at, number) => self.tile_trace(at, number),
+            PhotoCommand::OpenTrace(at, number, kind) => self.open_trace(at, number, kind),
             PhotoCommand::Remove(at) => self.remove_photo(at),
             other => self.edit("", |job| change(job, other)),
         }
@@ -147,10 +152,8 @@ impl App {
             PhotoSlot::Material(mark) => words(behind(mark).map_or("", |b| &b.material)),
             PhotoSlot::FromLeft(mark) => length(behind(mark).and_then(|b| b.at).map(|at| at[0])),
             PhotoSlot::Up(mark) => length(behind(mark).and_then(|b| b.at).map(|at| at[1])),
-            PhotoSlot::RefWidth => length(flat.and_then(|f| f.width).map(|w| w.length)),
-            PhotoSlot::RefWidthGive => length(flat.and_then(|f| f.width).map(|w| w.give)),
-            PhotoSlot::RefHeight => length(flat.and_then(|f| f.height).map(|h| h.length)),
-            PhotoSlot::RefHeightGive => length(flat.and_then(|f| f.height).map(|h| h.give)),
+            PhotoSlot::Ref(side) => length(flat.and_then(|f| side.of(f)).map(|t| t.length)),
+            PhotoSlot::RefGive(side) => length(flat.and_then(|f| side.of(f)).map(|t| t.give)),
             PhotoSlot::AnchorLeft => length(photo.anchor.and_then(|a| a.from_left)),
             PhotoSlot::AnchorUp => length(photo.anchor.and_then(|a| a.up)),
             PhotoSlot::Search | PhotoSlot::Camera | PhotoSlot::Watched | PhotoSlot::Clear => {
@@ -243,6 +246,11 @@ fn change(job: &mut Job, command: PhotoCommand) {
                 }
             }
         }),
+        PhotoCommand::KnownBy(at, by) => with(at, &|photo| {
+            if let Some(flat) = &mut photo.flat {
+                flat.sides.by = by;
+            }
+        }),
         PhotoCommand::Upright(at) => with(at, &|photo| {
             if let Some(flat) = &mut photo.flat {
                 std::mem::swap(&mut flat.width, &mut flat.height);
@@ -318,7 +326,6 @@ fn regiven(old: &mut Option<Taped>, give: Length) -> Result<(), String> {
 }
 
 fn fill_length(photo: &mut Photo, field: PhotoSlot, length: Length) -> Result<(), String> {
-    let no_flat = "Mark the corners of something of known size first.";
     match field {
         PhotoSlot::Length(number) | PhotoSlot::Give(number) => {
             let Some(What::Dimension(taped)) = photo.mark_mut(number).map(|mark| &mut mark.what)
@@ -348,19 +355,13 @@ fn fill_length(photo: &mut Photo, field: PhotoSlot, length: Length) -> Result<()
                 _ => behind.at = Some([behind.at.map_or(Length::ZERO, |at| at[0]), length]),
             }
         }
-        PhotoSlot::RefWidth
-        | PhotoSlot::RefHeight
-        | PhotoSlot::RefWidthGive
-        | PhotoSlot::RefHeightGive => {
-            let flat = photo.flat.as_mut().ok_or(no_flat)?;
-            let side = match field {
-                PhotoSlot::RefWidth | PhotoSlot::RefWidthGive => &mut flat.width,
-                _ => &mut flat.height,
-            };
-            if matches!(field, PhotoSlot::RefWidthGive | PhotoSlot::RefHeightGive) {
-                return regiven(side, length);
+        PhotoSlot::Ref(side) | PhotoSlot::RefGive(side) => {
+            let no_flat = "Mark the corners of something of known size first.";
+            let taped = side.of_mut(photo.flat.as_mut().ok_or(no_flat)?);
+            if matches!(field, PhotoSlot::RefGive(_)) {
+                return regiven(taped, length);
             }
-            *side = retaped(*side, more(length)?);
+            *taped = retaped(*taped, more(length)?);
         }
         PhotoSlot::AnchorLeft | PhotoSlot::AnchorUp => {
             let anchor = photo.anchor.as_mut();
@@ -455,15 +456,17 @@ pub(super) fn asks(field: PhotoSlot) -> &'static str {
         | PhotoSlot::AngleGive(_)
         | PhotoSlot::AreaGive(_)
         | PhotoSlot::DepthGive(_)
-        | PhotoSlot::RefWidthGive
-        | PhotoSlot::RefHeightGive => "More or less by",
+        | PhotoSlot::RefGive(_) => "More or less by",
         PhotoSlot::Depth(_) => "From the finished face to it",
         PhotoSlot::Width(_) => "How wide it is",
         PhotoSlot::Material(_) => "What it is made of",
         PhotoSlot::FromLeft(_) => "Left corner to it, by tape",
         PhotoSlot::Up(_) => "Floor to it, by tape",
-        PhotoSlot::RefWidth => "Its width",
-        PhotoSlot::RefHeight => "Its height",
+        PhotoSlot::Ref(Side::Width) => "Its width",
+        PhotoSlot::Ref(Side::Height) => "Its height",
+        PhotoSlot::Ref(Side::Right) => "Its right side",
+        PhotoSlot::Ref(Side::Lower) => "Its lower side",
+        PhotoSlot::Ref(Side::Diagonal) => "Upper left to lower right",
         PhotoSlot::AnchorLeft => "Left corner to that place",
         PhotoSlot::AnchorUp => "Floor to that place",
         PhotoSlot::Search => "Words to find in the log",
@@ -477,7 +480,7 @@ pub(super) fn asks(field: PhotoSlot) -> &'static str {
 pub(super) fn may_be_nothing(field: PhotoSlot) -> bool {
     !matches!(
         field,
-        PhotoSlot::Length(_) | PhotoSlot::Width(_) | PhotoSlot::RefWidth | PhotoSlot::RefHeight
+        PhotoSlot::Length(_) | PhotoSlot::Width(_) | PhotoSlot::Ref(_)
     )
 }
 

@@ -2,8 +2,8 @@
 
 use std::path::PathBuf;
 
-use crate::photo::{Filter, Object, Stage};
-use crate::site::{HiddenKind, Id};
+use crate::photo::{Filter, KnownBy, Object, Stage};
+use crate::site::{HiddenKind, Id, OpeningKind};
 
 /// What a tap asks of pictures. Pictures are told by their place in the job, marks by their number.
 #[derive(Clone, Debug, PartialEq)]
@@ -18,6 +18,10 @@ pub enum PhotoCommand {
     Paste,
     /// Open the device's own camera and watch where it saves.
     Snap,
+    /// Look through a camera in the window, where one is built in.
+    Viewfinder,
+    /// Take what it sees.
+    Shutter,
     /// Stop taking in.
     Stop,
     /// The notes on what was not taken are read.
@@ -58,6 +62,8 @@ pub enum PhotoCommand {
     Kind(usize, u32, HiddenKind),
     /// What the reference is.
     Object(usize, Object),
+    /// By what its four corners are known.
+    KnownBy(usize, KnownBy),
     /// The reference is turned by a quarter: width and height change places.
     Upright(usize),
     /// No reference.
@@ -78,6 +84,12 @@ pub enum PhotoCommand {
     Export(usize, bool),
     /// A traced outline as a drawing in real size.
     Trace(usize, u32),
+    /// Tile within a traced outline.
+    TileTrace(usize, u32),
+    /// The outline of a figure was gone over with a tape.
+    TapedTrace(usize),
+    /// A traced outline as an opening of its wall.
+    OpenTrace(usize, u32, OpeningKind),
 }
 
 /// What a finger draws on a picture.
@@ -164,6 +176,21 @@ impl Tool {
     }
 }
 
+/// What is measured of a reference.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Side {
+    /// Its width, or its upper side.
+    Width,
+    /// Its height, or its left side.
+    Height,
+    /// Its right side.
+    Right,
+    /// Its lower side.
+    Lower,
+    /// From its upper left corner to its lower right one.
+    Diagonal,
+}
+
 /// A field of a picture or a mark that the pad fills in.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum PhotoSlot {
@@ -197,14 +224,10 @@ pub enum PhotoSlot {
     FromLeft(u32),
     /// Its first point by tape, up from the floor.
     Up(u32),
-    /// Width of the reference.
-    RefWidth,
+    /// A side of the reference.
+    Ref(Side),
     /// Its ±.
-    RefWidthGive,
-    /// Height of the reference.
-    RefHeight,
-    /// Its ±.
-    RefHeightGive,
+    RefGive(Side),
     /// From the left corner to the place that is known.
     AnchorLeft,
     /// Up from the floor to it.

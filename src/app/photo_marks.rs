@@ -28,7 +28,7 @@ impl App {
     }
 
     /// A length that is not sure: to an eighth, or a millimetre.
-    fn near(&self, length: Length) -> String {
+    pub(super) fn near(&self, length: Length) -> String {
         let mark = if self.job.units.is_metric() {
             Length::mm(1)
         } else {
@@ -292,26 +292,15 @@ impl App {
                 match &mut photo.flat {
                     Some(flat) => flat.corners = corners,
                     none => {
-                        *none = Some(Flat {
-                            corners,
-                            object: Object::Taped,
-                            width: None,
-                            height: None,
-                            edges: Vec::new(),
-                        });
+                        *none = Some(Flat::new(corners, Object::Taped));
                     }
                 }
             }
         });
         if put {
-            let sized = self.view_of(at).is_some();
+            // What it is is asked first on the page: words at its foot would lie over the choices.
             self.surface.take(Tool::Look);
-            self.said = if sized {
-                ""
-            } else {
-                "Now say what it is, or how large."
-            }
-            .into();
+            self.said.clear();
         }
     }
 

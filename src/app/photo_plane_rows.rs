@@ -3,8 +3,7 @@
 use super::photo_change::slot;
 use super::photo_page::{command, name, note};
 use super::{App, Chip, PhotoCommand, PhotoSlot, Row, Tone, Tool};
-use crate::geometry::NoPlane;
-use crate::photo::{Doubt, NoView, Object, Photo, Taped};
+use crate::photo::{Doubt, Object, Photo};
 
 impl App {
     /// What tells the scale of the plane, and what is doubtful about it.
@@ -13,8 +12,13 @@ impl App {
             return Vec::new();
         };
         let mut rows = vec![Row::Heading("Flattened by".into())];
+        let asked = flat.width.is_none() || flat.height.is_none();
         rows.push(Row::choice(
-            "",
+            if asked {
+                "Say what it is, or how large"
+            } else {
+                ""
+            },
             Object::ALL.map(|object| {
                 Chip::new(
                     object.name(),
@@ -23,39 +27,9 @@ impl App {
                 )
             }),
         ));
-        for (label, side, field, give) in [
-            (
-                "Width",
-                flat.width,
-                PhotoSlot::RefWidth,
-                PhotoSlot::RefWidthGive,
-            ),
-            (
-                "Height",
-                flat.height,
-                PhotoSlot::RefHeight,
-                PhotoSlot::RefHeightGive,
-            ),
-        ] {
-            rows.push(Row::yours(
-                label,
-                self.show_or_ask(side.map(|side| side.length)),
-                slot(at, field),
-            ));
-            if let Some(Taped { give: by, .. }) = side {
-                rows.push(Row::yours(
-                    format!("{label}, more or less by"),
-                    self.give(by),
-                    slot(at, give),
-                ));
-            }
-        }
-        rows.push(Row::button(
-            "It lies on its side: swap them",
-            command(PhotoCommand::Upright(at)),
-        ));
+        rows.extend(self.side_rows(at, flat));
         match photo.view() {
-            Err(why) => rows.push(note(Tone::Caution, no_view(why).into())),
+            Err(why) => rows.push(note(Tone::Caution, self.no_view(photo, why))),
             Ok(view) => {
                 rows.extend(
                     photo
@@ -176,19 +150,5 @@ impl App {
             ),
             Doubt::EdgesTellLittle(_) => "The straight edges tell little of the lens. Mark long ones near the rim of the picture.".into(),
         }
-    }
-}
-
-fn no_view(why: NoView) -> &'static str {
-    match why {
-        NoView::NoReference => "Mark the corners of something of known size.",
-        NoView::NotSized => "Say how wide and how high it is; then the wall is measured in.",
-        NoView::Plane(NoPlane::InLine) => {
-            "Three of the corners lie in a line. Drag them onto the corners."
-        }
-        NoView::Plane(NoPlane::NotRound) => {
-            "The corners do not go round: two sides cross. Drag them apart."
-        }
-        NoView::Plane(NoPlane::NoSize) => "Its width and height have to be more than nothing.",
     }
 }

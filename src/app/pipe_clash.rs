@@ -4,7 +4,7 @@ use super::pipe_wall::{lines, place_of};
 use super::{App, Chip, Command, Here, Row, Tone};
 use crate::handbook::pipe::tube;
 use crate::measure::Length;
-use crate::site::{FixedKind, Hidden, HiddenKind, On, OpeningKind, Room};
+use crate::site::{FixedKind, Hidden, HiddenKind, Known, On, OpeningKind, Room};
 use crate::takeoff::Ask;
 use crate::trades::pipe::{Body, Clash, Obstacle, Place, run_clashes};
 
@@ -96,17 +96,26 @@ impl App {
         here.filter(|hidden| !matches!(hidden.kind, HiddenKind::Stud | HiddenKind::Blocking))
             .map(|hidden| Thing {
                 name: format!("the hidden {}", hidden.kind.name().to_lowercase()),
-                more: if hidden.kind == HiddenKind::Cable {
-                    " Its power is off before anything is bored near it: that is an electrician's word.".into()
-                } else {
-                    String::new()
-                },
+                more: self.of_hidden(hidden),
                 go: self
                     .picture_of(hidden)
                     .map(|photo| Command::Go(Here::Photo(photo))),
                 body: behind(hidden, self.keeper.clear()),
             })
             .collect()
+    }
+
+    /// How well it is known where something hidden is, and what comes before work near it.
+    fn of_hidden(&self, hidden: &Hidden) -> String {
+        let mut more = String::new();
+        if let Known::Picture(give) = hidden.known {
+            more += &format!(" It is known from a picture to ±{}.", self.give(give));
+        }
+        more += " Look before you bore.";
+        if hidden.kind == HiddenKind::Cable {
+            more += " Its power is off before anything is bored near it: that is an electrician's word.";
+        }
+        more
     }
 
     /// The other runs of that wall.

@@ -1,6 +1,6 @@
 //! What the pad fills in.
 
-use super::PhotoSlot;
+use super::{PhotoSlot, SheetsSlot};
 use crate::site::{Id, Size, What};
 use crate::takeoff::PackKey;
 use crate::trades::{Material, drain, paint::Product, patch, pipe};
@@ -70,6 +70,8 @@ pub enum Slot {
     HandPrice(Id),
     /// A field of a drain.
     Drain(usize, drain::Field),
+    /// A field of sheets.
+    Sheets(usize, SheetsSlot),
     /// A field of a material's cutting plan.
     Cut(Material, CutSlot),
     /// A measurement of a room.
@@ -86,6 +88,10 @@ pub enum Slot {
     Search,
     /// A field of a picture, of the log or of the camera.
     Photo(usize, PhotoSlot),
+    /// A new step of the person's own, in a room or for the whole job.
+    NewStep(Option<Id>),
+    /// What such a step says.
+    StepText(Id),
 }
 
 /// What words are about.

@@ -134,6 +134,7 @@ impl App {
             Command::Pad(Slot::Tile(at, slot))
         });
         let mut rows = Vec::new();
+        rows.extend(self.traced_rows(at));
         rows.extend(self.moved_lines_row(at));
         let (mut strip, mut main) = (Vec::new(), None);
         match figured.as_ref() {
@@ -151,7 +152,9 @@ impl App {
                 main = Some(self.list_button(at));
                 strip = self.tile_strip(&ask, figure);
                 // What can hurt stands right under the result, before its details.
+                rows.extend(self.near_hidden(at));
                 rows.extend(self.warnings(&figure.account));
+                rows.extend(self.outline_notes(at));
             }
         }
         rows.extend(self.tile_inputs(at, &ask, stored, on));

@@ -2,16 +2,25 @@
 
 use super::{App, Here, Keeper, Row, Screen, Tone, survey_words};
 use crate::measure::Length;
-use crate::site::{Room, What};
+use crate::site::{Room, What, elevation};
 use crate::takeoff::Job;
 
 /// A job, the figure, and its results with the uncertain walls shorter and longer.
 pub(super) type Known = (Job, usize, [Vec<String>; 2]);
 
-/// The walls and the ceiling that are estimates, each with its ±.
-fn estimates(room: &Room) -> Vec<(What, Length)> {
+/// The walls and the ceiling that are estimates, each with its ±; of a figure on a wall whatever its outline was taken
+/// from besides.
+fn estimates(room: &Room, wall: Option<usize>) -> Vec<(What, Length)> {
     let whats = (0..room.walls.len()).map(What::Wall).chain([What::Ceiling]);
+    let mut whats: Vec<What> = whats.collect();
+    let stands = wall.and_then(|wall| elevation(room, wall));
+    for taken in stands.iter().flat_map(|stands| &stands.taken) {
+        if !whats.contains(&taken.what) {
+            whats.push(taken.what);
+        }
+    }
     whats
+        .into_iter()
         .filter(|what| room.measured(*what).is_some())
         .filter_map(|what| Some((what, room.mark(what).estimate?)))
         .collect()
@@ -27,7 +36,7 @@ impl App {
         else {
             return;
         };
-        let unsure = estimates(room);
+        let unsure = estimates(room, self.wall_of(at).map(|(_, wall)| wall));
         if unsure.is_empty() || screen.strip.is_empty() {
             return;
         }

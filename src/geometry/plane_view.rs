@@ -1,17 +1,16 @@
 //! Measuring in a plane seen in a picture, each figure with how far it may be off.
 
+use super::four_points::{NoShape, Shape};
 use super::homography::{Homography, Spot, distance, turn};
 use super::lens::Bent;
 
-/// A rectangle of known size as it is seen, its corners clockwise from the one that is the origin.
+/// Four points of known shape as they are seen, clockwise from the one that is the origin.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Reference {
     /// Its corners in pixels: origin, along its width, across from the origin, along its height.
     pub corners: [Spot; 4],
-    /// Width and height, in metres.
-    pub size: [f64; 2],
-    /// One standard deviation of each, in metres.
-    pub spread: [f64; 2],
+    /// What is known of them.
+    pub shape: Shape,
 }
 
 /// A length in the plane that was measured with a tape.
@@ -35,7 +34,7 @@ pub struct Estimate {
 }
 
 /// Why four points show no plane.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub enum NoPlane {
     /// Three of them lie in a line, or nearly so.
     InLine,
@@ -43,6 +42,8 @@ pub enum NoPlane {
     NotRound,
     /// A width, a height or a spread is none.
     NoSize,
+    /// Nothing has such sides.
+    NoShape(NoShape),
 }
 
 /// The plane of a wall as a picture shows it.
@@ -53,8 +54,10 @@ pub struct PlaneView {
     lens: Bent,
     /// As they were clicked.
     corners: [Spot; 4],
+    shape: Shape,
     known: Vec<Known>,
-    /// What is believed: eight coordinates of corners, width, height, bend, then four coordinates for each known length.
+    /// What is believed: eight coordinates of corners, bend, the figures of their shape, then four coordinates for each
+    /// known length.
     state: Vec<f64>,
     /// How sure, as a covariance, row by row.
     sure: Vec<f64>,
@@ -62,13 +65,13 @@ pub struct PlaneView {
     misfits: Vec<f64>,
 }
 
-/// Corners, size and bend.
-const FIXED: usize = 11;
+/// Where the bend stands in the state, after the corners.
+const BEND: usize = 8;
 /// Half a step of a derivative, in standard deviations.
 const STEP: f64 = 0.02;
 
 impl PlaneView {
-    /// A plane from a rectangle of known size and lengths measured in it.
+    /// A plane from four points of known shape and lengths measured in it.
     ///
     /// Everything clicked, typed and taken for granted is an unknown with its own spread; the known lengths are fitted
     /// by least squares over all of them (Gauss–Newton, four rounds from the clicks).
@@ -81,19 +84,26 @@ impl PlaneView {
         lens: Bent,
         click: f64,
     ) -> Result<PlaneView, NoPlane> {
-        let sized = |x: &f64| x.is_finite() && *x > 0.0;
-        let spread = |x: &f64| x.is_finite() && *x >= 0.0;
-        let spreads = reference.spread.iter().chain([&click, &lens.spread]);
-        if !reference.size.iter().all(sized) || !spreads.into_iter().all(spread) {
+        let figures = reference.shape.figures().iter();
+        let spread = |x: f64| x.is_finite() && x >= 0.0;
+        let mut given = figures
+            .clone()
+            .map(|figure| figure.spread)
+            .chain([click, lens.spread]);
+        if !given.all(spread) {
             return Err(NoPlane::NoSize);
         }
+        reference.shape.corners().map_err(|why| match why {
+            NoShape::NoLength => NoPlane::NoSize,
+            why => NoPlane::NoShape(why),
+        })?;
         goes_round(&reference.corners)?;
         let mut state: Vec<f64> = reference.corners.as_flattened().to_vec();
-        state.extend(reference.size);
         state.push(lens.lens.bend);
+        state.extend(figures.clone().map(|figure| figure.value));
         let mut spreads = vec![click; 8];
-        spreads.extend(reference.spread);
         spreads.push(lens.spread);
+        spreads.extend(figures.map(|figure| figure.spread));
         for length in known {
             state.extend(length.ends.as_flattened());
             spreads.extend([click; 4]);
@@ -107,6 +117,7 @@ impl PlaneView {
             click,
             lens,
             corners: reference.corners,
+            shape: reference.shape,
             known: known.to_vec(),
             state,
             sure,
@@ -117,13 +128,17 @@ impl PlaneView {
         Ok(view)
     }
 
+    /// How much of the state comes before the known lengths.
+    fn fixed(&self) -> usize {
+        BEND + 1 + self.shape.figures().len()
+    }
+
     /// The plane that a state of belief makes of the picture.
     fn plane(&self, state: &[f64]) -> Option<Plane> {
         let mut lens = self.lens.lens;
-        lens.bend = state[10];
+        lens.bend = state[BEND];
         let corner = |n: usize| lens.straightened([state[2 * n], state[2 * n + 1]]);
-        let (w, h) = (state[8], state[9]);
-        let to = [[0.0, 0.0], [w, 0.0], [w, h], [0.0, h]];
+        let to = self.shape.with(&state[BEND + 1..self.fixed()]).ok()?;
         let there = Homography::between(&std::array::from_fn(corner), &to)?;
         Some(Plane { lens, there })
     }
@@ -131,7 +146,7 @@ impl PlaneView {
     /// The n-th known length in a state of belief.
     fn length(&self, state: &[f64], n: usize) -> Option<f64> {
         let plane = self.plane(state)?;
-        let at = FIXED + 4 * n;
+        let at = self.fixed() + 4 * n;
         let a = plane.of([state[at], state[at + 1]])?;
         let b = plane.of([state[at + 2], state[at + 3]])?;
         Some(distance(a, b))
@@ -281,7 +296,7 @@ impl PlaneView {
         let mut ends = self.known.iter().flat_map(|known| known.ends);
         let end = ends.position(|end| end == place);
         let corner = || self.corners.iter().position(|corner| *corner == place);
-        end.map(|end| FIXED + 2 * end)
+        end.map(|end| self.fixed() + 2 * end)
             .or_else(|| corner().map(|corner| 2 * corner))
     }
 
@@ -420,8 +435,7 @@ mod tests {
     fn door() -> Reference {
         Reference {
             corners: [[0.0, 0.0], [0.9, 0.0], [0.9, 2.0], [0.0, 2.0]].map(seen),
-            size: [0.9, 2.0],
-            spread: [0.0005; 2],
+            shape: Shape::rectangle([0.9, 2.0], [0.0005; 2]),
         }
     }
     fn lens(spread: f64) -> Bent {
@@ -472,8 +486,7 @@ mod tests {
         let with = |corners: [Spot; 4], size: [f64; 2]| {
             let reference = Reference {
                 corners,
-                size,
-                ..door()
+                shape: Shape::rectangle(size, [0.0005; 2]),
             };
             PlaneView::new(&reference, &[], lens(0.0), 1.0).err()
         };

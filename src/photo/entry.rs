@@ -168,22 +168,87 @@ impl Behind {
     }
 }
 
-/// A rectangle of known size in a picture: what tells the scale of its plane.
+/// Something of known shape in a picture: what tells the scale of its plane.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Flat {
     /// Its corners: upper left, upper right, lower right, lower left.
     pub corners: [Spot; 4],
     /// What it is.
     pub object: Object,
-    /// Its width.
+    /// Its width; of four points taped side by side the upper side.
     pub width: Option<Taped>,
-    /// Its height.
+    /// Its height; of four points taped side by side the left side.
     pub height: Option<Taped>,
+    /// Its other sides, of four points taped by hand; they count where [`Sides::by`] says so.
+    pub sides: Sides,
     /// Edges known to be straight, each by points along it.
     pub edges: Vec<Vec<Spot>>,
 }
 
-/// What a rectangle of known size is.
+/// What else was taped between four points that need not be a rectangle.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
+pub struct Sides {
+    /// By what they are known.
+    pub by: KnownBy,
+    /// The right side.
+    pub right: Option<Taped>,
+    /// The lower side.
+    pub lower: Option<Taped>,
+    /// From the upper left corner to the lower right one.
+    pub diagonal: Option<Taped>,
+}
+
+/// By what four points are known.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
+pub enum KnownBy {
+    /// Width and height; all four corners are taken as square.
+    #[default]
+    Rectangle,
+    /// Four sides; the upper left corner is square.
+    Corner,
+    /// Four sides and the diagonal from the upper left to the lower right.
+    Diagonal,
+}
+
+impl KnownBy {
+    /// All, in the order of a list.
+    pub const ALL: [KnownBy; 3] = [KnownBy::Rectangle, KnownBy::Corner, KnownBy::Diagonal];
+    /// What it is called.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            KnownBy::Rectangle => "A rectangle",
+            KnownBy::Corner => "Four sides, upper left square",
+            KnownBy::Diagonal => "Four sides and a diagonal",
+        }
+    }
+}
+
+impl Flat {
+    /// A reference of which only its corners are known.
+    #[must_use]
+    pub fn new(corners: [Spot; 4], object: Object) -> Flat {
+        Flat {
+            corners,
+            object,
+            width: None,
+            height: None,
+            sides: Sides::default(),
+            edges: Vec::new(),
+        }
+    }
+
+    /// By what its corners are known: what is not taped by hand is a rectangle.
+    #[must_use]
+    pub fn known_by(&self) -> KnownBy {
+        match self.object {
+            Object::Taped => self.sides.by,
+            _ => KnownBy::Rectangle,
+        }
+    }
+}
+
+/// What a reference is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Object {
     /// A tile.
@@ -196,7 +261,7 @@ pub enum Object {
     A4,
     /// A sheet of board.
     Board,
-    /// Four points of a rectangle that was taped: two lengths at a right angle.
+    /// Four points between which was taped by hand.
     Taped,
 }
 

@@ -121,53 +121,67 @@ impl Sampler<'_> {
             .map(|[_, down, one]| (down * y as f64 + one) as f32);
         let step = self.rows.map(|[across, ..]| across as f32);
         let [mx, my] = self.middle;
+        let scale = self.scale * 256.0;
         for (x, place) in places.iter_mut().enumerate() {
-            let x = x as f32;
+            // By way of i32, which goes four at a time.
+            let x = x as i32 as f32;
             let ahead = start[2] + step[2] * x;
             let share = 1.0 / ahead;
             let u = (start[0] + step[0] * x) * share - mx;
             let v = (start[1] + step[1] * x) * share - my;
             let bent = 1.0 + self.bend * (u * u + v * v);
-            let shown = if ahead > 0.0 { 0.0 } else { -1e9 };
-            // In 256ths of a pixel; a number that is none becomes 0, far ones the largest there is.
-            place.x = (((u * bent + mx) * self.scale - 0.5 + shown) * 256.0) as i32;
-            place.y = (((v * bent + my) * self.scale - 0.5 + shown) * 256.0) as i32;
+            let shown = if ahead > 0.0 { -128.0 } else { -1e9 };
+            place.x = whole((u * bent + mx) * scale + shown);
+            place.y = whole((v * bent + my) * scale + shown);
         }
     }
 
     fn row(&self, y: usize, places: &mut [Place], line: &mut [u8]) {
         self.places(y, places);
-        let (wide, high) = (self.picture.width as i32, self.picture.height as i32);
-        let (right, foot) = ((wide - 1) * 256, (high - 1) * 256);
+        let side = |pixels: u32| (pixels - 1) * 256;
+        let (right, foot) = (side(self.picture.width), side(self.picture.height));
         let rgb = &self.picture.rgb;
-        let stride = 3 * wide as usize;
+        let stride = 3 * self.picture.width as usize;
         for (place, out) in places.iter().zip(line.as_chunks_mut::<4>().0) {
-            let inside = (0..right).contains(&place.x) && (0..foot).contains(&place.y);
-            if !inside {
+            // Less than nothing is more than any place as a number without a sign.
+            let (x, y) = (place.x as u32, place.y as u32);
+            if x >= right || y >= foot {
                 *out = self.ground;
                 continue;
             }
-            let at = (place.y >> 8) as usize * stride + 3 * (place.x >> 8) as usize;
-            let pair = |at: usize| -> Option<[u64; 2]> {
-                let six = rgb.get(at..at + 6)?;
-                Some([lanes(six[0], six[1], six[2]), lanes(six[3], six[4], six[5])])
-            };
+            let at = (y >> 8) as usize * stride + 3 * (x >> 8) as usize;
+            let pair = |at: usize| rgb.get(at..at + 6);
             let (Some(above), Some(below)) = (pair(at), pair(at + stride)) else {
                 *out = self.ground;
                 continue;
             };
-            let (fx, fy) = ((place.x & 255) as u64, (place.y & 255) as u64);
-            let between = |a: u64, b: u64, share: u64| {
-                ((a * (256 - share) + b * share) >> 8) & 0x00FF_00FF_00FF
+            let (fx, fy) = (x & 255, y & 255);
+            let shares = [
+                (256 - fx) * (256 - fy),
+                fx * (256 - fy),
+                (256 - fx) * fy,
+                fx * fy,
+            ];
+            let part = |n: usize| {
+                let four = [above[n], above[n + 3], below[n], below[n + 3]];
+                let sum: u32 = four
+                    .iter()
+                    .zip(shares)
+                    .map(|(part, share)| u32::from(*part) * share)
+                    .sum();
+                (sum >> 16) as u8
             };
-            let found = between(
-                between(above[0], above[1], fx),
-                between(below[0], below[1], fx),
-                fy,
-            );
-            *out = [found as u8, (found >> 16) as u8, (found >> 32) as u8, 255];
+            *out = [part(0), part(1), part(2), 255];
         }
     }
+}
+
+/// A number as the nearest whole one, -4 for what is less or none, 2²¹ for what is more; without a branch, unlike `as`.
+fn whole(number: f32) -> i32 {
+    // Here a step of the last bit is one.
+    const BASE: f32 = 12_582_912.0;
+    let near = number.max(-4.0).min(2_097_152.0);
+    (near + BASE).to_bits() as i32 - BASE.to_bits() as i32
 }
 
 /// In 256ths of a pixel.
@@ -177,15 +191,10 @@ struct Place {
     y: i32,
 }
 
-/// Three parts of a colour side by side, each with room to be multiplied by 256.
-fn lanes(r: u8, g: u8, b: u8) -> u64 {
-    u64::from(r) | u64::from(g) << 16 | u64::from(b) << 32
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::geometry::{Bent, Lens, PlaneView, Reference};
+    use crate::geometry::{Bent, Lens, PlaneView, Reference, Shape};
 
     /// A wall of squares of 100 mm seen askew through a bent lens, in grey; laid flat it is squares again.
     #[test]
@@ -198,8 +207,7 @@ mod tests {
         let corners = [[120.0, 90.0], [520.0, 60.0], [560.0, 430.0], [90.0, 400.0]];
         let reference = Reference {
             corners: corners.map(|corner| lens.seen(corner)),
-            size: [0.8, 0.6],
-            spread: [0.0; 2],
+            shape: Shape::rectangle([0.8, 0.6], [0.0; 2]),
         };
         let bent = Bent { lens, spread: 0.0 };
         let view = PlaneView::new(&reference, &[], bent, 1.0).unwrap();
@@ -230,6 +238,10 @@ mod tests {
                 assert_eq!(flat[at], expected, "{place:?}");
             }
         }
+        assert_eq!(
+            [-9.0, 0.4, 7.6, f32::NAN, 1e30].map(whole),
+            [-4, 0, 8, -4, 1 << 21]
+        );
         let beyond = Window::around([50.0, 50.0], [60.0, 60.0], (8, 8));
         let nothing = flatten(&picture, &plane, &beyond, [1, 2, 3]);
         assert_eq!(nothing[..4], [1, 2, 3, 255]);

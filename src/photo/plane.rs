@@ -1,9 +1,11 @@
 //! What a picture tells of lengths in its plane, each with its ±; and where they stand on the wall.
 
-use super::{Flat, Photo, Taped, WORKING, What};
+use super::{Flat, KnownBy, Photo, Taped, WORKING, What};
 use crate::geometry::{
-    Bent, Estimate, Known, Lens, NoPlane, PlaneView, Reference, Spot, bend_of, distance, turn,
+    Bent, Estimate, Known, Lens, NoPlane, PlaneView, Reference, Shape, Spot, bend_of, distance,
+    turn,
 };
+use crate::handbook::tape::CORNER_OFF;
 use crate::measure::{Angle, Length};
 
 /// One standard deviation of a click on a working copy, in its pixels. Common practice, no published source: a
@@ -22,11 +24,11 @@ const OBLIQUE: f64 = 60.0;
 const DISAGREES: f64 = 3.0;
 
 /// Why a picture shows no plane to measure in.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub enum NoView {
-    /// No rectangle of known size is marked.
+    /// Nothing of known size is marked.
     NoReference,
-    /// Its width or its height is not known.
+    /// Its width or its height is not known, or one of the sides that it is known by.
     NotSized,
     /// Its corners show none.
     Plane(NoPlane),
@@ -134,13 +136,9 @@ impl Photo {
     /// [`NoView`].
     pub fn view(&self) -> Result<PlaneView, NoView> {
         let flat = self.flat.as_ref().ok_or(NoView::NoReference)?;
-        let (Some(width), Some(height)) = (flat.width, flat.height) else {
-            return Err(NoView::NotSized);
-        };
         let reference = Reference {
             corners: flat.corners,
-            size: [width.length.metres(), height.length.metres()],
-            spread: [width.give, height.give].map(|give| give.metres() / STATED),
+            shape: shape(flat).ok_or(NoView::NotSized)?,
         };
         let known: Vec<Known> = self.taped().into_iter().map(|(_, known)| known).collect();
         PlaneView::new(&reference, &known, self.lens(), self.click()).map_err(NoView::Plane)
@@ -269,6 +267,29 @@ impl Photo {
     }
 }
 
+/// What was taped of the reference; `None` where something of it was not.
+///
+/// A right angle is one as built: [`CORNER_OFF`] either way, as one standard deviation.
+fn shape(flat: &Flat) -> Option<Shape> {
+    let of = |taped: Option<Taped>| -> Option<Estimate> {
+        taped.map(|taped| Estimate {
+            value: taped.length.metres(),
+            spread: taped.give.metres() / STATED,
+        })
+    };
+    let (upper, left) = (of(flat.width)?, of(flat.height)?);
+    let sides = &flat.sides;
+    let four = |last: Estimate| Some([upper, of(sides.right)?, of(sides.lower)?, left, last]);
+    Some(match flat.known_by() {
+        KnownBy::Rectangle => Shape::Rectangle([upper, left]),
+        KnownBy::Corner => Shape::Cornered(four(Estimate {
+            value: std::f64::consts::FRAC_PI_2,
+            spread: CORNER_OFF.value.to_radians(),
+        })?),
+        KnownBy::Diagonal => Shape::Braced(four(of(sides.diagonal)?)?),
+    })
+}
+
 /// The angle at the second of three places, in radians.
 fn angle(a: Spot, at: Spot, b: Spot) -> f64 {
     let (u, v) = ([a[0] - at[0], a[1] - at[1]], [b[0] - at[0], b[1] - at[1]]);
@@ -301,15 +322,21 @@ fn middle(flat: &Flat) -> Spot {
 
 /// Whether one of these places lies further outside the reference than it is long.
 fn beyond(flat: &Flat, view: &PlaneView, places: &[Spot]) -> bool {
-    let (Some(width), Some(height)) = (flat.width, flat.height) else {
+    let Some(corners) = shape(flat).and_then(|shape| shape.corners().ok()) else {
         return false;
     };
-    let (w, h) = (width.length.metres(), height.length.metres());
-    let long = w.max(h);
+    let reach = |axis: usize| {
+        let parts = corners.map(|corner| corner[axis]);
+        let least = parts.iter().copied().fold(f64::INFINITY, f64::min);
+        let most = parts.iter().copied().fold(f64::NEG_INFINITY, f64::max);
+        [least, most]
+    };
+    let [across, down] = [reach(0), reach(1)];
+    let long = (across[1] - across[0]).max(down[1] - down[0]);
     places.iter().any(|spot| {
         view.place(*spot).is_none_or(|[x, y]| {
-            let off = |at: f64, most: f64| (-at).max(at - most).max(0.0);
-            off(x, w).hypot(off(y, h)) > long
+            let off = |at: f64, [least, most]: [f64; 2]| (least - at).max(at - most).max(0.0);
+            off(x, across).hypot(off(y, down)) > long
         })
     })
 }
@@ -317,7 +344,7 @@ fn beyond(flat: &Flat, view: &PlaneView, places: &[Spot]) -> bool {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::photo::Object;
+    use crate::photo::{Object, Sides};
 
     /// A picture of 4,000 by 3,000 pixels that sees its wall square on, a pixel a millimetre.
     fn square_on() -> Photo {
@@ -334,6 +361,7 @@ mod tests {
             object: Object::Door,
             width: taped(900),
             height: taped(2000),
+            sides: Sides::default(),
             edges: Vec::new(),
         });
         photo

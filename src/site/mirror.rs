@@ -115,7 +115,7 @@ impl Room {
 }
 
 /// Studs from the other corner.
-fn mirrored_studs(studs: &Studs, long: Length) -> Studs {
+pub(super) fn mirrored_studs(studs: &Studs, long: Length) -> Studs {
     let centres = studs.centres(long);
     if centres.is_empty() {
         return studs.clone();

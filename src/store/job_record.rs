@@ -18,13 +18,14 @@ use super::record_figures::{MoreRecord, TaskRecord, read_task, write_more, write
 use super::record_fixed::{FixedRecord, read_fixed, write_fixed};
 use super::record_joists::{read_joists, write_joists};
 use super::record_material::{MaterialRecord, material, read_material};
-use super::record_photo::{read_photo, write_photo};
+use super::record_photo::{read_photo, read_sides, write_photo, write_sides};
 use super::record_pipe::{read_lies, write_lies};
+use super::record_steps::{read_step, write_step};
 use super::record_survey::{SurveyRecord, read_survey, write_survey};
 use crate::measure::{Length, Money};
 use crate::site::Id;
 use crate::takeoff::{
-    Ask, Batch, Buying, Choice, HandLine, Job, LineKey, PackKey, RollLine, TapeBench, Task,
+    Ask, Batch, Buying, Choice, HandLine, Job, LineKey, PackKey, RollLine, TapeBench, Task, Traced,
 };
 use crate::trades::tape::Ends;
 
@@ -57,6 +58,12 @@ pub(super) mod kind {
     pub const JOISTS: u16 = 41;
     /// A picture of the log.
     pub const PHOTO: u16 = 30;
+    /// A tick or a move of the order of work, or a step of the person's own.
+    pub const STEP: u16 = 50;
+    /// The sides of a picture's reference, under the picture's name, behind it.
+    pub const SIDES: u16 = 55;
+    /// Where the outline of a figure was traced, under the figure's name.
+    pub const TRACED: u16 = 60;
 }
 
 /// Lines of the roll in one part.
@@ -273,10 +280,14 @@ pub(super) fn write_entries(job: &Job) -> Vec<Part> {
     parts.push(part(kind::BUYING, 0, write(&write_buying(&job.buying))));
     parts.push(part(kind::TAPE, 0, write(&write_tape(&job.tape))));
     parts.extend(
-        job.photos
+        job.steps
             .iter()
-            .map(|photo| part(kind::PHOTO, photo.id.0, write(&write_photo(photo)))),
+            .map(|note| part(kind::STEP, note.id.0, write(&write_step(note)))),
     );
+    for photo in &job.photos {
+        parts.push(part(kind::PHOTO, photo.id.0, write(&write_photo(photo))));
+        parts.extend(write_sides(photo).map(|sides| part(kind::SIDES, photo.id.0, write(&sides))));
+    }
     if !job.buying.cutting.is_empty() {
         let record = write_cutting(&job.buying);
         parts.push(part(kind::CUTTING, 0, write(&record)));
@@ -284,6 +295,13 @@ pub(super) fn write_entries(job: &Job) -> Vec<Part> {
     if let Some(batch) = job.batch {
         let record: BatchRecord = (batch.mixed.to_rfc3339(), batch.rest, batch.good);
         parts.push(part(kind::BATCH, 0, write(&record)));
+    }
+    for (figure, traced) in &job.traced {
+        // What is left of a figure that was removed is not kept.
+        if job.tasks.iter().any(|task| task.id == *figure) {
+            let record: TracedRecord = (traced.photo.0, traced.mark, traced.give.as_nm());
+            parts.push(part(kind::TRACED, figure.0, write(&record)));
+        }
     }
     parts
 }
@@ -377,11 +395,29 @@ pub(super) fn read_job(parts: &[Part]) -> Assembled {
             kind::PHOTO => read(body)
                 .and_then(|record| read_photo(record, Id(*id)))
                 .map(|photo| job.photos.push(Arc::new(photo))),
+            kind::STEP => read(body)
+                .and_then(|record| read_step(record, Id(*id)))
+                .map(|note| job.steps.push(note)),
+            // Those of a picture that was lost are lost with it.
+            kind::SIDES => read(body).and_then(read_sides).map(|sides| {
+                let photo = job.photos.last_mut().filter(|photo| photo.id.0 == *id);
+                if let Some(flat) = photo.and_then(|photo| Arc::make_mut(photo).flat.as_mut()) {
+                    flat.sides = sides;
+                }
+            }),
             kind::BUYING => read(body).and_then(read_buying).map(|buying| {
                 let cutting = std::mem::take(&mut job.buying.cutting);
                 job.buying = Buying { cutting, ..buying };
             }),
             kind::CUTTING => read(body).and_then(|record| read_cutting(record, &mut job.buying)),
+            kind::TRACED => read::<TracedRecord>(body).map(|(photo, mark, give)| {
+                let traced = Traced {
+                    photo: Id(photo),
+                    mark,
+                    give: Length::nm(give),
+                };
+                job.traced.insert(Id(*id), traced);
+            }),
             kind::BATCH => read_batch(body).map(|batch| job.batch = Some(batch)),
             kind::TAPE => read(body)
                 .as_ref()
@@ -399,6 +435,9 @@ pub(super) fn read_job(parts: &[Part]) -> Assembled {
         headed,
     }
 }
+
+/// The picture, the mark on it, and by how many nanometres its corners may be off.
+type TracedRecord = (u64, u32, i64);
 
 /// When it was mixed, minutes of rest, minutes that it is good.
 type BatchRecord = (String, f64, f64);

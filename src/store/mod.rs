@@ -23,6 +23,8 @@ mod record_material;
 mod record_mix;
 mod record_photo;
 mod record_pipe;
+mod record_sheets;
+mod record_steps;
 mod record_survey;
 mod record_tile;
 mod saver;

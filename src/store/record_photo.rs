@@ -7,7 +7,7 @@ use super::pictures::is_name;
 use super::record::{all, choice, code, length, maybe};
 use crate::geometry::Spot;
 use crate::measure::{Angle, Length};
-use crate::photo::{Anchor, Behind, Flat, Mark, Object, Photo, Stage, Taped, What};
+use crate::photo::{Anchor, Behind, Flat, KnownBy, Mark, Object, Photo, Sides, Stage, Taped, What};
 use crate::site::{HiddenKind, Id};
 
 /// A length and its ±.
@@ -71,6 +71,35 @@ struct FlatRecord {
     width: Option<TapedRecord>,
     height: Option<TapedRecord>,
     edges: Vec<Vec<Spot>>,
+}
+
+/// By what the four points of a reference are known; the right side, the lower one, the diagonal.
+pub(super) type SidesRecord = (
+    u8,
+    Option<TapedRecord>,
+    Option<TapedRecord>,
+    Option<TapedRecord>,
+);
+
+/// The sides of a picture's reference, where anything is said of them beyond a rectangle.
+pub(super) fn write_sides(photo: &Photo) -> Option<SidesRecord> {
+    let sides = photo.flat.as_ref()?.sides;
+    let said = sides != Sides::default();
+    said.then(|| {
+        let by = code(&KnownBy::ALL, &sides.by);
+        let [right, lower, diagonal] =
+            [sides.right, sides.lower, sides.diagonal].map(|side| side.map(write_taped));
+        (by, right, lower, diagonal)
+    })
+}
+
+pub(super) fn read_sides((by, right, lower, diagonal): SidesRecord) -> Option<Sides> {
+    Some(Sides {
+        by: choice(&KnownBy::ALL, by)?,
+        right: maybe_taped(right)?,
+        lower: maybe_taped(lower)?,
+        diagonal: maybe_taped(diagonal)?,
+    })
 }
 
 fn write_taped(taped: Taped) -> TapedRecord {
@@ -243,6 +272,7 @@ fn read_flat(record: FlatRecord) -> Option<Flat> {
         object: choice(&Object::ALL, record.object)?,
         width: maybe_taped(record.width)?,
         height: maybe_taped(record.height)?,
+        sides: Sides::default(),
         edges: all(record.edges, |edge| all(edge, spot))?,
     })
 }

@@ -428,7 +428,9 @@ fn named(material: &Material) -> (Shelf, String) {
         Material::Sand => (Shelf::Mortar, "Sand for mortar".to_owned()),
         Material::Lime => (Shelf::Mortar, "Hydrated lime".to_owned()),
         Material::ShieldPlate => (Shelf::Fasteners, "Steel plate over pipe".to_owned()),
-        pipe => super::pipe::named(pipe).unwrap_or((Shelf::Other, String::new())),
+        other => super::pipe::named(other)
+            .or_else(|| super::sheets::named(other))
+            .unwrap_or((Shelf::Other, String::new())),
     }
 }
 

@@ -2,13 +2,14 @@
 
 use chrono::{DateTime, FixedOffset};
 
+use std::collections::BTreeMap;
 use std::sync::Arc;
 
-use super::Buying;
+use super::{Buying, StepNote};
 use crate::measure::{Length, Units};
 use crate::photo::Photo;
 use crate::site::{Id, On, OpeningRule, Room, Spot};
-use crate::trades::{drain, grout, mortar, paint, patch, pipe, tape, tile};
+use crate::trades::{drain, grout, mortar, paint, patch, pipe, sheets, tape, tile};
 
 /// All that a person keeps about one job.
 #[derive(Clone, Debug, PartialEq)]
@@ -35,6 +36,21 @@ pub struct Job {
     pub batch: Option<Batch>,
     /// The log of pictures, in the order in which they came in.
     pub photos: Vec<Arc<Photo>>,
+    /// What was ticked and moved of the order of work, and steps of the person's own.
+    pub steps: Vec<StepNote>,
+    /// The figures whose outline was traced on a picture.
+    pub traced: BTreeMap<Id, Traced>,
+}
+
+/// Where a figure's outline was traced: an estimate until a tape is put on it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Traced {
+    /// The picture.
+    pub photo: Id,
+    /// The mark on it, by its number.
+    pub mark: u32,
+    /// By how much its corners may be off, about 19 times in 20.
+    pub give: Length,
 }
 
 /// A batch that was mixed: it rests, is stirred again, and is thrown away in time.
@@ -78,6 +94,8 @@ pub enum Ask {
     Pipe(Box<pipe::Ask>, Option<PipeOn>),
     /// A drain.
     Drain(Box<drain::Ask>),
+    /// Board in sheets, by hand or on a surface of the room; a ceiling has the outline of its floor.
+    Sheets(Box<sheets::Ask>, TileOn),
 }
 
 /// Where a run of pipe starts on a wall or in the floor of its room: at a fixed point, or at a place of its own.
@@ -198,6 +216,8 @@ impl Job {
             tape: TapeBench::default(),
             batch: None,
             photos: Vec::new(),
+            steps: Vec::new(),
+            traced: BTreeMap::new(),
         }
     }
 

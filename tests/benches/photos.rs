@@ -2,6 +2,8 @@
 //!
 //! `cargo bench --no-default-features --bench photos`
 //!
+//! A name after `--` runs a part alone: `copies`, `memory`, `log`, `flat`, `coverage`.
+//!
 //! Each figure is one line that ends in whether its goal is met: `met` or `short`; `short` also where its referee is not
 //! there. Times are medians. Memory is the most that a process of its own ever held (`VmHWM`, so on Linux alone).
 #![allow(clippy::unwrap_used, clippy::panic, missing_docs)]
@@ -20,7 +22,7 @@ use std::time::Instant;
 
 use clock::{median, milliseconds, outcome};
 use storyrod::app::{SMALL, start, take_picture};
-use storyrod::geometry::{Bent, Lens, PlaneView, Reference};
+use storyrod::geometry::{Bent, Lens, PlaneView, Reference, Shape};
 use storyrod::photo::{
     Format, Photo, Picture, WORKING, Watch, What, Window, decode, encode, flatten,
 };
@@ -45,16 +47,31 @@ fn main() {
     if !arguments.iter().any(|argument| argument == "--bench") {
         return;
     }
-    let folder = tempfile::tempdir().unwrap();
-    if pillow(&["make", folder.path().to_str().unwrap()]).is_some() {
-        copies(folder.path());
-        memory(folder.path());
-    } else {
-        println!("photos/copies and memory: no pictures without Pillow ({HOW}): short");
+    let wanted = |part: &str| {
+        let mut named = arguments
+            .iter()
+            .skip(1)
+            .filter(|name| !name.starts_with("--"));
+        named.clone().next().is_none() || named.any(|name| name == part)
+    };
+    if wanted("copies") || wanted("memory") {
+        let folder = tempfile::tempdir().unwrap();
+        if pillow(&["make", folder.path().to_str().unwrap()]).is_none() {
+            println!("photos/copies and memory: no pictures without Pillow ({HOW}): short");
+        } else {
+            if wanted("copies") {
+                copies(folder.path());
+            }
+            if wanted("memory") {
+                memory(folder.path());
+            }
+        }
     }
-    log();
-    flat();
-    coverage();
+    for (name, part) in [("log", log as fn()), ("flat", flat), ("coverage", coverage)] {
+        if wanted(name) {
+            part();
+        }
+    }
 }
 
 /// One figure: what, how much, its referee's name and figure, the goal, and whether it is met.
@@ -224,8 +241,7 @@ fn flat() {
             [7100.0, 5200.0],
             [1100.0, 5600.0],
         ],
-        size: [1.2, 0.8],
-        spread: [0.001; 2],
+        shape: Shape::rectangle([1.2, 0.8], [0.001; 2]),
     };
     let view = PlaneView::new(&reference, &[], lens, 6.0).unwrap();
     let plane = view.plane_of().unwrap();
@@ -257,13 +273,26 @@ fn flat() {
 
 /// 10,000 views, each with its stated ± at the truth or not.
 fn coverage() {
-    for (what, lens, tapes) in [
-        ("a straight lens", 0.0, 0),
-        ("a lens within its allowance", 0.004, 0),
-        ("and two tapes on it", 0.004, 2),
+    let rectangle = simulated::Form::Rectangle;
+    for (what, form, lens, tapes) in [
+        ("a straight lens", rectangle, 0.0, 0),
+        ("a lens within its allowance", rectangle, 0.004, 0),
+        ("and two tapes on it", rectangle, 0.004, 2),
+        (
+            "four sides and a right angle",
+            simulated::Form::Cornered,
+            0.004,
+            0,
+        ),
+        (
+            "four sides and a diagonal",
+            simulated::Form::Braced,
+            0.004,
+            0,
+        ),
     ] {
         let begun = Instant::now();
-        let (share, stated) = simulated::covered(10_000, 20_261_126, lens, tapes);
+        let (share, stated) = simulated::covered(10_000, 20_261_126, form, lens, tapes);
         let met = (0.90..=0.99).contains(&share);
         println!(
             "photos/stated ± covers the truth, 10,000 views, 1.5 px clicks, {what}: {:.2} %, stated at the median {:.2} % of the length, {:.0} ms, goal 90 to 99 %: {}",

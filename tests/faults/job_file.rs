@@ -10,7 +10,7 @@ use storyrod::app::demo_job;
 use storyrod::geometry::{Point, Polygon, Region};
 use storyrod::measure::quantity::{square_feet, square_feet_per_gallon};
 use storyrod::measure::{Angle, Length, Money, Units};
-use storyrod::photo::{self, Anchor, Behind, Flat, Object, Photo, Stage, Taped};
+use storyrod::photo::{self, Anchor, Behind, Flat, KnownBy, Object, Photo, Sides, Stage, Taped};
 use storyrod::site::{
     FixedKind, FixedPoint, Fixture, FixtureKind, Hidden, HiddenKind, Hinge, Id, Known, On,
     OpeningRule, Passed, Room, Side, Spot, Studs, What,
@@ -23,12 +23,13 @@ use storyrod::store::{
     open_shelf, open_to_write, recover_job, salvage_job, save_job, save_shelf, seal, versions_of,
 };
 use storyrod::takeoff::{
-    Ask, Batch, HandLine, Job, LineKey, PackKey, Stamps, TapeBench, Task, TileOn, packs_on_sale,
+    Ask, Batch, HandLine, Job, LineKey, PackKey, Stamps, StepNote, TapeBench, Task, TileOn, Traced,
+    packs_on_sale,
 };
 use storyrod::trades::patch::{Air, HoleShape, Method};
 use storyrod::trades::tape::Ends;
 use storyrod::trades::tile;
-use storyrod::trades::{Material, mortar};
+use storyrod::trades::{Material, Work, mortar};
 
 use super::{drains, mixes};
 
@@ -83,6 +84,14 @@ pub fn full_job() -> Job {
     job.units = Units::Centimetres;
     job.add_task(Some(1), Ask::Tile(Box::default(), TileOn::Floor));
     let tile = job.tasks.last().map(|task| task.id);
+    if let Some(tile) = tile {
+        let traced = Traced {
+            photo: Id::fresh(),
+            mark: 3,
+            give: Length::mm(7),
+        };
+        job.traced.insert(tile, traced);
+    }
     job.add_task(Some(1), Ask::Grout(Box::new(mixes::grout()), tile));
     job.add_task(Some(1), Ask::Mortar(Box::new(mixes::setting()), tile));
     job.add_task(None, Ask::Mortar(Box::new(mixes::bed()), None));
@@ -159,7 +168,8 @@ pub fn full_job() -> Job {
                 *rule = OpeningRule::SmallNotDeducted(square_feet(100.0));
             }
             // Filled where they are added.
-            Ask::Grout(..) | Ask::Mortar(..) | Ask::Pipe(..) | Ask::Drain(..) => {}
+            Ask::Grout(..) | Ask::Mortar(..) | Ask::Pipe(..) | Ask::Drain(..) | Ask::Sheets(..) => {
+            }
         }
     }
     job
@@ -257,6 +267,12 @@ fn full_photo(room: Id) -> Photo {
         object: Object::Board,
         width: Some(taped),
         height: None,
+        sides: Sides {
+            by: KnownBy::Diagonal,
+            right: Some(taped),
+            lower: None,
+            diagonal: Some(taped),
+        },
         edges: vec![points(3), points(5)],
     });
     photo.anchor = Some(Anchor {
@@ -278,7 +294,18 @@ pub fn full_snapshot() -> Snapshot {
     ]
     .map(Arc::new)
     .to_vec();
+    job.steps = vec![
+        StepNote {
+            done: Some(job.begun),
+            ..StepNote::figure(job.tasks[0].id, Work::Coat, 1)
+        },
+        StepNote {
+            rank: Some(-5),
+            ..StepNote::own(Some(room), "Order the glass")
+        },
+    ];
     let mut before = job.clone();
+    before.steps.pop();
     before.rooms.swap(0, 1);
     before.tasks.pop();
     before.roll.clear();

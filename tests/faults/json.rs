@@ -15,13 +15,13 @@ use storyrod::site::{
 use storyrod::store::Snapshot;
 use storyrod::store::json::{JsonError, from_json, to_json};
 use storyrod::takeoff::{
-    Ask, Choice, EntryKind, HandLine, Job, LineKey, Mark, PackKey, RollLine, Stamps, TapeBench,
-    Task,
+    Ask, Choice, EntryKind, HandLine, Job, LineKey, Mark, PackKey, RollLine, Stamps, StepNote,
+    TapeBench, Task,
 };
 use storyrod::trades::paint::{self, Binder, Built, Coats, Part, Sheen, Surface, Texture, Trim};
 use storyrod::trades::patch::{self, Air, Hole, HoleShape, Method, Obstacle, WallFacts};
 use storyrod::trades::tape::Ends;
-use storyrod::trades::{Compound, Material};
+use storyrod::trades::{Compound, Material, Work};
 
 use super::job_file::full_snapshot;
 
@@ -696,6 +696,7 @@ fn stamps() -> impl Strategy<Value = Stamps> {
         EntryKind::Buying,
         EntryKind::Tape,
         EntryKind::Photo,
+        EntryKind::Step,
     ];
     let mark =
         (vec((any::<u64>(), any::<u32>()), 0..3), any::<bool>()).prop_map(|(changes, gone)| Mark {
@@ -777,6 +778,20 @@ fn snapshot() -> impl Strategy<Value = Snapshot> {
                 }));
             }
             buy(&mut job, prices);
+            for (at, room) in job.rooms.iter().enumerate() {
+                job.steps.push(StepNote {
+                    done: (at > 0).then_some(job.begun),
+                    rank: (at == 0).then_some(-7),
+                    ..StepNote::own(Some(room.id), format!("Do {at}"))
+                });
+            }
+            for (at, task) in job.tasks.iter().enumerate() {
+                job.steps.push(StepNote {
+                    done: Some(job.begun),
+                    rank: (at > 0).then_some(i64::MAX),
+                    ..StepNote::figure(task.id, Work::ALL[at % Work::ALL.len()], at as u8)
+                });
+            }
             Snapshot {
                 stamps: Arc::new(stamps),
                 ..Snapshot::of(job)

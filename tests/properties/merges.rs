@@ -12,9 +12,9 @@ use storyrod::photo::Photo;
 use storyrod::site::{Id, Room};
 use storyrod::takeoff::{
     Ask, EntryKind, HandLine, Job, LineKey, Merge, Merged, Order, PackKey, Saw, Setup, Stamps,
-    Task, TileOn, Value, merge,
+    StepKey, StepNote, StepOf, Task, TileOn, Value, merge,
 };
-use storyrod::trades::Material;
+use storyrod::trades::{Material, Work};
 
 /// A copy of a job, with its marks.
 #[derive(Clone, Debug)]
@@ -103,6 +103,7 @@ fn act(job: &mut Job, (what, at, n): (u8, usize, u8)) {
             Ask::Mortar(ask, _) => ask.waste = f64::from(n) / 200.0,
             Ask::Pipe(ask, _) => ask.stick = length,
             Ask::Drain(ask) => ask.run = length,
+            Ask::Sheets(ask, _) => ask.gap = length,
         },
         (6, _, Some(task), _) => job.tasks[task].on_list ^= true,
         (7, _, Some(task), _) => drop(job.tasks.remove(task)),
@@ -135,6 +136,24 @@ fn act(job: &mut Job, (what, at, n): (u8, usize, u8)) {
             let tile = task.map(|task| job.tasks[task].id);
             job.add_task(room, Ask::Grout(Box::default(), tile));
         }
+        (23, ..) => job.steps.push(StepNote::own(None, format!("Do {n}"))),
+        (24, _, Some(task), _) => {
+            let key = StepKey::Figure(job.tasks[task].id, Work::ALL[at], n % 2);
+            let when = DateTime::from_timestamp(i64::from(n) * 3600, 0);
+            job.tick_step(key, when.filter(|_| n % 3 > 0).map(|w| w.fixed_offset()));
+        }
+        (25, ..) if !job.steps.is_empty() => {
+            let at = at % job.steps.len();
+            let key = job.steps[at].key();
+            job.rank_step(key, i64::from(n));
+        }
+        (26, ..) if !job.steps.is_empty() => {
+            let at = at % job.steps.len();
+            if let StepOf::Own(_, text) = &mut job.steps[at].of {
+                *text = format!("Do not {n}");
+            }
+        }
+        (27, ..) if !job.steps.is_empty() => drop(job.steps.remove(at % job.steps.len())),
         _ => {}
     }
 }
@@ -142,7 +161,7 @@ fn act(job: &mut Job, (what, at, n): (u8, usize, u8)) {
 type Acts = Vec<(u8, usize, u8)>;
 
 fn acts(most: usize) -> impl Strategy<Value = Acts> {
-    proptest::collection::vec((0u8..23, 0usize..6, 0u8..200), 0..most)
+    proptest::collection::vec((0u8..28, 0usize..6, 0u8..200), 0..most)
 }
 
 /// One round: what is done to either copy, and which of them then takes the other's.
@@ -205,6 +224,10 @@ fn says(job: &Job) -> BTreeSet<String> {
             .keys()
             .map(|key| format!("count {key:?}")),
     );
+    all.extend(job.steps.iter().map(|note| match &note.of {
+        StepOf::Own(_, text) => plain(text),
+        of => format!("{of:?}"),
+    }));
     all.extend(
         (job.roll.iter())
             .filter(|line| !line.label.ends_with(", their copy"))
@@ -236,6 +259,20 @@ fn nothing_is_lost(mine: &Copy, other: &Copy, out: &Merged, mine_is_ours: bool) 
         assert!(
             !lost((EntryKind::HandLine, line.id), &line_says(line)),
             "{line:?}"
+        );
+    }
+    for note in &mine.job.steps {
+        // A tick of either side stays one; an own step keeps its words.
+        let stays = out.job.steps.iter().any(|kept| {
+            (note.done.is_none() || kept.done.is_some())
+                && match (&note.of, &kept.of) {
+                    (StepOf::Own(_, a), StepOf::Own(_, b)) => plain(a) == plain(b),
+                    (a, b) => a == b,
+                }
+        });
+        assert!(
+            stays || gave_way((EntryKind::Step, note.id), mine, other),
+            "{note:?}"
         );
     }
     for line in &mine.job.roll {
@@ -608,4 +645,37 @@ fn a_picture_marked_on_both_sides_is_kept_twice_and_its_bytes_once() {
     ours.edit(1, |job| job.photos.clear());
     kept.takes(&ours);
     assert!(kept.job.photos.is_empty());
+}
+
+#[test]
+fn a_step_that_both_ticked_is_ticked_once_at_the_earlier_time() {
+    let base = Copy::demo();
+    let (mut a, mut b) = (base.clone(), base);
+    let key = StepKey::Figure(a.job.tasks[0].id, Work::Coat, 0);
+    let at = |hour: i64| {
+        let when = DateTime::from_timestamp(hour * 3600, 0).unwrap();
+        Some(when.fixed_offset())
+    };
+    a.edit(1, |job| job.tick_step(key, at(9)));
+    b.edit(2, |job| {
+        job.tick_step(key, at(7));
+        job.rank_step(key, 5);
+        job.steps.push(StepNote::own(None, "Order the glass"));
+    });
+    let report = a.takes(&b);
+    assert_eq!(a.job.steps.len(), 2);
+    assert_eq!((a.job.steps[0].done, a.job.steps[0].rank), (at(7), Some(5)));
+    let said: Vec<String> = report.iter().map(ToString::to_string).collect();
+    assert!(
+        said.iter().any(|line| line.contains("Step “Compound”")),
+        "{said:?}"
+    );
+    assert!(
+        said.iter().any(|line| line.contains("Order the glass")),
+        "{said:?}"
+    );
+    // Handed back, both have the same.
+    let copy = a.clone();
+    b.takes(&copy);
+    assert_eq!(a.job.steps, b.job.steps);
 }

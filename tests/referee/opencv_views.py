@@ -6,6 +6,11 @@ Each line: eight pixel coordinates of a rectangle's corners, its width and heigh
 points in its plane, and the distance between them in metres by cv2.findHomography (double precision) and
 cv2.perspectiveTransform. The corners come from cv2.projectPoints.
 
+    python3 opencv_views.py quads > opencv_quads.csv
+
+Each line: the same of four points that are no rectangle, in every other line with a right angle at the first; in place of
+width and height their four sides and the diagonal from the first to the third.
+
     python3 opencv_views.py lens > opencv_lens.csv
 
 Each line: the radial term k of a lens without other faults (f = half the diagonal, so that r is in halves of it), a
@@ -20,33 +25,57 @@ import numpy
 chance = numpy.random.default_rng(20261126)
 
 
+def view(flat):
+    """Four points of a wall and two more as a camera sees them, and how far apart the two are; None where they are behind it."""
+    turned = numpy.radians(chance.uniform([-35, -57, -30], [35, 57, 30]))
+    about, _ = cv2.Rodrigues(turned)
+    f = chance.uniform(1400, 3400)
+    away = chance.uniform(1.5, 6.0)
+    camera = numpy.array([[f, 0, 2016], [0, f, 1512], [0, 0, 1]])
+    corners = numpy.hstack([flat, numpy.zeros((4, 1))])
+    ends = numpy.zeros((2, 3))
+    width, height = flat[2]
+    ends[:, :2] = chance.uniform([-1, -1], [width + 1, height + 1], (2, 2))
+    shift = numpy.array([0, 0, away]) - about @ numpy.array([width / 2, height / 2, 0])
+    behind = ((about @ ends.T).T + shift)[:, 2].min() < 0.3
+    if behind or ((about @ corners.T).T + shift)[:, 2].min() < 0.3:
+        return None
+    seen, _ = cv2.projectPoints(numpy.vstack([corners, ends]), about, shift, camera, None)
+    seen = seen.reshape(-1, 2)
+    found, _ = cv2.findHomography(seen[:4], flat, 0)
+    p, q = cv2.perspectiveTransform(seen[4:].reshape(-1, 1, 2), found).reshape(2, 2)
+    metres = numpy.hypot(*(q - p))
+    return None if metres < 0.05 else (seen, metres)
+
+
 def views():
     print("ax,ay,bx,by,cx,cy,dx,dy,width,height,px,py,qx,qy,metres")
     done = 0
     while done < 200:
         width, height = chance.uniform(0.2, 1.3), chance.uniform(0.2, 2.5)
-        turned = numpy.radians(chance.uniform([-35, -57, -30], [35, 57, 30]))
-        about, _ = cv2.Rodrigues(turned)
-        f = chance.uniform(1400, 3400)
-        away = chance.uniform(1.5, 6.0)
-        camera = numpy.array([[f, 0, 2016], [0, f, 1512], [0, 0, 1]])
-        corners = numpy.array([[0, 0, 0], [width, 0, 0], [width, height, 0], [0, height, 0]], float)
-        ends = numpy.zeros((2, 3))
-        ends[:, :2] = chance.uniform([-1, -1], [width + 1, height + 1], (2, 2))
-        middle = numpy.array([width / 2, height / 2, 0])
-        shift = numpy.array([0, 0, away]) - about @ middle
-        behind = ((about @ ends.T).T + shift)[:, 2].min() < 0.3
-        if behind or ((about @ corners.T).T + shift)[:, 2].min() < 0.3:
-            continue
-        seen, _ = cv2.projectPoints(numpy.vstack([corners, ends]), about, shift, camera, None)
-        seen = seen.reshape(-1, 2)
-        found, _ = cv2.findHomography(seen[:4], corners[:, :2], 0)
-        p, q = cv2.perspectiveTransform(seen[4:].reshape(-1, 1, 2), found).reshape(2, 2)
-        metres = numpy.hypot(*(q - p))
-        if metres < 0.05:
-            continue
-        print(",".join(f"{v:.17g}" for v in [*seen[:4].ravel(), width, height, *seen[4:].ravel(), metres]))
-        done += 1
+        found = view(numpy.array([[0, 0], [width, 0], [width, height], [0, height]]))
+        if found is not None:
+            seen, metres = found
+            print(",".join(f"{v:.17g}" for v in [*seen[:4].ravel(), width, height, *seen[4:].ravel(), metres]))
+            done += 1
+
+
+def quads():
+    print("ax,ay,bx,by,cx,cy,dx,dy,upper,right,lower,left,diagonal,px,py,qx,qy,metres")
+    done = 0
+    while done < 200:
+        width, height = chance.uniform(0.2, 1.3), chance.uniform(0.2, 2.5)
+        flat = numpy.array([[0, 0], [width, 0], [width, height], [0, height]])
+        flat[2] *= chance.uniform(0.75, 1.25, 2)
+        if done % 2:
+            flat[3, 0] = chance.uniform(-0.2, 0.2) * width
+        found = view(flat)
+        if found is not None:
+            seen, metres = found
+            sides = numpy.hypot(*(numpy.roll(flat, -1, 0) - flat).T)
+            line = [*seen[:4].ravel(), *sides, numpy.hypot(*flat[2]), *seen[4:].ravel(), metres]
+            print(",".join(f"{v:.17g}" for v in line))
+            done += 1
 
 
 def lens():
@@ -63,4 +92,4 @@ def lens():
                 print(f"{k},{width},{height},{x:.17g},{y:.17g},{u:.17g},{v:.17g}")
 
 
-lens() if sys.argv[1:] == ["lens"] else views()
+{"lens": lens, "quads": quads}.get("".join(sys.argv[1:]), views)()

@@ -1,6 +1,6 @@
 //! Walls seen in pictures, and lenses, against `OpenCV` 5.0.0; `opencv_views.py` makes both tables.
 
-use storyrod::geometry::{Bent, Lens, PlaneView, Reference, bend_of, distance};
+use storyrod::geometry::{Bent, Estimate, Lens, PlaneView, Reference, Shape, bend_of, distance};
 
 fn table(text: &str) -> Vec<Vec<f64>> {
     let rows = text.lines().skip(1);
@@ -18,8 +18,7 @@ fn distances_in_200_views_are_those_of_opencv() {
         let pair = |at: usize| [row[at], row[at + 1]];
         let reference = Reference {
             corners: [pair(0), pair(2), pair(4), pair(6)],
-            size: pair(8),
-            spread: [0.0; 2],
+            shape: Shape::rectangle(pair(8), [0.0; 2]),
         };
         let lens = Bent {
             lens: Lens::straight(4032.0, 3024.0),
@@ -32,6 +31,37 @@ fn distances_in_200_views_are_those_of_opencv() {
         assert!(off <= 1e-4, "{ours:?} against {}", row[14]);
     }
     println!("worst: {worst:.2e} of the distance");
+}
+
+/// Four points that are no rectangle, by their sides and a diagonal; every other one by its right angle too.
+#[test]
+fn distances_beside_200_four_sided_shapes_are_those_of_opencv() {
+    let rows = table(include_str!("opencv_quads.csv"));
+    assert_eq!(rows.len(), 200);
+    for (n, row) in rows.iter().enumerate() {
+        let pair = |at: usize| [row[at], row[at + 1]];
+        let sure = |value: f64| Estimate { value, spread: 0.0 };
+        let [a, b, c, d, e] = [8, 9, 10, 11, 12].map(|at| sure(row[at]));
+        let square = sure(std::f64::consts::FRAC_PI_2);
+        let mut shapes = vec![Shape::Braced([a, b, c, d, e])];
+        if n % 2 == 0 {
+            shapes.push(Shape::Cornered([a, b, c, d, square]));
+        }
+        for shape in shapes {
+            let reference = Reference {
+                corners: [pair(0), pair(2), pair(4), pair(6)],
+                shape,
+            };
+            let lens = Bent {
+                lens: Lens::straight(4032.0, 3024.0),
+                spread: 0.0,
+            };
+            let view = PlaneView::new(&reference, &[], lens, 1.5).unwrap();
+            let ours = view.distance(pair(13), pair(15)).unwrap();
+            let off = (ours.value / row[17] - 1.0).abs();
+            assert!(off <= 1e-4, "{n}: {ours:?} against {}", row[17]);
+        }
+    }
 }
 
 /// Half a pixel in a thousand of what `OpenCV` straightens, where its rounds converge.

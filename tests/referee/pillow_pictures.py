@@ -4,7 +4,8 @@ Run: python3 pillow_pictures.py       (Pillow 13.0.0; writes pictures/ and pillo
 
 A sheet of 6 by 4 blocks of 16 pixels, each of another colour, is stored in each of the eight ways of EXIF as JPEG, and
 once as PNG, as lossless WebP, as grey, as progressive and as CMYK JPEG, and with an sRGB profile. All of EXIF have a date with its offset, a focal
-length and a place. Each line of the CSV: file, size as Pillow's exif_transpose gives it, and the colour in the middle of
+length and a place. Two rough ones, 203 by 131 pixels, have colour at half the width and height, and at half the width with
+restarts; they stand for planes alone and have no line. Each line of the CSV: file, size as Pillow's exif_transpose gives it, and the colour in the middle of
 each block in reading order, RRGGBB.
 """
 
@@ -80,4 +81,9 @@ keep("inks.jpg")
 profile = ImageCms.ImageCmsProfile(ImageCms.createProfile("sRGB")).tobytes()
 sheet.save(folder / "profiled.jpg", quality=95, subsampling=0, icc_profile=profile)
 keep("profiled.jpg")
+rough = Image.new("RGB", (203, 131))
+wave = lambda turn: abs(turn % 510 - 255)
+rough.putdata([(wave(3 * x + y), wave(5 * y + 100), wave(2 * x + 4 * y + (x // 17 + y // 13) * 20)) for y in range(131) for x in range(203)])
+rough.save(folder / "rough.jpg", quality=90, subsampling=2)
+rough.save(folder / "restarts.jpg", quality=90, subsampling=1, restart_marker_blocks=5)
 (here / "pillow_pictures.csv").write_text("\n".join(lines) + "\n")

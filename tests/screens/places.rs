@@ -8,7 +8,7 @@ use storyrod::app::{
 };
 use storyrod::drawing::Theme;
 use storyrod::measure::{Angle, Length};
-use storyrod::site::OpeningKind;
+use storyrod::site::{OpeningKind, Side, What};
 use storyrod::takeoff::TileOn;
 use storyrod::trades::paint::Part;
 use storyrod::trades::tile::Pattern;
@@ -67,9 +67,14 @@ fn places() -> Vec<(&'static str, Vec<Command>)> {
         ("waste", go(Here::Task(5))),
         ("strip", go(Here::Strip(5))),
         ("drain", go(Here::Task(6))),
+        ("sheets", go(Here::Task(8))),
+        ("sheets-wall", go(Here::Task(9))),
+        ("piece", go(Here::Piece(8, 1))),
+        ("piece-wall", go(Here::Piece(9, 1))),
         ("cutting", go(Here::Cutting(None))),
         ("tape", go(Here::Tape)),
         ("buy", go(Here::Buy)),
+        ("steps", go(Here::Steps)),
         ("more", go(Here::More)),
         ("photos-empty", go(Here::Photos)),
         (
@@ -281,5 +286,49 @@ fn tiles_lie_round_a_flange_and_on_a_wall_with_a_window() {
             type_in(app, Slot::Tile(new, TileSlot::Short), "5 7/8");
         });
         assert!(shot(&desk, &format!("tile-wall-{name}-day")).2 > 20);
+    }
+}
+
+/// Wall F of the demo job between neighbours that lean, on a floor that falls: its board, one piece of it, its tile, itself.
+#[test]
+fn a_wall_out_of_plumb_is_boarded_and_tiled_as_it_stands() {
+    for (name, size) in [("phone", (412, 892)), ("tablet", (1180, 820))] {
+        let desk = desk(demo(), size);
+        desk.act(|app| {
+            let room = &mut app.job.rooms[0];
+            for (what, sixty_fourths) in [
+                (What::Lean(4, Side::Right), 40),
+                (What::Lean(0, Side::Left), -32),
+                (What::Level(5), 64 * 40),
+                (What::Level(0), 64 * 40 + 48),
+            ] {
+                room.measure(what, Some(Length::in_64(0, sixty_fourths)), None);
+            }
+            app.send(Command::NewTile(Some(0), TileOn::Wall(5)));
+        });
+        let tile = figures();
+        for (place, here) in [
+            ("board", Here::Task(9)),
+            ("piece", Here::Piece(9, 1)),
+            ("tile", Here::Task(tile)),
+            ("wall", Here::Wall(0, 5)),
+            ("working", Here::Working(9)),
+        ] {
+            desk.act(|app| app.send(Command::Go(here)));
+            assert!(
+                shot(&desk, &format!("slant-{place}-{name}-day")).2 > 20,
+                "{place}"
+            );
+        }
+        desk.act(|app| {
+            for task in [9, tile] {
+                app.send(Command::Go(Here::Task(task)));
+                let says = |row: &Row| matches!(row, Row::Note { text, .. } if text.starts_with("This wall is no rectangle"));
+                assert!(app.screen().rows.iter().any(says));
+            }
+            app.send(Command::Go(Here::Piece(9, 1)));
+            let tapers = |row: &Row| matches!(row, Row::Figure { value, .. } if value.contains("at its top"));
+            assert!(app.screen().rows.iter().any(tapers));
+        });
     }
 }

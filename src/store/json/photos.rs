@@ -8,7 +8,7 @@ use super::words::{Hex, Nm, Udeg, When, Word, Words};
 use super::{JsonError, at};
 use crate::geometry::Spot;
 use crate::measure::{Angle, Length};
-use crate::photo::{Anchor, Behind, Flat, Mark, Object, Photo, Stage, Taped, What};
+use crate::photo::{Anchor, Behind, Flat, KnownBy, Mark, Object, Photo, Sides, Stage, Taped, What};
 use crate::site::HiddenKind;
 use crate::store::record_photo::{figure, name, spot};
 
@@ -84,8 +84,17 @@ struct FlatJson {
     object: Word<Object>,
     width: Option<TapedJson>,
     height: Option<TapedJson>,
+    sides: Option<SidesJson>,
     #[serde(default)]
     edges_px: Vec<Vec<Spot>>,
+}
+
+#[derive(Serialize, Deserialize)]
+struct SidesJson {
+    known_by: Word<KnownBy>,
+    right: Option<TapedJson>,
+    lower: Option<TapedJson>,
+    diagonal: Option<TapedJson>,
 }
 
 #[derive(Serialize, Deserialize)]
@@ -114,6 +123,23 @@ impl Words for Object {
         ("board", Object::Board),
         ("taped", Object::Taped),
     ];
+}
+
+impl Words for KnownBy {
+    const WORDS: &'static [(&'static str, KnownBy)] = &[
+        ("rectangle", KnownBy::Rectangle),
+        ("corner", KnownBy::Corner),
+        ("diagonal", KnownBy::Diagonal),
+    ];
+}
+
+fn write_sides(sides: Sides) -> Option<SidesJson> {
+    (sides != Sides::default()).then(|| SidesJson {
+        known_by: Word(sides.by),
+        right: sides.right.map(write_taped),
+        lower: sides.lower.map(write_taped),
+        diagonal: sides.diagonal.map(write_taped),
+    })
 }
 
 fn write_taped(taped: Taped) -> TapedJson {
@@ -152,6 +178,7 @@ pub(super) fn write_photo(photo: &Arc<Photo>) -> PhotoJson {
             object: Word(flat.object),
             width: flat.width.map(write_taped),
             height: flat.height.map(write_taped),
+            sides: write_sides(flat.sides),
             edges_px: flat.edges.clone(),
         }),
         anchor: photo.anchor.map(|anchor| AnchorJson {
@@ -225,6 +252,14 @@ pub(super) fn read_photo(place: usize, json: PhotoJson) -> Result<Arc<Photo>, Js
     let flat = json.flat.map(|flat| -> Result<Flat, JsonError> {
         let corners = points(flat.corners_px.to_vec(), &within("flat.corners_px"))?;
         let side = |taped, key: &str| some(taped, || within(key), LESS, read_taped);
+        let sides = flat.sides.map(|json| -> Result<Sides, JsonError> {
+            Ok(Sides {
+                by: json.known_by.0,
+                right: side(json.right, "flat.sides.right")?,
+                lower: side(json.lower, "flat.sides.lower")?,
+                diagonal: side(json.diagonal, "flat.sides.diagonal")?,
+            })
+        });
         let edges = flat.edges_px.into_iter().enumerate();
         let edges = edges.map(|(n, edge)| points(edge, &within(&format!("flat.edges_px[{n}]"))));
         Ok(Flat {
@@ -232,6 +267,7 @@ pub(super) fn read_photo(place: usize, json: PhotoJson) -> Result<Arc<Photo>, Js
             object: flat.object.0,
             width: side(flat.width, "flat.width")?,
             height: side(flat.height, "flat.height")?,
+            sides: sides.transpose()?.unwrap_or_default(),
             edges: edges.collect::<Result<_, _>>()?,
         })
     });

@@ -12,7 +12,7 @@ use super::joints::{
 };
 use super::lines::longer;
 use super::offset::{Offset, offset};
-use super::order::{Order, order};
+use super::order::order;
 use super::problem::Problem;
 use super::template::{STATIONS, Template, template};
 use super::walk::{along, walk};
@@ -20,7 +20,7 @@ use super::{findings, limits, needs, working};
 use crate::handbook::pipe::{Cure, Family, Pipe, Size, tube};
 use crate::measure::Length;
 use crate::measure::quantity::Volume;
-use crate::trades::Account;
+use crate::trades::{Account, Order};
 
 /// One length of pipe to cut.
 #[derive(Clone, Debug, PartialEq, Eq)]

@@ -36,7 +36,7 @@ pub use hangers::Hanger;
 pub use joints::{Item, SolderNeed, cement_for, growth, longest_cure, solder_for};
 pub use lines::beside;
 pub use offset::{Offset, multipliers, offset, spread};
-pub use order::{DRY, Order};
+pub use order::DRY;
 pub use problem::{Field, Problem};
 pub use template::{CUT_BACK, STATIONS, Template, template};
 pub use walk::sketch;

@@ -1,6 +1,8 @@
 //! Walls before a camera of which everything is known, clicked by an unsteady hand.
 
-use storyrod::geometry::{Bent, Known, Lens, PlaneView, Reference, Spot, distance};
+use storyrod::geometry::{
+    Bent, Estimate, Known, Lens, PlaneView, Reference, Shape, Spot, distance,
+};
 
 /// Chance that is the same in every run (xorshift64*), and normal by Box and Muller.
 pub struct Chance(pub u64);
@@ -67,10 +69,21 @@ pub struct Outcome {
     pub spread: f64,
 }
 
-/// One wall: a rectangle of known size and two places somewhere in the picture, every click off by `click` pixels of a
-/// working copy of 2,048, the rectangle's size off within its spread, the lens bent within `lens`; with `tapes` lengths
+/// What is known of the four corners.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Form {
+    Rectangle,
+    /// Four sides and a right angle, half a degree off (one standard deviation).
+    Cornered,
+    /// Four sides and a diagonal.
+    Braced,
+}
+
+/// One wall: four corners of known shape and two places somewhere in the picture, every click off by 1.5 pixels of a
+/// working copy of 2,048, the measured sides off within its spread, the lens bent within `lens`; with `tapes` lengths
 /// taped besides. `None` where the wall came to stand out of the picture.
-pub fn simulated(chance: &mut Chance, click: f64, lens: f64, tapes: usize) -> Option<Outcome> {
+pub fn simulated(chance: &mut Chance, form: Form, lens: f64, tapes: usize) -> Option<Outcome> {
+    let click = 1.5;
     let middle = [1024.0, 768.0];
     let flat = Lens::straight(2.0 * middle[0], 2.0 * middle[1]);
     let size = [chance.between(0.3, 1.3), chance.between(0.3, 2.2)];
@@ -98,7 +111,16 @@ pub fn simulated(chance: &mut Chance, click: f64, lens: f64, tapes: usize) -> Op
         [one(), one()]
     };
     let [w, h] = size;
-    let corners = [[0.0, 0.0], [w, 0.0], [w, h], [0.0, h]];
+    let mut truly = [[0.0, 0.0], [w, 0.0], [w, h], [0.0, h]];
+    if form != Form::Rectangle {
+        let mut aside = |by: f64| chance.between(-by, by);
+        truly[2] = [w * (1.0 + aside(0.25)), h * (1.0 + aside(0.25))];
+        truly[3][0] = match form {
+            Form::Cornered => h * (0.5 * chance.normal()).to_radians().tan(),
+            _ => w * aside(0.2),
+        };
+    }
+    let corners = truly;
     let seen_corners = corners.map(|corner| camera.seen(corner));
     let clicked = |chance: &mut Chance, place: Option<Spot>| {
         place.map(|[x, y]| [x + click * chance.normal(), y + click * chance.normal()])
@@ -124,8 +146,7 @@ pub fn simulated(chance: &mut Chance, click: f64, lens: f64, tapes: usize) -> Op
     let truth = distance(ends[0], ends[1]);
     let reference = Reference {
         corners,
-        size: size.map(|side| side + spread * chance.normal()),
-        spread: [spread; 2],
+        shape: measured(chance, form, &truly, spread),
     };
     // What is shorter than a hand's breadth, or nearly end on, nobody measures.
     let short = truth < 0.1 || size.iter().any(|side| *side < 0.1);
@@ -146,13 +167,34 @@ pub fn simulated(chance: &mut Chance, click: f64, lens: f64, tapes: usize) -> Op
     })
 }
 
+/// What a tape says of four corners.
+fn measured(chance: &mut Chance, form: Form, corners: &[Spot; 4], spread: f64) -> Shape {
+    let mut read = |from: usize, to: usize| Estimate {
+        value: distance(corners[from], corners[to]) + spread * chance.normal(),
+        spread,
+    };
+    let sides = [read(0, 1), read(1, 2), read(2, 3), read(3, 0)];
+    let [a, b, c, d] = sides;
+    match form {
+        Form::Rectangle => Shape::Rectangle([a, d]),
+        Form::Braced => Shape::Braced([a, b, c, d, read(0, 2)]),
+        Form::Cornered => {
+            let square = Estimate {
+                value: std::f64::consts::FRAC_PI_2,
+                spread: 0.5_f64.to_radians(),
+            };
+            Shape::Cornered([a, b, c, d, square])
+        }
+    }
+}
+
 /// The share of so many views in which the truth lies within two standard deviations of what was said, and the median
 /// of those two standard deviations over the length.
-pub fn covered(views: usize, seed: u64, lens: f64, tapes: usize) -> (f64, f64) {
+pub fn covered(views: usize, seed: u64, form: Form, lens: f64, tapes: usize) -> (f64, f64) {
     let mut chance = Chance(seed);
     let (mut done, mut within, mut stated) = (0, 0, Vec::new());
     while done < views {
-        let Some(view) = simulated(&mut chance, 1.5, lens, tapes) else {
+        let Some(view) = simulated(&mut chance, form, lens, tapes) else {
             continue;
         };
         done += 1;
