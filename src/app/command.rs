@@ -1,6 +1,7 @@
 //! What a tap can ask for.
 
 use super::{PhotoCommand, RoomChoice, SheetsChoice, Slot, StepCommand, StudsOf};
+use crate::drawing::View;
 use crate::geometry::Point;
 use crate::handbook::pipe as book;
 use crate::measure::Length;
@@ -130,8 +131,8 @@ pub enum Command {
     NewPipe(Option<(usize, usize)>),
     /// A leg of the run into hand.
     Leg(usize),
-    /// Runs seen from the front.
-    Front(bool),
+    /// How runs are looked at.
+    Seen(View),
     /// The chalk lines of a figure as they were before the last edit moved them.
     KeepLines(usize),
     /// The tiles of a figure, slid so far.

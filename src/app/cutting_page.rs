@@ -1,174 +1,18 @@
 //! The cutting plan: sticks drawn as bars, what they are cut from, and what remains.
 
+use super::cutting_plan::{Marks, letter};
 use super::{
-    App, Chip, Command, CutChoice, CutSlot, Here, Kind, Row, Screen, Slot, Tone, pipe_words,
-    view::Big, words,
+    App, Chip, Command, CutChoice, CutSlot, Here, Kind, Row, Screen, Slot, Tone, view::Big, words,
 };
 use crate::drawing::{MOST_STICKS, Stick, bars_sketch};
 use crate::handbook::cutting as book;
-use crate::measure::{Amount, Figures, Length, Rounding};
-use crate::site::Id;
-use crate::takeoff::{self, Cuts, Job, Piece, Saw, Setup};
-use crate::trades::pipe::{self, Problem};
-use crate::trades::{Material, Need};
+use crate::measure::{Figures, Length, Rounding};
+use crate::takeoff::{Cuts, Job, Saw, Setup};
+use crate::trades::Material;
 
 impl App {
-    /// The pieces of all figures on the buying list that are cut from sticks, each figure's numbered from 1.
-    pub(super) fn pieces(&self) -> Vec<Piece> {
-        let mut pieces = Vec::new();
-        for (at, task) in self.job.tasks.iter().enumerate() {
-            if !task.on_list {
-                continue;
-            }
-            let account = self.account(at).unwrap_or_default();
-            let lengths = account
-                .needs
-                .into_iter()
-                .filter_map(|need: Need| match need.amount {
-                    Amount::Length(length) if takeoff::is_cut(&need.material) => {
-                        length.is_positive().then_some((need.material, length))
-                    }
-                    _ => None,
-                });
-            for ((material, length), number) in lengths.zip(1..) {
-                pieces.push(Piece {
-                    material,
-                    length,
-                    of: task.id,
-                    number,
-                });
-            }
-        }
-        pieces
-    }
-
-    /// Materials that are cut from sticks, with how the buying list calls them.
-    fn cut_materials(&self) -> Vec<(Material, String)> {
-        let lines = self.buying_lines().into_iter();
-        let cut = lines.filter_map(|line| match line.key {
-            takeoff::LineKey::Material(material) if takeoff::is_cut(&material) => {
-                Some((material, line.title))
-            }
-            _ => None,
-        });
-        cut.collect()
-    }
-
-    /// Every material that is cut from sticks with its plan, those held back without one.
-    pub(super) fn cut_plans(&self) -> Vec<Plan> {
-        let pieces = self.pieces();
-        let plans = takeoff::cutting(&pieces, &self.job.buying.cutting);
-        let held = self.held_runs();
-        let mut all: Vec<Plan> = self
-            .cut_materials()
-            .into_iter()
-            .filter_map(|(material, title)| {
-                let cuts = plans.iter().find(|cuts| cuts.material == material)?;
-                let mut held: Vec<Held> = held
-                    .iter()
-                    .filter(|held| held.material == material)
-                    .cloned()
-                    .collect();
-                held.extend(cuts.too_long.iter().map(|piece| self.too_long(piece, cuts)));
-                let own = pieces.iter().filter(|piece| piece.material == material);
-                Some(Plan {
-                    marks: Marks::of(own),
-                    cuts: held.is_empty().then(|| cuts.clone()),
-                    material,
-                    title,
-                    held,
-                })
-            })
-            .collect();
-        // A run that was refused for its length needs nothing yet: its material may be nobody else's.
-        for one in &held {
-            if all.iter().all(|plan| plan.material != one.material) {
-                all.push(Plan {
-                    marks: Marks::of([].iter()),
-                    cuts: None,
-                    material: one.material.clone(),
-                    title: takeoff::title(&one.material),
-                    held: held
-                        .iter()
-                        .filter(|held| held.material == one.material)
-                        .cloned()
-                        .collect(),
-                });
-            }
-        }
-        all
-    }
-
-    /// Runs on the buying list that have no figure, since a piece of theirs is longer than their sticks.
-    fn held_runs(&self) -> Vec<Held> {
-        let tasks = self.job.tasks.iter().enumerate();
-        let refused = tasks
-            .filter(|(_, task)| task.on_list)
-            .filter_map(|(at, _)| {
-                let ask = self.pipe_ask(at)?;
-                let problem = pipe::figure(ask).err()?;
-                let Problem::LongerThanStick { size, stick, .. } = problem else {
-                    return None;
-                };
-                Some(Held {
-                    material: Material::Pipe {
-                        pipe: ask.pipe,
-                        size,
-                        stick,
-                    },
-                    at: Some(at),
-                    says: format!(
-                        "{}: {}",
-                        self.task_name(at),
-                        pipe_words::problem(&problem, ask, self.job.units)
-                    ),
-                })
-            });
-        refused.collect()
-    }
-
-    /// A piece longer than every stick: whose it is, by its leg where it is of a run, and what would be right.
-    fn too_long(&self, piece: &Piece, cuts: &Cuts) -> Held {
-        let setup = self.setup(&cuts.material);
-        let longest = setup.sticks.iter().chain(&setup.offcuts).copied().max();
-        let at = self.job.tasks.iter().position(|task| task.id == piece.of);
-        let leg = at.and_then(|at| self.leg_of(at, piece.number));
-        let of = at.map_or_else(String::new, |at| self.task_name(at));
-        let (name, join) = match leg {
-            Some(leg) => (
-                format!("{of}: leg {}, piece {},", leg + 1, piece.number),
-                "put a coupling in it",
-            ),
-            None => (
-                format!("{of}: piece {}", piece.number),
-                "join it where something is behind the joint",
-            ),
-        };
-        let usual = self.usual_lengths();
-        let longer = usual.iter().find(|stick| piece.length <= **stick);
-        let longer = longer.map_or_else(
-            || "find longer sticks".to_owned(),
-            |stick| format!("take sticks of {} below", self.show(*stick)),
-        );
-        Held {
-            material: cuts.material.clone(),
-            at,
-            says: format!(
-                "{name} is {}, longer than the sticks of {}: {longer}, or {join}.",
-                self.show(piece.length),
-                self.show(longest.unwrap_or_default())
-            ),
-        }
-    }
-
-    /// The leg of a piece of a run.
-    pub(super) fn leg_of(&self, at: usize, number: u32) -> Option<usize> {
-        let figure = pipe::figure(self.pipe_ask(at)?).ok()?;
-        let piece = figure.pieces.iter().find(|piece| piece.number == number)?;
-        Some(piece.leg)
-    }
-
-    fn usual_lengths(&self) -> [Length; 6] {
+    /// Lengths commonly on sale.
+    pub(super) fn usual_lengths(&self) -> [Length; 6] {
         if self.job.units.is_metric() {
             book::LENGTHS_METRIC.value
         } else {
@@ -213,7 +57,12 @@ impl App {
             Row::Note {
                 tone: Tone::Stop,
                 text: held.says.clone(),
-                detail: "This material is held back until then; the others are planned.".into(),
+                detail: if held.with_run {
+                "Its sticks are set with the run. This material is held back until then; the others are planned."
+            } else {
+                "This material is held back until then; the others are planned."
+            }
+            .into(),
                 mend: held
                     .at
                     .map(|at| Chip::new("Look at it", false, Command::Go(Here::Task(at)))),
@@ -226,7 +75,10 @@ impl App {
             strip = self.cuts_strip(cuts);
             picture = Some(self.bars(cuts, setup.saw.kerf(), &plan.marks));
         }
-        rows.extend(self.setup_rows(material, &setup));
+        // Other sticks here would not help a run that was refused for its own.
+        if plan.held.iter().all(|held| !held.with_run) {
+            rows.extend(self.setup_rows(material, &setup));
+        }
         if let Some(cuts) = &plan.cuts {
             rows.extend(self.stick_rows(cuts, &plan.marks));
         }
@@ -239,7 +91,7 @@ impl App {
         }
     }
 
-    fn setup(&self, material: &Material) -> Setup {
+    pub(super) fn setup(&self, material: &Material) -> Setup {
         let setup = self.job.buying.cutting.get(material);
         setup.cloned().unwrap_or_else(|| Setup::usual(material))
     }
@@ -436,62 +288,6 @@ impl App {
         };
         let plain = length.map(|l| self.job.units.length(l, Rounding::Nearest, Figures::Plain));
         (Kind::Length, plain.unwrap_or_default())
-    }
-}
-
-/// A material and how it is cut.
-pub(super) struct Plan {
-    /// The material.
-    pub material: Material,
-    /// How the buying list calls it.
-    pub title: String,
-    /// The marks of its pieces.
-    pub marks: Marks,
-    /// Its sticks; `None` where it is held back.
-    pub cuts: Option<Cuts>,
-    /// What holds it back.
-    pub held: Vec<Held>,
-}
-
-/// A piece that comes out of no stick.
-#[derive(Clone)]
-pub(super) struct Held {
-    /// Its material.
-    material: Material,
-    /// Its figure.
-    at: Option<usize>,
-    /// Which piece of which figure, and what would be right.
-    pub says: String,
-}
-
-/// A letter for each figure, and so a mark for each of its pieces: A1, A2, B1.
-pub(super) struct Marks {
-    figures: Vec<Id>,
-}
-
-impl Marks {
-    fn of<'a>(pieces: impl Iterator<Item = &'a Piece>) -> Marks {
-        let mut figures: Vec<Id> = Vec::new();
-        for piece in pieces {
-            if !figures.contains(&piece.of) {
-                figures.push(piece.of);
-            }
-        }
-        Marks { figures }
-    }
-    pub(super) fn mark(&self, piece: &Piece) -> String {
-        let at = self.figures.iter().position(|of| *of == piece.of);
-        format!("{}{}", letter(at.unwrap_or(0)), piece.number)
-    }
-}
-
-/// A, B … Z, then AA.
-fn letter(n: usize) -> String {
-    let of = |n: usize| char::from(b'A' + (n % 26) as u8);
-    if n < 26 {
-        of(n).to_string()
-    } else {
-        format!("{}{}", of(n / 26 - 1), of(n))
     }
 }
 

@@ -11,6 +11,7 @@ mod change;
 mod command;
 mod compare_page;
 mod cutting_page;
+mod cutting_plan;
 mod demo;
 mod demo_pipes;
 mod doubt;
@@ -157,9 +158,9 @@ pub struct App {
     laid: RefCell<Vec<(crate::trades::tile::Ask, tile_page::Laid)>>,
     /// Layouts of sheets, likewise.
     sheeted: RefCell<Vec<(crate::trades::sheets::Ask, sheets_ask::Sheeted)>>,
-    /// The leg of a run that is in hand, and whether runs are seen from the front.
+    /// The leg of a run that is in hand, and how runs are looked at; each as is usual for it until that is chosen.
     leg: usize,
-    front: bool,
+    seen: Option<crate::drawing::View>,
     /// Pictures on their way in, what was not taken, the folder that is watched.
     taking: Option<photo_import::Taking>,
     not_taken: Vec<photo_import::NotTaken>,
@@ -213,7 +214,7 @@ impl App {
             laid: RefCell::default(),
             sheeted: RefCell::default(),
             leg: 0,
-            front: false,
+            seen: None,
             taking: None,
             not_taken: Vec::new(),
             watching: None,
@@ -394,7 +395,7 @@ impl App {
                 self.keep_prefs();
             }
             Command::Leg(leg) => self.leg = leg,
-            Command::Front(front) => self.front = front,
+            Command::Seen(view) => self.seen = Some(view),
             Command::Hold(length) => {
                 self.held = length;
                 self.said.clear();

@@ -1,6 +1,6 @@
 //! The packet of a job as files: names and bytes, written by whoever asked.
 
-use super::cutting_page::Plan;
+use super::cutting_plan::Plan;
 use super::{App, Command, Here};
 use crate::drawing::{Canvas, Palette, Theme, lay_out, paint, png, svg};
 use crate::measure::plain;

@@ -5,6 +5,7 @@ use super::pipe_wall::{line_word, lines, place_of};
 use super::{App, Chip, Command, Here, JoistSlot, PipeChoice, PipeSlot, Row, pipe_words};
 use crate::drawing::{Scene, joists_under, run_on_floor};
 use crate::geometry::Point;
+use crate::handbook::cautions::CUT_FRAMING;
 use crate::measure::{Amount, Length};
 use crate::site::{self, Fault, Joists, On, Room, Wall};
 use crate::takeoff::{Ask, PipeOn};
@@ -109,8 +110,10 @@ impl App {
             joists,
         };
         let (holes, findings) = floored(ask, &lines(ask), &floor);
+        let bored = holes.iter().any(|hole| hole.faults.is_some());
         let account = Account {
             findings,
+            cautions: bored.then_some(&CUT_FRAMING).into_iter().collect(),
             ..Account::default()
         };
         Some((holes, account))

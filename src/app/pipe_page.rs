@@ -55,11 +55,7 @@ impl App {
             .room
             .and_then(|room| self.job.rooms.get(room));
         let figured = pipe::figure(ask);
-        let view = if self.front {
-            View::Front
-        } else {
-            View::Isometric
-        };
+        let view = self.seen.unwrap_or_else(|| View::usual(ask));
         let picture = (!ask.legs.is_empty()).then(|| {
             pipe_sketch(ask, figured.as_ref().ok(), view, self.job.units).map_tags(|tag| {
                 Command::Pad(Slot::Pipe(
@@ -97,6 +93,13 @@ impl App {
         } else {
             // What the person works on, then what comes of it, each with what is to be said of it.
             rows.extend(self.leg_rows(at, ask));
+            let seen = [
+                (View::Isometric, "Isometric"),
+                (View::Front, "From the front"),
+                (View::Above, "From above"),
+            ]
+            .map(|(of, word)| Chip::new(word, view == of, Command::Seen(of)));
+            rows.push(Row::choice("Seen", seen));
             if let Ok(figure) = &figured {
                 rows.extend(self.cut_list(at, ask, figure));
                 rows.extend(self.warnings(&figure.account));
@@ -107,9 +110,6 @@ impl App {
                 rows.extend(self.pipe_results(at, ask, figure));
                 rows.extend(self.remarks(&figure.account));
             }
-            let seen = [(false, "Isometric"), (true, "From the front")]
-                .map(|(front, word)| Chip::new(word, self.front == front, Command::Front(front)));
-            rows.push(Row::choice("Seen", seen));
             rows.extend(begins);
         }
         rows.extend(self.pipe_work(at, ask));
@@ -398,14 +398,20 @@ impl App {
             value: self.show(template.cut_back),
             command: None,
         });
-        rows.push(Row::Heading(
-            "Along the strip, and from its shortest line to the cut".into(),
-        ));
-        for (station, (along, up)) in template.ordinates.iter().enumerate() {
-            rows.push(Row::ours(
-                format!("{}: {}", station + 1, self.show(*along)),
-                self.show(*up),
+        if template.ordinates.iter().all(|(_, up)| *up == Length::ZERO) {
+            rows.push(Row::Text(
+                "A square cut: the edge of the strip is the cut, all the way round.".into(),
             ));
+        } else {
+            rows.push(Row::Heading(
+                "Along the strip, and from its shortest line to the cut".into(),
+            ));
+            for (station, (along, up)) in template.ordinates.iter().enumerate() {
+                rows.push(Row::ours(
+                    format!("{}: {}", station + 1, self.show(*along)),
+                    self.show(*up),
+                ));
+            }
         }
         Screen {
             picture: Some(strip(&template, self.job.units).map_tags(|()| Command::Back)),

@@ -3,6 +3,7 @@
 use super::pipe_rows::{pad, set};
 use super::{App, Chip, Command, Here, PipeChoice, PipeSlot, Row};
 use crate::drawing::{Scene, run_on_wall};
+use crate::handbook::cautions::CUT_FRAMING;
 use crate::measure::{Amount, Length};
 use crate::site::{self, FixedPoint, On, Room, Studs, Wall};
 use crate::takeoff::{Ask, PipeOn};
@@ -86,6 +87,10 @@ impl App {
         let (holes, findings) = framed(ask, &lines(ask), &wall);
         let account = Account {
             findings,
+            cautions: (!holes.is_empty())
+                .then_some(&CUT_FRAMING)
+                .into_iter()
+                .collect(),
             ..Account::default()
         };
         Some((wall, holes, account))

@@ -14,6 +14,8 @@ pub enum View {
     Isometric,
     /// Facing the wall.
     Front,
+    /// From above, the wall at the head of the sheet.
+    Above,
 }
 
 /// What a tap on a run asks for; legs count from 0.
@@ -26,11 +28,24 @@ pub enum PipeTag {
 }
 
 impl View {
+    /// From above where a run stays level, so that its angles are true; else isometric.
+    #[must_use]
+    pub fn usual(ask: &Ask) -> View {
+        let places = sketch(ask);
+        let level = places.windows(2).all(|ends| ends[0].up == ends[1].up);
+        if level && places.len() > 1 {
+            View::Above
+        } else {
+            View::Isometric
+        }
+    }
+
     /// Where a place is on the sheet.
     #[must_use]
     pub fn of(self, place: Place) -> Point {
         match self {
             View::Front => Point::new(place.right, -place.up),
+            View::Above => Point::new(place.right, -place.forward),
             View::Isometric => {
                 let [right, forward, up] = place.axes().map(Length::metres);
                 let across = (right + forward) * 3f64.sqrt() / 2.0;
@@ -394,6 +409,8 @@ fn measures(
                 Some((("?".to_owned(), says), (Standing::Asked, tag)))
             }
         }
+        // An offset by its set has its set on the sketch, and its piece; its travel is among the results.
+        By::Set => None,
         _ => span.map(ours),
     };
     if let Some((words, whose)) = what

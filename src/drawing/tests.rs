@@ -498,7 +498,7 @@ fn a_run_of_pipe_is_clean_from_either_side() {
         let ask = run(legs);
         let figured = figure(&ask).ok();
         assert_eq!(figured.is_none(), name == "run-unknown");
-        for view in [View::Isometric, View::Front] {
+        for view in [View::Isometric, View::Front, View::Above] {
             let scene = pipe_sketch(&ask, figured.as_ref(), view, UNITS);
             clean(&format!("{name}-{view:?}"), &scene);
         }

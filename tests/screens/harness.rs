@@ -53,7 +53,7 @@ fn in_sight(desk: &Desk, label: &str) -> Option<ElementHandle> {
 }
 
 /// Turns the wheel over the list.
-fn scroll(desk: &Desk, by: f32) {
+pub fn scroll(desk: &Desk, by: f32) {
     let size = desk.window().window().size().to_logical(1.0);
     let position = LogicalPosition::new(size.width * 0.85, size.height * 0.8);
     desk.window()

@@ -5,7 +5,7 @@ use storyrod::measure::Length;
 use storyrod::takeoff::Ask;
 use storyrod::trades::pipe::{self, figure};
 
-use crate::harness::{desk, keys, shot, tap};
+use crate::harness::{desk, keys, scroll, shot, tap};
 
 fn run(app: &App, at: usize) -> pipe::Ask {
     let Ask::Pipe(ask, _) = &app.job.tasks[at].ask else {
@@ -38,6 +38,8 @@ fn a_run_is_drawn_cut_and_fitted_dry_and_its_elbow_is_known_the_next_time() {
     // Up 24 in from an open end, then 36 in to the right: an elbow stands between them, and the pad asks for it.
     tap(&window, "Up");
     keys(&window, "24\n");
+    // With a leg there the run stands first; farther down "Right" would turn the leg that is there.
+    scroll(&window, 100_000.0);
     tap(&window, "Right");
     shot(&window, "pipe-pad");
     keys(&window, "36\n");

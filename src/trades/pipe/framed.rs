@@ -113,7 +113,7 @@ pub fn framed(ask: &Ask, lines: &[Vec<Place>], wall: &Framed) -> (Vec<Hole>, Vec
                 match crossing((from, to), *centre, wall.face, outside) {
                     Crossing::None => {}
                     Crossing::Within => {
-                        found.push(within(leg, stud, *centre, from.0, wall, outside))
+                        found.push(within(leg, stud, *centre, from.0, wall, outside));
                     }
                     Crossing::Through(up) => {
                         let across = hole_for(outside);
