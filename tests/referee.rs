@@ -13,6 +13,8 @@ mod pint_units;
 mod pipe_tubes;
 #[path = "referee/scipy_surveys.rs"]
 mod scipy_surveys;
+#[path = "referee/shapely_apart.rs"]
+mod shapely_apart;
 #[path = "referee/shapely_outlines.rs"]
 mod shapely_outlines;
 #[path = "referee/shapely_sheets.rs"]

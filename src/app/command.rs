@@ -59,6 +59,8 @@ pub enum Here {
     Photos,
     /// What a camera sees.
     Camera,
+    /// An outline traced on a picture: the picture, and the number of the mark.
+    Traced(usize, u32),
     /// A picture.
     Photo(usize),
     /// The order of work.

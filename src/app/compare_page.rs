@@ -42,7 +42,14 @@ impl App {
             return;
         };
         let (room, ask) = (task.room, task.ask.clone());
-        let second = |job: &mut Job| job.add_task(room, ask);
+        // An outline that was an estimate is one in the copy too.
+        let traced = self.job.traced.get(&task.id).copied();
+        let second = |job: &mut Job| {
+            job.add_task(room, ask);
+            if let (Some(task), Some(traced)) = (job.tasks.last(), traced) {
+                job.traced.insert(task.id, traced);
+            }
+        };
         if self.edited("A second spec of the same surface", second) {
             self.go(super::fill::last_task(&self.job));
         }

@@ -44,7 +44,9 @@ mod photo_plane_rows;
 mod photo_sides;
 mod photo_surface;
 mod photo_take;
+mod photo_template;
 mod photo_touch;
+mod photo_trace;
 mod photo_wall;
 mod pipe_choices;
 mod pipe_clash;
@@ -68,6 +70,7 @@ mod square_page;
 mod stands;
 mod stands_true;
 mod steps_page;
+mod steps_words;
 mod studs;
 mod survey_page;
 mod survey_words;
@@ -287,6 +290,7 @@ impl App {
             Here::Piece(task, piece) => self.piece_page(*task, *piece),
             Here::Photos => self.photos_page(),
             Here::Camera => self.viewfinder_page(),
+            Here::Traced(at, number) => self.trace_page(*at, *number),
             Here::Photo(at) => self.photo_page(*at),
             Here::Steps => self.steps_page(),
             Here::Step(step) => self.step_page(*step),

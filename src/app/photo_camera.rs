@@ -42,6 +42,12 @@ fn written(event: Event) -> Vec<PathBuf> {
     if whole { event.paths } else { Vec::new() }
 }
 
+/// Asks the activity around the program for a picture: it watches for a file of this name, and brings what was taken into
+/// the same folder (`assets/android`).
+fn ask_activity(folder: &Path) -> std::io::Result<()> {
+    std::fs::write(folder.join("snap"), b"1")
+}
+
 impl App {
     /// Opens the camera of the device and watches its folder.
     pub(super) fn snap(&mut self) {
@@ -55,6 +61,13 @@ impl App {
             return;
         }
         let command = self.keeper.camera().to_owned();
+        if cfg!(target_os = "android") && command.is_empty() {
+            self.said = match ask_activity(&folder) {
+                Ok(()) => String::new(),
+                Err(why) => format!("The camera was not asked: {why}."),
+            };
+            return;
+        }
         let mut words = command.split_whitespace();
         let Some(program) = words.next() else {
             self.said = format!(
@@ -71,6 +84,16 @@ impl App {
             }
             Err(why) => format!("“{program}” does not start: {why}. Change the command below."),
         };
+    }
+
+    /// The folder that a system's camera brings pictures into, where the person has chosen none.
+    pub fn use_camera_folder(&mut self, folder: &Path) {
+        if self.keeper.watched().is_none()
+            && std::fs::create_dir_all(folder).is_ok()
+            && let Err(why) = self.keeper.set_watched(Some(folder.to_owned()))
+        {
+            self.said = why;
+        }
     }
 
     /// Watches a folder for pictures that are new in it.
@@ -238,27 +261,13 @@ impl App {
     /// An area mark as an outline in real size: an SVG a millimetre of which is one of the wall.
     #[must_use]
     pub fn outline_svg(&self, at: usize, number: u32) -> Option<String> {
-        let view = self.view_of(at)?;
-        let mark = self.job.photos.get(at)?.mark(number)?;
-        let places: Option<Vec<[f64; 2]>> =
-            mark.points.iter().map(|spot| view.place(*spot)).collect();
-        let places = places.filter(|places| places.len() >= 3)?;
-        let least = |axis: usize| places.iter().map(|p| p[axis]).fold(f64::MAX, f64::min);
-        let most = |axis: usize| places.iter().map(|p| p[axis]).fold(f64::MIN, f64::max);
-        let (left, top) = (least(0), least(1));
-        let (wide, high) = ((most(0) - left) * 1e3, (most(1) - top) * 1e3);
-        let points: Vec<String> = places
-            .iter()
-            .map(|p| format!("{:.2},{:.2}", (p[0] - left) * 1e3, (p[1] - top) * 1e3))
-            .collect();
-        let figure = self.job.photos[at].figure(number, Some(&view));
+        let template = self.template(at, number)?;
+        let view = self.view_of(at);
+        let figure = self.job.photos[at].figure(number, view.as_deref());
         let says = figure.map_or_else(String::new, |figure| {
             crate::measure::plain(&self.figure_text(figure))
         });
-        Some(format!(
-            "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"{wide:.2}mm\" height=\"{high:.2}mm\" viewBox=\"0 0 {wide:.2} {high:.2}\">\n<title>Outline from a picture, an estimate: put a tape on it before you cut. {says}</title>\n<polygon points=\"{}\" fill=\"none\" stroke=\"black\" stroke-width=\"0.5\" stroke-dasharray=\"4 2\"/>\n</svg>\n",
-            points.join(" ")
-        ))
+        Some(super::photo_template::svg(&template, &says))
     }
 
     /// The picture that lies under the elevation of a wall: pixels of the wall between the places given, floor and left
@@ -333,5 +342,29 @@ impl App {
         let here =
             photo.room == self.job.rooms.get(room).map(|room| room.id) && photo.wall == Some(wall);
         here.then_some(at)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::app::start;
+
+    #[test]
+    fn the_activity_is_asked_by_a_file_that_is_no_picture() {
+        let folder = tempfile::tempdir().unwrap();
+        let mut app = start(folder.path(), None, false).unwrap();
+        let camera = folder.path().join("camera");
+        app.use_camera_folder(&camera);
+        assert_eq!(app.keeper.watched(), Some(camera.clone()));
+        ask_activity(&camera).unwrap();
+        // The activity knows it by this name, and the program does not take it for a picture.
+        let java = include_str!("../../assets/android/java/app/storyrod/StoryrodActivity.java");
+        assert!(java.contains("ASKED = \"snap\""));
+        assert!(java.contains("getFilesDir(), \"camera\""));
+        assert!(!is_picture(&camera.join("snap")));
+        // One that the person chose stays.
+        app.use_camera_folder(&folder.path().join("other"));
+        assert_eq!(app.keeper.watched(), Some(camera));
     }
 }

@@ -62,6 +62,9 @@ impl App {
             }
             PhotoCommand::Export(at, png) => self.export_photo(at, png),
             PhotoCommand::Trace(at, number) => self.trace(at, number),
+            PhotoCommand::TapedTrace(task) => self.taped_trace(task),
+            PhotoCommand::TileTrace(at, number) => self.tile_trace(at, number),
+            PhotoCommand::OpenTrace(at, number, kind) => self.open_trace(at, number, kind),
             PhotoCommand::Remove(at) => self.remove_photo(at),
             other => self.edit("", |job| change(job, other)),
         }

@@ -3,7 +3,7 @@
 use std::path::PathBuf;
 
 use crate::photo::{Filter, KnownBy, Object, Stage};
-use crate::site::{HiddenKind, Id};
+use crate::site::{HiddenKind, Id, OpeningKind};
 
 /// What a tap asks of pictures. Pictures are told by their place in the job, marks by their number.
 #[derive(Clone, Debug, PartialEq)]
@@ -84,6 +84,12 @@ pub enum PhotoCommand {
     Export(usize, bool),
     /// A traced outline as a drawing in real size.
     Trace(usize, u32),
+    /// Tile within a traced outline.
+    TileTrace(usize, u32),
+    /// The outline of a figure was gone over with a tape.
+    TapedTrace(usize),
+    /// A traced outline as an opening of its wall.
+    OpenTrace(usize, u32, OpeningKind),
 }
 
 /// What a finger draws on a picture.

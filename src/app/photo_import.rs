@@ -265,8 +265,13 @@ impl App {
                 taking.watch.length.load(Relaxed).max(1),
             );
             let part = (read * 100 / length).min(100);
+            let far = if part < 100 {
+                format!("{part} % read")
+            } else {
+                "its copies are being made".to_owned()
+            };
             let text = format!(
-                "Taking in picture {} of {}, {part} % read.",
+                "Taking in picture {} of {}: {far}.",
                 (taking.through + 1).min(taking.asked),
                 taking.asked
             );

@@ -28,7 +28,7 @@ impl App {
     }
 
     /// A length that is not sure: to an eighth, or a millimetre.
-    fn near(&self, length: Length) -> String {
+    pub(super) fn near(&self, length: Length) -> String {
         let mark = if self.job.units.is_metric() {
             Length::mm(1)
         } else {
@@ -298,14 +298,9 @@ impl App {
             }
         });
         if put {
-            let sized = self.view_of(at).is_some();
+            // What it is is asked first on the page: words at its foot would lie over the choices.
             self.surface.take(Tool::Look);
-            self.said = if sized {
-                ""
-            } else {
-                "Now say what it is, or how large."
-            }
-            .into();
+            self.said.clear();
         }
     }
 

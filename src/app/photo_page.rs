@@ -17,11 +17,22 @@ impl App {
             rows.push(note(Tone::Stop, why));
         }
         rows.extend(self.drawing_rows());
-        match self.picked() {
-            Some((_, mark)) => rows.extend(self.mark_rows(at, photo, mark)),
-            None => rows.extend(self.figure_rows(at, photo)),
+        let of_mark = match self.picked() {
+            Some((_, mark)) => self.mark_rows(at, photo, mark),
+            None => self.figure_rows(at, photo),
+        };
+        let of_plane = self.flat_rows(at, photo);
+        // Four corners of something of which nobody has said yet what it is: that comes first.
+        let asked = self.picked().is_none()
+            && (photo.flat.as_ref())
+                .is_some_and(|flat| flat.width.is_none() || flat.height.is_none());
+        if asked {
+            rows.extend(of_plane);
+            rows.extend(of_mark);
+        } else {
+            rows.extend(of_mark);
+            rows.extend(of_plane);
         }
-        rows.extend(self.flat_rows(at, photo));
         rows.extend(self.entry_rows(at, photo));
         let place = self.place_of(photo);
         let when = photo.when.format("%-d %b %Y, %H:%M").to_string();
@@ -200,8 +211,8 @@ impl App {
                 }
                 if self.view_of(at).is_some() {
                     rows.push(Row::button(
-                        "Write this outline as a drawing in real size",
-                        command(PhotoCommand::Trace(at, number)),
+                        "Use this outline: template, opening, tile",
+                        Command::Go(Here::Traced(at, number)),
                     ));
                 }
             }
@@ -355,33 +366,7 @@ impl App {
                 )
             }),
         ));
-        if !self.job.rooms.is_empty() {
-            let rooms = self.job.rooms.iter().map(|room| {
-                let on = photo.room == Some(room.id);
-                Chip::new(
-                    &room.name,
-                    on,
-                    command(PhotoCommand::Room(at, (!on).then_some(room.id))),
-                )
-            });
-            rows.push(Row::choice("Room", rooms));
-        }
-        if let Some(room) = self
-            .job
-            .rooms
-            .iter()
-            .find(|room| Some(room.id) == photo.room)
-        {
-            let walls = (0..room.walls.len()).map(|wall| {
-                let on = photo.wall == Some(wall);
-                Chip::new(
-                    Wall::named(wall),
-                    on,
-                    command(PhotoCommand::Wall(at, (!on).then_some(wall))),
-                )
-            });
-            rows.push(Row::choice("Wall", walls));
-        }
+        rows.extend(self.place_rows(at, photo));
         rows.extend(self.before_rows(at, photo));
         let lens = photo
             .focal_35
@@ -410,6 +395,39 @@ impl App {
             "Take this picture off the log",
             command(PhotoCommand::Remove(at)),
         ));
+        rows
+    }
+
+    /// Which room and wall it shows.
+    pub(super) fn place_rows(&self, at: usize, photo: &Photo) -> Vec<Row> {
+        let mut rows = Vec::new();
+        if !self.job.rooms.is_empty() {
+            let rooms = self.job.rooms.iter().map(|room| {
+                let on = photo.room == Some(room.id);
+                Chip::new(
+                    &room.name,
+                    on,
+                    command(PhotoCommand::Room(at, (!on).then_some(room.id))),
+                )
+            });
+            rows.push(Row::choice("Room", rooms));
+        }
+        if let Some(room) = self
+            .job
+            .rooms
+            .iter()
+            .find(|room| Some(room.id) == photo.room)
+        {
+            let walls = (0..room.walls.len()).map(|wall| {
+                let on = photo.wall == Some(wall);
+                Chip::new(
+                    Wall::named(wall),
+                    on,
+                    command(PhotoCommand::Wall(at, (!on).then_some(wall))),
+                )
+            });
+            rows.push(Row::choice("Wall", walls));
+        }
         rows
     }
 

@@ -12,8 +12,13 @@ impl App {
             return Vec::new();
         };
         let mut rows = vec![Row::Heading("Flattened by".into())];
+        let asked = flat.width.is_none() || flat.height.is_none();
         rows.push(Row::choice(
-            "",
+            if asked {
+                "Say what it is, or how large"
+            } else {
+                ""
+            },
             Object::ALL.map(|object| {
                 Chip::new(
                     object.name(),

@@ -143,10 +143,15 @@ impl App {
                         Known::Tape => "by tape".to_owned(),
                         Known::Picture(give) => format!("from the picture, ±{}", self.give(give)),
                     };
-                    let state = if there(behind.pinned).is_some() {
-                        "on the wall"
-                    } else {
-                        "not on the wall yet"
+                    let state = match there(behind.pinned) {
+                        None => "not on the wall yet",
+                        Some(pinned)
+                            if pinned.line == hidden.line && pinned.known == hidden.known =>
+                        {
+                            "on the wall"
+                        }
+                        // A tape that came after it, or a point that was dragged.
+                        Some(_) => "on the wall as it was known before: pin it again",
                     };
                     rows.push(Row::Figure {
                         label: format!("{}: from left, up", name(mark)),
@@ -157,6 +162,10 @@ impl App {
                 }
                 Err(not_yet) => rows.push(Row::Text(format!("{}: {not_yet}", name(mark)))),
             }
+        }
+        if photo.room.is_none() || photo.wall.is_none() {
+            // Asked here as well: where it is asked of every picture is far down on a phone.
+            rows.extend(self.place_rows(at, photo));
         }
         let (label, what) = match number {
             Some(number) => ("Pin it to the wall", PhotoCommand::Pin(at, number)),

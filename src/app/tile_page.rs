@@ -134,6 +134,7 @@ impl App {
             Command::Pad(Slot::Tile(at, slot))
         });
         let mut rows = Vec::new();
+        rows.extend(self.traced_rows(at));
         rows.extend(self.moved_lines_row(at));
         let (mut strip, mut main) = (Vec::new(), None);
         match figured.as_ref() {

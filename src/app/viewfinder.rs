@@ -191,7 +191,6 @@ impl App {
     /// The screen of the camera: what it sees is the picture of it.
     pub(super) fn viewfinder_page(&self) -> Screen {
         let mut rows = Vec::new();
-        let mut main = None;
         match self.sees() {
             None if self.viewfinder.is_none() => rows.push(Row::button(
                 "Open the camera again",
@@ -206,11 +205,11 @@ impl App {
                 ));
             }
             Some(Ok(_)) => {
-                main = Some(super::Chip::new(
-                    "Take the picture",
-                    false,
-                    Command::Photo(PhotoCommand::Shutter),
-                ));
+                rows.push(Row::Button {
+                    label: "Take the picture".into(),
+                    main: true,
+                    command: Command::Photo(PhotoCommand::Shutter),
+                });
             }
         }
         rows.extend(self.taking_rows());
@@ -224,7 +223,6 @@ impl App {
             back: Some(Here::Photos),
             photo: true,
             rows,
-            main,
             ..Screen::default()
         }
     }
@@ -354,7 +352,7 @@ mod tests {
                 "{:?}",
                 page.rows
             );
-            assert!(page.main.is_none());
+            assert!(!format!("{:?}", page.rows).contains("Take the picture"));
         }
         let folder = tempfile::tempdir().unwrap();
         let app = start(folder.path(), None, false).unwrap();

@@ -57,6 +57,7 @@ impl App {
             }
         });
         self.runs_on_wall(at, index, &mut scene);
+        self.traces_on_wall(at, index, &mut scene);
         let drawn = site::sketch(room).walls.get(index).copied();
         if let Some((long, _)) = drawn {
             self.pin_on_wall(&mut scene, room, index, long);

@@ -27,6 +27,13 @@ pub(super) fn system() -> Clipboard {
     Rc::new(|| look().unwrap_or_else(|why| Pasted::Mute(why.to_string())))
 }
 
+/// There it holds text alone.
+#[cfg(target_os = "android")]
+fn look() -> Result<Pasted, std::convert::Infallible> {
+    Ok(Pasted::Neither)
+}
+
+#[cfg(not(target_os = "android"))]
 fn look() -> Result<Pasted, arboard::Error> {
     use arboard::Error::{ClipboardNotSupported, ContentNotAvailable, ConversionFailure};
     let absent = |why: &arboard::Error| {
@@ -71,10 +78,12 @@ pub(super) fn paste(desk: &Rc<Desk>) {
         Pasted::Files(files) => app.send(Command::Photo(PhotoCommand::Take(files))),
         Pasted::Pixels(size, rgba) => app.take_pasted(size, rgba),
         Pasted::Neither => {
-            app.said = "There is no picture and no file on the clipboard. Copy a picture, or files in a file manager, then paste.".into();
+            app.said = "No picture and no file is on the clipboard. Copy one, then paste.".into();
         }
         Pasted::Mute(why) => {
-            app.said = format!("The clipboard does not answer: {why}. Copy the picture again, or choose its file.");
+            app.said = format!(
+                "The clipboard does not answer: {why}. Copy the picture again, or choose its file."
+            );
         }
     });
 }

@@ -16,6 +16,8 @@ mod generated {
     slint::include_modules!();
 }
 
+#[cfg(target_os = "android")]
+mod android;
 #[cfg(feature = "camera")]
 mod camera;
 mod clipboard;
@@ -100,6 +102,8 @@ pub fn open(app: App) -> Result<Rc<Desk>, slint::PlatformError> {
 /// # Errors
 /// Where there is no display to open it on.
 pub fn run(app: App) -> Result<(), slint::PlatformError> {
+    // On Android the activity has chosen already.
+    #[cfg(not(target_os = "android"))]
     if std::env::var_os("SLINT_BACKEND").is_none() {
         slint::BackendSelector::new()
             .backend_name("winit".into())

@@ -219,7 +219,10 @@ fn tabs(here: &Here, numbered: &mut Numbered) -> Vec<Tab> {
     );
     let buy = matches!(here, Here::Buy | Here::Line(_) | Here::Cutting(_));
     let steps = matches!(here, Here::Steps | Here::Step(_));
-    let photos = matches!(here, Here::Photos | Here::Photo(_) | Here::Camera);
+    let photos = matches!(
+        here,
+        Here::Photos | Here::Photo(_) | Here::Camera | Here::Traced(..)
+    );
     let icon = |bytes: &[u8]| Image::load_from_svg_data(bytes).unwrap_or_default();
     vec![
         Tab {

@@ -34,7 +34,14 @@ pub enum Pick {
 /// Asks for files and gives them to whoever waits.
 pub type Picker = Rc<dyn Fn(Pick, Box<dyn FnOnce(Vec<PathBuf>)>)>;
 
+/// There is none on Android: the camera and what other programs share are the way in.
+#[cfg(target_os = "android")]
+pub(super) fn dialog() -> Picker {
+    Rc::new(|_, done| done(Vec::new()))
+}
+
 /// The window's own dialog.
+#[cfg(not(target_os = "android"))]
 pub(super) fn dialog() -> Picker {
     Rc::new(|what, done| {
         let asked = slint::spawn_local(async move {
@@ -179,10 +186,12 @@ pub(super) fn connect(desk: &Rc<Desk>) {
             }
         },
     );
+    #[cfg(not(target_os = "android"))]
     take_drops(desk);
 }
 
 /// Files dropped on the window.
+#[cfg(not(target_os = "android"))]
 fn take_drops(desk: &Rc<Desk>) {
     use slint::winit_030::{EventResult, WinitWindowAccessor, winit::event::WindowEvent};
     let weak = Rc::downgrade(desk);
@@ -236,7 +245,7 @@ impl Desk {
                 desk.act(|app| {
                     if files.is_empty() {
                         // A system without a dialog answers like a person who changed their mind.
-                        app.said = "Nothing was chosen. If no dialog opened, drop the pictures on this window, paste their names, or put them in the camera's folder.".into();
+                        app.said = "Nothing was chosen. If no dialog opened, drop pictures here, or copy and paste them.".into();
                     } else {
                         app.send(Command::Photo(PhotoCommand::Take(files)));
                     }

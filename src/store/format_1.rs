@@ -166,6 +166,7 @@ pub(super) fn read_job(bytes: &[u8]) -> Option<Job> {
         buying: read_buying(record.buying, of)?,
         tape: TapeBench::default(),
         batch: None,
+        traced: std::collections::BTreeMap::new(),
         photos: Vec::new(),
     })
 }

@@ -340,6 +340,7 @@ fn part_name(what: Option<u16>) -> String {
         Some(kind::STEP) => "a step of the work",
         Some(kind::SIDES) => "the sides of what a picture is measured by",
         Some(kind::FIXED) => "what is fixed in a room",
+        Some(kind::TRACED) => "where a figure's outline was traced",
         Some(kind::SURVEY) => "the survey of a room",
         Some(kind::LIES) => "where a run lies",
         Some(kind::JOISTS) => "the joists under a floor",

@@ -25,7 +25,7 @@ use super::record_survey::{SurveyRecord, read_survey, write_survey};
 use crate::measure::{Length, Money};
 use crate::site::Id;
 use crate::takeoff::{
-    Ask, Batch, Buying, Choice, HandLine, Job, LineKey, PackKey, RollLine, TapeBench, Task,
+    Ask, Batch, Buying, Choice, HandLine, Job, LineKey, PackKey, RollLine, TapeBench, Task, Traced,
 };
 use crate::trades::tape::Ends;
 
@@ -62,6 +62,8 @@ pub(super) mod kind {
     pub const STEP: u16 = 50;
     /// The sides of a picture's reference, under the picture's name, behind it.
     pub const SIDES: u16 = 55;
+    /// Where the outline of a figure was traced, under the figure's name.
+    pub const TRACED: u16 = 60;
 }
 
 /// Lines of the roll in one part.
@@ -294,6 +296,13 @@ pub(super) fn write_entries(job: &Job) -> Vec<Part> {
         let record: BatchRecord = (batch.mixed.to_rfc3339(), batch.rest, batch.good);
         parts.push(part(kind::BATCH, 0, write(&record)));
     }
+    for (figure, traced) in &job.traced {
+        // What is left of a figure that was removed is not kept.
+        if job.tasks.iter().any(|task| task.id == *figure) {
+            let record: TracedRecord = (traced.photo.0, traced.mark, traced.give.as_nm());
+            parts.push(part(kind::TRACED, figure.0, write(&record)));
+        }
+    }
     parts
 }
 
@@ -401,6 +410,14 @@ pub(super) fn read_job(parts: &[Part]) -> Assembled {
                 job.buying = Buying { cutting, ..buying };
             }),
             kind::CUTTING => read(body).and_then(|record| read_cutting(record, &mut job.buying)),
+            kind::TRACED => read::<TracedRecord>(body).map(|(photo, mark, give)| {
+                let traced = Traced {
+                    photo: Id(photo),
+                    mark,
+                    give: Length::nm(give),
+                };
+                job.traced.insert(Id(*id), traced);
+            }),
             kind::BATCH => read_batch(body).map(|batch| job.batch = Some(batch)),
             kind::TAPE => read(body)
                 .as_ref()
@@ -418,6 +435,9 @@ pub(super) fn read_job(parts: &[Part]) -> Assembled {
         headed,
     }
 }
+
+/// The picture, the mark on it, and by how many nanometres its corners may be off.
+type TracedRecord = (u64, u32, i64);
 
 /// When it was mixed, minutes of rest, minutes that it is good.
 type BatchRecord = (String, f64, f64);

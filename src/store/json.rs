@@ -27,7 +27,7 @@ use serde::{Deserialize, Serialize};
 use super::scribe::Snapshot;
 use crate::measure::Units;
 use crate::site::Id;
-use crate::takeoff::{Batch, EntryKind, Job, Mark, RollLine, Stamps, Task};
+use crate::takeoff::{Batch, EntryKind, Job, Mark, RollLine, Stamps, Task, Traced};
 use buying::{BuyingJson, TapeJson, read_buying, read_tape, write_buying, write_tape};
 use figures::{AskJson, read_ask, write_ask};
 use photos::{PhotoJson, read_photo, write_photo};
@@ -37,6 +37,33 @@ use words::{Hex, Nm, When, Word};
 
 /// The shape that is written here, and the newest that is read.
 pub const SHAPE: u64 = 1;
+
+/// Where the outline of a figure was traced.
+#[derive(Serialize, Deserialize)]
+struct TracedJson {
+    figure: Hex,
+    photo: Hex,
+    mark: u32,
+    plus_minus_nm: Nm,
+}
+
+fn write_traced((figure, traced): (&Id, &Traced)) -> TracedJson {
+    TracedJson {
+        figure: Hex(figure.0),
+        photo: Hex(traced.photo.0),
+        mark: traced.mark,
+        plus_minus_nm: Nm(traced.give),
+    }
+}
+
+fn read_traced(traced: &TracedJson) -> (Id, Traced) {
+    let of = Traced {
+        photo: Id(traced.photo.0),
+        mark: traced.mark,
+        give: traced.plus_minus_nm.0,
+    };
+    (Id(traced.figure.0), of)
+}
 
 /// The batch in the bucket.
 #[derive(Serialize, Deserialize)]
@@ -131,6 +158,7 @@ struct JobJson {
     photos: Vec<PhotoJson>,
     #[serde(default)]
     steps: Vec<StepJson>,
+    traced: Vec<TracedJson>,
 }
 
 fn no_day() -> When {
@@ -210,6 +238,7 @@ pub fn to_json(snapshot: &Snapshot) -> Result<String, JsonError> {
         stamps: write_stamps(&snapshot.stamps),
         photos: job.photos.iter().map(write_photo).collect(),
         steps: job.steps.iter().map(write_step).collect(),
+        traced: job.traced.iter().map(write_traced).collect(),
     };
     serde_json::to_string_pretty(&json).map_err(|_| JsonError::CannotSay)
 }
@@ -305,6 +334,7 @@ fn read_job(json: JobJson) -> Result<Snapshot, JsonError> {
         rest: batch.rest_minutes,
         good: batch.good_minutes,
     });
+    job.traced = json.traced.iter().map(read_traced).collect();
     for (place, photo) in json.photos.into_iter().enumerate() {
         job.photos.push(read_photo(place, photo)?);
     }

@@ -2,6 +2,7 @@
 
 use chrono::{DateTime, FixedOffset};
 
+use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use super::{Buying, StepNote};
@@ -37,6 +38,19 @@ pub struct Job {
     pub photos: Vec<Arc<Photo>>,
     /// What was ticked and moved of the order of work, and steps of the person's own.
     pub steps: Vec<StepNote>,
+    /// The figures whose outline was traced on a picture.
+    pub traced: BTreeMap<Id, Traced>,
+}
+
+/// Where a figure's outline was traced: an estimate until a tape is put on it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Traced {
+    /// The picture.
+    pub photo: Id,
+    /// The mark on it, by its number.
+    pub mark: u32,
+    /// By how much its corners may be off, about 19 times in 20.
+    pub give: Length,
 }
 
 /// A batch that was mixed: it rests, is stirred again, and is thrown away in time.
@@ -203,6 +217,7 @@ impl Job {
             batch: None,
             photos: Vec::new(),
             steps: Vec::new(),
+            traced: BTreeMap::new(),
         }
     }
 

@@ -67,6 +67,7 @@ pub fn merge(ours: &Job, our_stamps: &Stamps, theirs: &Job, their_stamps: &Stamp
     job.buying.by_hand = hand_lines(&ours, &theirs, &mut report);
     job.photos = photos::photos(&ours, &theirs, &mut report);
     job.steps = steps::steps(&ours, &theirs, &mut report);
+    traced(&mut job, theirs.job);
     values::buying(&mut job, &ours, &theirs, &mut report);
     values::roll(&mut job, &theirs, &mut report);
     values::tape(&mut job, &ours, &theirs, &mut report);
@@ -75,6 +76,15 @@ pub fn merge(ours: &Job, our_stamps: &Stamps, theirs: &Job, their_stamps: &Stamp
         job,
         stamps,
         report,
+    }
+}
+
+/// Where outlines were traced goes with the figures that are in the job; ours stays where both say it.
+fn traced(job: &mut Job, theirs: &Job) {
+    for (figure, traced) in &theirs.traced {
+        if job.tasks.iter().any(|task| task.id == *figure) {
+            job.traced.entry(*figure).or_insert(*traced);
+        }
     }
 }
 

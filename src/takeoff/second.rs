@@ -67,6 +67,10 @@ impl Job {
             self.add_task(Some(second), ask);
             if let Some(new) = self.tasks.last() {
                 names.insert(task.id, new.id);
+                // An outline that was an estimate is one in the copy too.
+                if let Some(traced) = self.traced.get(&task.id).copied() {
+                    self.traced.insert(new.id, traced);
+                }
             }
         }
         Some(second)

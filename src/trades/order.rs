@@ -95,7 +95,7 @@ impl Work {
     #[must_use]
     pub const fn name(self) -> &'static str {
         match self {
-            Work::ShutOff => "Shut off",
+            Work::ShutOff => "Shut off and cap",
             Work::CutPipe => "Cut the pipe",
             Work::FitDry => "Fit it dry",
             Work::Mark => "Mark the joints",

@@ -23,7 +23,7 @@ use storyrod::store::{
     open_shelf, open_to_write, recover_job, salvage_job, save_job, save_shelf, seal, versions_of,
 };
 use storyrod::takeoff::{
-    Ask, Batch, HandLine, Job, LineKey, PackKey, Stamps, StepNote, TapeBench, Task, TileOn,
+    Ask, Batch, HandLine, Job, LineKey, PackKey, Stamps, StepNote, TapeBench, Task, TileOn, Traced,
     packs_on_sale,
 };
 use storyrod::trades::patch::{Air, HoleShape, Method};
@@ -84,6 +84,14 @@ pub fn full_job() -> Job {
     job.units = Units::Centimetres;
     job.add_task(Some(1), Ask::Tile(Box::default(), TileOn::Floor));
     let tile = job.tasks.last().map(|task| task.id);
+    if let Some(tile) = tile {
+        let traced = Traced {
+            photo: Id::fresh(),
+            mark: 3,
+            give: Length::mm(7),
+        };
+        job.traced.insert(tile, traced);
+    }
     job.add_task(Some(1), Ask::Grout(Box::new(mixes::grout()), tile));
     job.add_task(Some(1), Ask::Mortar(Box::new(mixes::setting()), tile));
     job.add_task(None, Ask::Mortar(Box::new(mixes::bed()), None));

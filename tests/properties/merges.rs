@@ -646,3 +646,36 @@ fn a_picture_marked_on_both_sides_is_kept_twice_and_its_bytes_once() {
     kept.takes(&ours);
     assert!(kept.job.photos.is_empty());
 }
+
+#[test]
+fn a_step_that_both_ticked_is_ticked_once_at_the_earlier_time() {
+    let base = Copy::demo();
+    let (mut a, mut b) = (base.clone(), base);
+    let key = StepKey::Figure(a.job.tasks[0].id, Work::Coat, 0);
+    let at = |hour: i64| {
+        let when = DateTime::from_timestamp(hour * 3600, 0).unwrap();
+        Some(when.fixed_offset())
+    };
+    a.edit(1, |job| job.tick_step(key, at(9)));
+    b.edit(2, |job| {
+        job.tick_step(key, at(7));
+        job.rank_step(key, 5);
+        job.steps.push(StepNote::own(None, "Order the glass"));
+    });
+    let report = a.takes(&b);
+    assert_eq!(a.job.steps.len(), 2);
+    assert_eq!((a.job.steps[0].done, a.job.steps[0].rank), (at(7), Some(5)));
+    let said: Vec<String> = report.iter().map(ToString::to_string).collect();
+    assert!(
+        said.iter().any(|line| line.contains("Step “Compound”")),
+        "{said:?}"
+    );
+    assert!(
+        said.iter().any(|line| line.contains("Order the glass")),
+        "{said:?}"
+    );
+    // Handed back, both have the same.
+    let copy = a.clone();
+    b.takes(&copy);
+    assert_eq!(a.job.steps, b.job.steps);
+}

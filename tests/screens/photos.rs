@@ -225,7 +225,7 @@ fn a_picture_is_marked_measured_and_pinned_to_its_wall() {
     made.send(Command::Go(Here::Task(0)));
     let near = |app: &App| {
         let rows = app.screen().rows;
-        rows.iter().any(|row| matches!(row, Row::Note { tone: Tone::Stop, text, .. } if text.contains("of a pipe behind this wall")))
+        rows.iter().any(|row| matches!(row, Row::Note { tone: Tone::Stop, text, .. } if text.contains("Pipe (Copper) behind this wall, known from a picture to ±")))
     };
     assert!(near(&made), "{:#?}", made.screen().rows);
     made.send(Command::Undo);
@@ -380,6 +380,93 @@ fn files_are_chosen_in_the_window_and_what_is_none_says_so() {
     );
     let entry = ElementHandle::find_by_accessible_label(desk.window(), "Untitled").count();
     assert!(entry <= 1);
+}
+
+#[test]
+fn a_picture_on_the_clipboard_is_pasted_and_none_says_so() {
+    use storyrod::gui::Pasted;
+    let site = site();
+    let desk = desk(app(site.folder.path()), (412, 892));
+    desk.act(|app| app.send(Command::Go(Here::Photos)));
+    desk.set_clipboard(std::rc::Rc::new(|| Pasted::Neither));
+    tap(&desk, "Paste");
+    desk.with_app(|app| assert!(app.said.contains("on the clipboard"), "{}", app.said));
+    let rgba: Vec<u8> = (0..64 * 48).flat_map(|n| [n as u8, 80, 160, 255]).collect();
+    desk.set_clipboard(std::rc::Rc::new(move || {
+        Pasted::Pixels((64, 48), rgba.clone())
+    }));
+    tap(&desk, "Paste");
+    desk.act(App::wait_for_pictures);
+    desk.with_app(|app| {
+        assert_eq!(app.job.photos.len(), 1, "{}", app.said);
+        assert_eq!(app.job.photos[0].size, (64, 48));
+    });
+}
+
+/// What a camera sees, the shutter, and what it says when it is gone.
+#[test]
+fn a_camera_is_looked_through_and_its_picture_is_in_the_log() {
+    use storyrod::photo::{Camera, Frame, NoCamera};
+    struct Drawn(Vec<u8>);
+    impl Camera for Drawn {
+        fn frame(&mut self) -> Result<Frame, NoCamera> {
+            std::thread::sleep(std::time::Duration::from_millis(5));
+            Ok(Frame::Jpeg(self.0.clone()))
+        }
+    }
+    let site = site();
+    let mut app = app(site.folder.path());
+    app.set_camera_source(std::sync::Arc::new(|| Ok(Box::new(Drawn(wall())))));
+    let desk = desk(app, (412, 892));
+    desk.act(|app| app.send(Command::Go(Here::Photos)));
+    tap(&desk, "Look through a camera of this device");
+    let wait = |until: &dyn Fn(&App) -> bool| {
+        for _ in 0..2_000 {
+            desk.act(|app| {
+                app.look_through_camera();
+                app.pictures_came();
+            });
+            if desk.with_app(until) {
+                return;
+            }
+            std::thread::sleep(std::time::Duration::from_millis(5));
+        }
+    };
+    wait(&|app| format!("{:?}", app.screen().rows).contains("Take the picture"));
+    desk.act(|_| ());
+    assert!(shot(&desk, "camera-phone-day").2 > 200);
+    tap(&desk, "Take the picture");
+    wait(&|app| !app.job.photos.is_empty());
+    desk.with_app(|app| assert_eq!(app.job.photos.len(), 1, "{}", app.said));
+}
+
+/// An outline traced on the flattened wall: its template, and where it stands on the elevation.
+#[test]
+fn an_outline_is_a_template_and_stands_on_its_wall() {
+    let site = site();
+    let mut app = app_of(&site);
+    let mut now = (*app.job.photos[0]).clone();
+    let corners = [[0.5, 0.5], [0.9, 0.5], [0.9, 0.8], [0.5, 0.8]];
+    let outline = now.add_mark(What::Area(None), corners.map(seen).to_vec());
+    let corners = [[0.6, 0.6], [0.7, 0.6], [0.7, 0.7], [0.6, 0.7]];
+    now.add_mark(What::Area(None), corners.map(seen).to_vec());
+    app.job.photos[0] = std::sync::Arc::new(now);
+    app.send(Command::Go(Here::Traced(0, outline)));
+    for (name, size) in [SIZES[0], SIZES[3]] {
+        let mut app = App::new(app.job.clone(), storyrod::app::Keeper::nowhere());
+        app.send(Command::Go(Here::Traced(0, outline)));
+        let desk = desk(app, size);
+        shot(&desk, &format!("photo-trace-{name}-day"));
+        assert!(
+            labels(&desk)
+                .iter()
+                .any(|label| label.contains("Estimated from a picture"))
+        );
+        desk.act(|app| app.send(Command::Go(Here::Wall(0, 5))));
+        shot(&desk, &format!("photo-trace-elevation-{name}-day"));
+        desk.act(|app| app.send(photo(PhotoCommand::TileTrace(0, outline))));
+        shot(&desk, &format!("photo-trace-tile-{name}-day"));
+    }
 }
 
 /// Thousands of entries: only the lines in sight are made.

@@ -47,12 +47,12 @@ fn the_demo_job_says_what_is_next_and_ticks_it() {
     let mut app = demo();
     let before = ticks(&rows(&mut app));
     let screen = app.screen();
-    assert_eq!(screen.strip[0].value, "Shut off");
+    assert_eq!(screen.strip[0].value, "Shut off and cap");
     let left: usize = screen.strip[1].value.parse().unwrap();
     assert_eq!(left, before.len());
     let main = screen.main.unwrap().command;
     app.send(main);
-    assert_eq!(app.said, "Shut off: done");
+    assert_eq!(app.said, "Shut off and cap: done");
     let after = app.screen();
     assert_eq!(after.strip[1].value, (left - 1).to_string());
     assert_eq!(app.job.steps.len(), 1);

@@ -149,7 +149,7 @@ pub fn figure(ask: &Ask) -> Result<Figure, Problem> {
         order: Vec::new(),
         account: Account::default(),
     };
-    figure.order = super::order::order(&figure);
+    figure.order = super::order::order(ask, &figure);
     account(ask, &mut figure, spoiled, &field);
     Ok(figure)
 }

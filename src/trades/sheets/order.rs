@@ -1,12 +1,13 @@
 //! The order of boarding: sheets marked and cut, tried in their places, then fastened.
 
-use super::Figure;
+use super::{Ask, Figure, Surface};
 use crate::handbook::Cite;
 use crate::measure::{Amount, Phrase};
 use crate::trades::{Order, Work};
 
-/// The steps of a layout of sheets; what is hidden behind them comes before, compound and tile after.
-pub(super) fn order(figure: &Figure) -> Vec<Order> {
+/// The steps of a layout of sheets; what is hidden behind them comes before, compound and tile after. On a wall or a
+/// ceiling they close it.
+pub(super) fn order(ask: &Ask, figure: &Figure) -> Vec<Order> {
     let cut = figure.pieces.iter().filter(|piece| !piece.whole).count();
     let mut steps = Vec::new();
     if cut > 0 {
@@ -22,16 +23,20 @@ pub(super) fn order(figure: &Figure) -> Vec<Order> {
             Cite::practice("a piece is tried before it is fastened"),
         ));
     }
+    let work = match ask.on {
+        Surface::Floor => Work::FastenSheets,
+        Surface::Wall | Surface::Ceiling => Work::Close,
+    };
     steps.push(Order::of(
-        Work::FastenSheets,
+        work,
         Phrase::with(
-            "Fasten the sheets in their order: {0} pieces, {1} screws.",
+            "Fasten the sheets in the order of their numbers: {0} pieces, {1} screws.",
             [
                 Amount::Count(figure.pieces.len() as i64),
                 Amount::Count(figure.screws),
             ],
         ),
-        Cite::practice("sheets are fastened in the order that they are laid"),
+        Cite::practice("sheets go in the order in which their courses are begun"),
     ));
     steps
 }
