@@ -17,7 +17,7 @@ pub(super) struct Frame {
 }
 
 impl Frame {
-    pub fn new(ask: &Ask, field: &[Region]) -> Frame {
+    pub(super) fn new(ask: &Ask, field: &[Region]) -> Frame {
         let (least, most) = Region::bounds_of(field).unwrap_or_default();
         Frame {
             way: ask.way,
@@ -28,7 +28,7 @@ impl Frame {
         }
     }
     /// From a place on the surface.
-    pub fn of(&self, point: Point) -> Place {
+    pub(super) fn of(&self, point: Point) -> Place {
         let x = if self.right {
             self.most.x - point.x
         } else {
@@ -45,7 +45,7 @@ impl Frame {
         }
     }
     /// To a place on the surface.
-    pub fn at(&self, (along, across): Place) -> Point {
+    pub(super) fn at(&self, (along, across): Place) -> Point {
         let (x, y) = match self.way {
             Way::Across => (along, across),
             Way::Up => (across, along),
@@ -64,7 +64,7 @@ impl Frame {
         )
     }
     /// A box of the courses as a rectangle on the surface, clockwise.
-    pub fn rectangle(&self, from: Place, to: Place) -> [Point; 4] {
+    pub(super) fn rectangle(&self, from: Place, to: Place) -> [Point; 4] {
         let (a, b) = (self.at(from), self.at(to));
         let (left, right) = (a.x.min(b.x), a.x.max(b.x));
         let (top, bottom) = (a.y.min(b.y), a.y.max(b.y));
@@ -76,13 +76,13 @@ impl Frame {
         ]
     }
     /// Where a part begins: along its course, and across it.
-    pub fn first(&self, part: &Region) -> Place {
+    pub(super) fn first(&self, part: &Region) -> Place {
         let (least, most) = part.bounds().unwrap_or_default();
         let ((a, b), (c, d)) = (self.of(least), self.of(most));
         (a.min(c), b.min(d))
     }
     /// How far the field reaches along the courses and across them.
-    pub fn size(&self) -> Place {
+    pub(super) fn size(&self) -> Place {
         let size = self.most - self.least;
         match self.way {
             Way::Across => (size.x, size.y),

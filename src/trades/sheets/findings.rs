@@ -1,6 +1,6 @@
 //! What the rules say of a layout of sheets.
 
-use super::ask::{Ask, Surface};
+use super::ask::{Ask, Surface, Way};
 use super::figure::Figure;
 use crate::handbook::{Cite, sheets as book};
 use crate::measure::quantity::pounds;
@@ -82,6 +82,7 @@ pub(super) fn findings(ask: &Ask, figure: &Figure) -> Vec<Finding> {
             book::JOINT_AT_OPENING,
         ));
     }
+    all.extend(strip_at_floor(ask, figure));
     all.extend(weight(figure));
     all.extend(spacing(ask));
     if ask.board == Board::Cement && ask.gap < book::CEMENT_GAP.value {
@@ -110,6 +111,30 @@ pub(super) fn findings(ask: &Ask, figure: &Figure) -> Vec<Finding> {
     }
     all.sort_by_key(|finding| std::cmp::Reverse(finding.weight));
     all
+}
+
+/// A wall whose height leaves a strip that the baseboard would hide.
+fn strip_at_floor(ask: &Ask, figure: &Figure) -> Option<Finding> {
+    if ask.on != Surface::Wall || ask.way != Way::Across {
+        return None;
+    }
+    let bounds = figure
+        .pieces
+        .iter()
+        .filter_map(|piece| piece.region.bounds());
+    let (top, bottom) = bounds
+        .map(|(least, most)| (least.y, most.y))
+        .reduce(|a, b| (a.0.min(b.0), a.1.max(b.1)))?;
+    let (deep, step) = (bottom - top, ask.sheet.1 + ask.gap);
+    let rest = deep - step * (deep.as_nm() / step.as_nm().max(1));
+    (deep > step && rest.is_positive() && rest < book::LEAST_STRIP.value).then(|| {
+        finding(
+            Weight::Note,
+            "Whole courses leave a strip of {0}. Held that much further off the floor, one course fewer does, and the baseboard hides the gap.",
+            vec![rest.into()],
+            Cite::practice("a gap at the floor is hidden by the baseboard"),
+        )
+    })
 }
 
 fn weight(figure: &Figure) -> Option<Finding> {

@@ -148,6 +148,23 @@ fn a_wall_board_stands_off_the_floor() {
     );
 }
 
+/// 96 in less 1/2 off the floor is 95 1/2: two courses. 97 in leave half an inch.
+#[test]
+fn a_strip_that_the_baseboard_would_hide_is_said() {
+    for (high, said) in [(96, false), (97, true)] {
+        let mut ask = Ask::wall();
+        ask.surface = Region::rectangle(Length::inches(90), Length::inches(high));
+        let found = figure(&ask).unwrap().account.findings;
+        let strip = found
+            .iter()
+            .find(|f| f.says.text.starts_with("Whole courses leave"));
+        assert_eq!(strip.is_some(), said, "{high}");
+        if let Some(strip) = strip {
+            assert_eq!(strip.says.amounts, [Length::in_64(0, 32).into()]);
+        }
+    }
+}
+
 #[track_caller]
 fn refused(change: impl Fn(&mut Ask), expected: &Problem) {
     let mut ask = bare(60, 96);
