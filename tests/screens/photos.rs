@@ -10,7 +10,7 @@ use storyrod::drawing::Theme;
 use storyrod::geometry::{Homography, Spot};
 use storyrod::gui::Desk;
 use storyrod::measure::Length;
-use storyrod::photo::{Figure, Format, Object, Stage, What, encode};
+use storyrod::photo::{Figure, Format, Object, Side, Stage, What, encode};
 use storyrod::site::Known;
 
 use crate::harness::{desk, keys, labels, settle, shot, tap};
