@@ -18,7 +18,7 @@ const HELP: &str = "Storyrod: from what the tape said to what is cut, bought and
   storyrod                      open the last job; the demo job at a first start
   storyrod JOB                  open a job, or begin one there
   storyrod --demo               open a fresh demo job
-  storyrod packet JOB --out DIR write the buying list and every sketch
+  storyrod packet JOB --out DIR write the buying list, the cutting plan and every sketch
   storyrod packet --demo --out DIR
   storyrod check JOB            say what of a job is whole and what is not
   storyrod recover JOB --out NEW  save every whole part and picture of a damaged job as a new one

@@ -29,6 +29,8 @@ mod saver;
 mod share;
 #[path = "faults/share_photos.rs"]
 mod share_photos;
+#[path = "faults/sheets.rs"]
+mod sheets;
 #[path = "faults/sim_disk.rs"]
 mod sim_disk;
 #[path = "faults/simulated_disk.rs"]

@@ -17,6 +17,8 @@ mod photos;
 mod pipes;
 #[path = "properties/rooms.rs"]
 mod rooms;
+#[path = "properties/sheets.rs"]
+mod sheets;
 #[path = "properties/sticks.rs"]
 mod sticks;
 #[path = "properties/surveys.rs"]

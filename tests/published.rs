@@ -75,6 +75,8 @@ mod pipe_offsets;
 mod setting_mortar_articles;
 #[path = "published/setting_mortar_maker.rs"]
 mod setting_mortar_maker;
+#[path = "published/sheet_boards.rs"]
+mod sheet_boards;
 #[path = "published/tile_counts.rs"]
 mod tile_counts;
 #[path = "published/tile_floors.rs"]

@@ -15,6 +15,8 @@ mod pipe_tubes;
 mod scipy_surveys;
 #[path = "referee/shapely_outlines.rs"]
 mod shapely_outlines;
+#[path = "referee/shapely_sheets.rs"]
+mod shapely_sheets;
 #[path = "referee/shapely_tiles.rs"]
 mod shapely_tiles;
 #[path = "referee/stick_jobs.rs"]

@@ -9,11 +9,15 @@ mod fingers;
 mod harness;
 #[path = "screens/journey.rs"]
 mod journey;
+#[path = "screens/outlines.rs"]
+mod outlines;
 #[path = "screens/photos.rs"]
 mod photos;
 #[path = "screens/pipes.rs"]
 mod pipes;
 #[path = "screens/places.rs"]
 mod places;
+#[path = "screens/steps.rs"]
+mod steps;
 #[path = "screens/survey.rs"]
 mod survey;

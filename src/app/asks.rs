@@ -60,6 +60,7 @@ impl App {
             Slot::HandCount(_) => "How many".into(),
             Slot::HandPrice(_) => "Price of one".into(),
             Slot::Drain(_, field) => super::drain_inputs::asks(*field).into(),
+            Slot::Sheets(_, field) => super::sheets_inputs::asks(*field).into(),
             Slot::Cut(_, field) => super::cutting_page::asks(*field),
             Slot::Measure(room, what) => (self.job.rooms.get(*room))
                 .map_or_else(String::new, |room| super::survey_words::asks(room, *what)),
@@ -78,6 +79,7 @@ impl App {
             Slot::HiddenDepth(..) => "From the finished face to it".into(),
             Slot::RoomNote(_, super::NoteOf::Material(_)) => "What it is made of".into(),
             Slot::RoomNote(..) => "Note".into(),
+            Slot::NewStep(_) | Slot::StepText(_) => "What is to be done".into(),
             Slot::Search => "Name contains".into(),
             Slot::Photo(_, field) => super::photo_change::asks(*field).into(),
         }

@@ -3,6 +3,7 @@
 use super::{App, Card, Chip, Command, Here, Icon, Row, Screen, Tone, words};
 use crate::measure::Figures;
 use crate::takeoff::{Ask, TileOn};
+use crate::trades::sheets::Surface;
 use crate::trades::{Account, Weight};
 
 impl App {
@@ -40,6 +41,13 @@ impl App {
                 "every piece before the first cut",
                 Icon::Tile,
                 Command::NewTile(None, TileOn::Own),
+            ),
+            card(
+                "Sheets",
+                last(|ask| matches!(ask, Ask::Sheets(..))),
+                "board and underlayment, cut to the true shape",
+                Icon::Sheets,
+                Command::NewSheets(None, TileOn::Own, Surface::Floor),
             ),
             card(
                 "Grout",
@@ -108,6 +116,7 @@ impl App {
             Some(Ask::Mortar(_, of)) => self.mortar_page(at, *of),
             Some(Ask::Pipe(ask, _)) => self.pipe_page(at, ask),
             Some(Ask::Drain(_)) => self.drain_page(at),
+            Some(Ask::Sheets(..)) => self.sheets_page(at),
             None => self.bench_page(),
         }
     }
@@ -131,6 +140,8 @@ impl App {
             Ask::Pipe(ask, _) if ask.name.is_empty() => ("Pipe", None),
             Ask::Pipe(ask, _) => (ask.name.as_str(), None),
             Ask::Drain(..) => ("Drain", None),
+            Ask::Sheets(_, TileOn::Wall(wall)) => ("Sheets", Some(crate::site::Wall::named(*wall))),
+            Ask::Sheets(..) => ("Sheets", None),
         };
         match (room, wall) {
             (Some(room), Some(wall)) => format!("{trade}, wall {wall}, {room}"),
@@ -155,6 +166,7 @@ impl App {
                 .ok()
                 .map(|figure| figure.account),
             Ask::Drain(..) => self.drain_account(at),
+            Ask::Sheets(..) => self.sheets_account(at),
             Ask::Paint(..) => crate::trades::paint::figure(&self.paint_ask(at)?)
                 .ok()
                 .map(|figure| figure.account),
@@ -170,6 +182,7 @@ impl App {
             Ask::Grout(..) | Ask::Mortar(..) => self.mix_answer(at),
             Ask::Pipe(..) => self.pipe_answer(at),
             Ask::Drain(..) => self.drain_answer(at),
+            Ask::Sheets(..) => self.sheets_answer(at),
         }
     }
 
@@ -178,6 +191,7 @@ impl App {
         let units = self.job.units;
         let mut rows = Vec::new();
         if let Some(account) = self.account(at) {
+            rows.extend(self.outline_working(at));
             for step in &account.working {
                 let sum = words::sum(&step.sum, units);
                 let gives = units.amount(&step.gives, Figures::Set);

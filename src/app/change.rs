@@ -2,15 +2,16 @@
 
 use super::{
     App, Choice, Command, Here, Shape, StudsOf, cutting_page, drain_inputs, fill::last_task,
-    mix_inputs, studs, tile_fill,
+    mix_inputs, sheets_inputs, studs, tile_fill,
 };
 use crate::measure::quantity::square_metres;
 use crate::measure::{Angle, Length};
 use crate::site::{self, Opening, OpeningKind, Room};
 use crate::takeoff::{self, Ask, Job, LineKey, TileOn};
-use crate::trades::paint::{Part, Surface, Trim};
+use crate::trades::paint::{Part, Surface as Painted, Trim};
 use crate::trades::patch::HoleShape;
-use crate::trades::{paint, patch};
+use crate::trades::sheets::{self, Surface};
+use crate::trades::{Board, paint, patch};
 
 impl App {
     /// Commands that change the job.
@@ -55,6 +56,18 @@ impl App {
             }
             Command::Set(task, Choice::Pipe(choice)) => self.choose_pipe(task, choice),
             Command::NewDrain(room) => self.new_task(room, Ask::Drain(Box::default())),
+            Command::NewSheets(room, on, surface) => {
+                let ask = match surface {
+                    Surface::Floor => sheets::Ask::default(),
+                    Surface::Wall => sheets::Ask::wall(),
+                    Surface::Ceiling => sheets::Ask {
+                        on: surface,
+                        ..sheets::Ask::default()
+                    }
+                    .of(Board::Gypsum),
+                };
+                self.new_task(room, Ask::Sheets(Box::new(ask), on));
+            }
             Command::Cut(material, choice) => {
                 self.edit("", |job| cutting_page::choose(job, &material, choice));
             }
@@ -333,11 +346,12 @@ fn keep_patches_on_their_walls(
         }
     }
     for task in &mut job.tasks {
-        let (Ask::Patch(_, Some(wall))
-        | Ask::Tile(_, TileOn::Wall(wall))
-        | Ask::Pipe(_, Some(takeoff::PipeOn { wall, .. }))) = &mut task.ask
-        else {
-            continue;
+        let wall = match &mut task.ask {
+            Ask::Patch(_, Some(wall))
+            | Ask::Tile(_, TileOn::Wall(wall))
+            | Ask::Sheets(_, TileOn::Wall(wall)) => wall,
+            Ask::Pipe(_, Some(on)) => on.on.wall_mut(),
+            _ => continue,
         };
         if task.room != Some(room) {
             continue;
@@ -346,7 +360,7 @@ fn keep_patches_on_their_walls(
             task.room = None;
             match &mut task.ask {
                 Ask::Patch(_, wall) => *wall = None,
-                Ask::Tile(_, on) => *on = TileOn::Own,
+                Ask::Tile(_, on) | Ask::Sheets(_, on) => *on = TileOn::Own,
                 Ask::Pipe(_, on) => *on = None,
                 Ask::Paint(..) | Ask::Grout(..) | Ask::Mortar(..) | Ask::Drain(..) => {}
             }
@@ -367,7 +381,9 @@ fn lay(job: &mut Job, task: usize, room: usize, wall: Option<usize>) {
     task.room = Some(room);
     match &mut task.ask {
         Ask::Patch(_, place) => *place = wall,
-        Ask::Tile(_, on) => *on = wall.map_or(TileOn::Floor, TileOn::Wall),
+        Ask::Tile(_, on) | Ask::Sheets(_, on) => {
+            *on = wall.map_or(TileOn::Floor, TileOn::Wall);
+        }
         Ask::Pipe(_, on) => {
             *on = wall.map(takeoff::PipeOn::wall);
         }
@@ -410,6 +426,11 @@ fn choose(ask: &mut Ask, choice: Choice, known: Option<Length>) {
         Ask::Drain(ask) => {
             if let Choice::Drain(choice) = choice {
                 drain_inputs::choose(ask, choice);
+            }
+        }
+        Ask::Sheets(ask, _) => {
+            if let Choice::Sheets(choice) = choice {
+                sheets_inputs::choose(ask, choice);
             }
         }
         Ask::Grout(..) | Ask::Mortar(..) | Ask::Pipe(..) => {}
@@ -461,7 +482,7 @@ fn choose_paint(ask: &mut paint::Ask, choice: Choice, known: Option<Length>) {
                 .surfaces
                 .first()
                 .map_or(paint::Texture::Smooth, |s| s.kind);
-            ask.surfaces.push(Surface {
+            ask.surfaces.push(Painted {
                 name: match part {
                     Part::Wall => "Wall".into(),
                     Part::Ceiling => "Ceiling".into(),

@@ -1,11 +1,12 @@
 //! What a tap can ask for.
 
-use super::{PhotoCommand, RoomChoice, Slot, StudsOf};
+use super::{PhotoCommand, RoomChoice, SheetsChoice, Slot, StepCommand, StudsOf};
 use crate::geometry::Point;
 use crate::handbook::pipe as book;
 use crate::measure::Length;
 use crate::site::{Finish, Id, OpeningKind, OpeningRule};
-use crate::takeoff::{LineKey, Saw, TileOn};
+use crate::takeoff::{LineKey, Saw, StepKey, TileOn};
+use crate::trades::sheets::Surface;
 use crate::trades::{Grout, Material, drain, mortar, paint, patch, pipe, tape, tile};
 
 /// A place in the program.
@@ -34,6 +35,8 @@ pub enum Here {
     More,
     /// The strip by which a cut of a run is marked.
     Strip(usize),
+    /// A piece of a figure in sheets, as it is marked.
+    Piece(usize, usize),
     /// Specs of one surface, side by side.
     Compare(usize),
     /// The earlier versions of the job.
@@ -54,8 +57,14 @@ pub enum Here {
     SideBySide(usize, usize),
     /// The log of pictures.
     Photos,
+    /// What a camera sees.
+    Camera,
     /// A picture.
     Photo(usize),
+    /// The order of work.
+    Steps,
+    /// One step of it.
+    Step(StepKey),
 }
 
 /// What a tap asks for.
@@ -185,6 +194,8 @@ pub enum Command {
     About(bool),
     /// A new drain, in a room or by hand.
     NewDrain(Option<usize>),
+    /// New sheets, on a surface of a room or by hand.
+    NewSheets(Option<usize>, TileOn, Surface),
     /// A choice of a material's cutting plan.
     Cut(Material, CutChoice),
     /// Something done to a room.
@@ -197,6 +208,10 @@ pub enum Command {
     PutProfileBack,
     /// A picture or the log.
     Photo(PhotoCommand),
+    /// The order of work.
+    Step(StepCommand),
+    /// A rest of a material onto the off-cuts on hand, or off them.
+    HandOver(Material, Length, bool),
 }
 
 /// The shape that a new room starts from.
@@ -261,6 +276,8 @@ pub enum Choice {
     Pipe(PipeChoice),
     /// A choice of a drain.
     Drain(DrainChoice),
+    /// A choice of sheets.
+    Sheets(SheetsChoice),
 }
 
 /// A choice of a run of pipe. Legs count from 0; node 0 is the start, node 1 the end of the first leg.
@@ -312,6 +329,12 @@ pub enum PipeChoice {
     Fitted(u32, bool),
     /// The wall of its room that it starts on, or none.
     Wall(Option<usize>),
+    /// It runs under the floor, measured from that wall.
+    Floor(usize),
+    /// The joists under that floor run along that wall, or are not known.
+    Joists(Option<usize>),
+    /// They are engineered joists or trusses.
+    Engineered(bool),
     /// The fixed point that it starts at, or a place of its own.
     Point(Option<Id>),
     /// How deep the studs of that wall are.
@@ -358,6 +381,8 @@ pub enum TileChoice {
     Run(tile::Run),
     /// The face has a direction.
     Grain(bool),
+    /// By the other hand.
+    OtherHand(bool),
     /// Off-cuts serve again.
     Reuse(bool),
     /// What a balanced start keeps to.

@@ -1,13 +1,15 @@
 //! The cutting plan: sticks drawn as bars, what they are cut from, and what remains.
 
 use super::{
-    App, Chip, Command, CutChoice, CutSlot, Here, Kind, Row, Screen, Slot, Tone, view::Big, words,
+    App, Chip, Command, CutChoice, CutSlot, Here, Kind, Row, Screen, Slot, Tone, pipe_words,
+    view::Big, words,
 };
 use crate::drawing::{MOST_STICKS, Stick, bars_sketch};
 use crate::handbook::cutting as book;
 use crate::measure::{Amount, Figures, Length, Rounding};
 use crate::site::Id;
 use crate::takeoff::{self, Cuts, Job, Piece, Saw, Setup};
+use crate::trades::pipe::{self, Problem};
 use crate::trades::{Material, Need};
 
 impl App {
@@ -52,20 +54,142 @@ impl App {
         cut.collect()
     }
 
+    /// Every material that is cut from sticks with its plan, those held back without one.
+    pub(super) fn cut_plans(&self) -> Vec<Plan> {
+        let pieces = self.pieces();
+        let plans = takeoff::cutting(&pieces, &self.job.buying.cutting);
+        let held = self.held_runs();
+        let mut all: Vec<Plan> = self
+            .cut_materials()
+            .into_iter()
+            .filter_map(|(material, title)| {
+                let cuts = plans.iter().find(|cuts| cuts.material == material)?;
+                let mut held: Vec<Held> = held
+                    .iter()
+                    .filter(|held| held.material == material)
+                    .cloned()
+                    .collect();
+                held.extend(cuts.too_long.iter().map(|piece| self.too_long(piece, cuts)));
+                let own = pieces.iter().filter(|piece| piece.material == material);
+                Some(Plan {
+                    marks: Marks::of(own),
+                    cuts: held.is_empty().then(|| cuts.clone()),
+                    material,
+                    title,
+                    held,
+                })
+            })
+            .collect();
+        // A run that was refused for its length needs nothing yet: its material may be nobody else's.
+        for one in &held {
+            if all.iter().all(|plan| plan.material != one.material) {
+                all.push(Plan {
+                    marks: Marks::of([].iter()),
+                    cuts: None,
+                    material: one.material.clone(),
+                    title: takeoff::title(&one.material),
+                    held: held
+                        .iter()
+                        .filter(|held| held.material == one.material)
+                        .cloned()
+                        .collect(),
+                });
+            }
+        }
+        all
+    }
+
+    /// Runs on the buying list that have no figure, since a piece of theirs is longer than their sticks.
+    fn held_runs(&self) -> Vec<Held> {
+        let tasks = self.job.tasks.iter().enumerate();
+        let refused = tasks
+            .filter(|(_, task)| task.on_list)
+            .filter_map(|(at, _)| {
+                let ask = self.pipe_ask(at)?;
+                let problem = pipe::figure(ask).err()?;
+                let Problem::LongerThanStick { size, stick, .. } = problem else {
+                    return None;
+                };
+                Some(Held {
+                    material: Material::Pipe {
+                        pipe: ask.pipe,
+                        size,
+                        stick,
+                    },
+                    at: Some(at),
+                    says: format!(
+                        "{}: {}",
+                        self.task_name(at),
+                        pipe_words::problem(&problem, ask, self.job.units)
+                    ),
+                })
+            });
+        refused.collect()
+    }
+
+    /// A piece longer than every stick: whose it is, by its leg where it is of a run, and what would be right.
+    fn too_long(&self, piece: &Piece, cuts: &Cuts) -> Held {
+        let setup = self.setup(&cuts.material);
+        let longest = setup.sticks.iter().chain(&setup.offcuts).copied().max();
+        let at = self.job.tasks.iter().position(|task| task.id == piece.of);
+        let leg = at.and_then(|at| self.leg_of(at, piece.number));
+        let of = at.map_or_else(String::new, |at| self.task_name(at));
+        let (name, join) = match leg {
+            Some(leg) => (
+                format!("{of}: leg {}, piece {},", leg + 1, piece.number),
+                "put a coupling in it",
+            ),
+            None => (
+                format!("{of}: piece {}", piece.number),
+                "join it where something is behind the joint",
+            ),
+        };
+        let usual = self.usual_lengths();
+        let longer = usual.iter().find(|stick| piece.length <= **stick);
+        let longer = longer.map_or_else(
+            || "find longer sticks".to_owned(),
+            |stick| format!("take sticks of {} below", self.show(*stick)),
+        );
+        Held {
+            material: cuts.material.clone(),
+            at,
+            says: format!(
+                "{name} is {}, longer than the sticks of {}: {longer}, or {join}.",
+                self.show(piece.length),
+                self.show(longest.unwrap_or_default())
+            ),
+        }
+    }
+
+    /// The leg of a piece of a run.
+    pub(super) fn leg_of(&self, at: usize, number: u32) -> Option<usize> {
+        let figure = pipe::figure(self.pipe_ask(at)?).ok()?;
+        let piece = figure.pieces.iter().find(|piece| piece.number == number)?;
+        Some(piece.leg)
+    }
+
+    fn usual_lengths(&self) -> [Length; 6] {
+        if self.job.units.is_metric() {
+            book::LENGTHS_METRIC.value
+        } else {
+            book::LENGTHS.value
+        }
+    }
+
     /// The cutting plan of a material; of the first one where none is named.
     pub(super) fn cutting_page(&self, of: Option<&Material>) -> Screen {
-        let materials = self.cut_materials();
-        let now = materials
+        let plans = self.cut_plans();
+        let now = plans
             .iter()
-            .find(|(material, _)| Some(material) == of)
-            .or(materials.first());
+            .find(|plan| Some(&plan.material) == of)
+            .or(plans.first());
         let base = Screen {
             crumb: "Buying list".into(),
             title: "Cutting plan".into(),
             back: Some(Here::Buy),
             ..Screen::default()
         };
-        let Some((material, title)) = now else {
+        let Some(plan) = now else {
             return Screen {
                 rows: vec![Row::Text(
                     "Nothing on the buying list is cut from sticks.".into(),
@@ -73,36 +197,41 @@ impl App {
                 ..base
             };
         };
-        let pieces: Vec<Piece> = self.pieces();
-        let pieces: Vec<Piece> = pieces
-            .into_iter()
-            .filter(|p| p.material == *material)
-            .collect();
-        let plan = takeoff::cutting(&pieces, &self.job.buying.cutting).pop();
+        let material = &plan.material;
         let mut rows = Vec::new();
-        if materials.len() > 1 {
+        if plans.len() > 1 {
             rows.push(Row::choice(
                 "Material",
-                materials.iter().map(|(each, name)| {
-                    let here = Here::Cutting(Some(each.clone()));
-                    Chip::new(name.clone(), each == material, Command::Go(here))
+                plans.iter().map(|each| {
+                    let here = Here::Cutting(Some(each.material.clone()));
+                    let on = each.material == *material;
+                    Chip::new(each.title.clone(), on, Command::Go(here))
                 }),
             ));
         }
+        rows.extend(plan.held.iter().map(|held| {
+            Row::Note {
+                tone: Tone::Stop,
+                text: held.says.clone(),
+                detail: "This material is held back until then; the others are planned.".into(),
+                mend: held
+                    .at
+                    .map(|at| Chip::new("Look at it", false, Command::Go(Here::Task(at)))),
+            }
+        }));
         let setup = self.setup(material);
-        let marks = Marks::of(&pieces);
         let (mut picture, mut strip) = (None, Vec::new());
-        if let Some(cuts) = &plan {
+        if let Some(cuts) = &plan.cuts {
             rows.extend(self.cuts_rows(cuts));
             strip = self.cuts_strip(cuts);
-            picture = Some(self.bars(cuts, setup.saw.kerf(), &marks));
+            picture = Some(self.bars(cuts, setup.saw.kerf(), &plan.marks));
         }
         rows.extend(self.setup_rows(material, &setup));
-        if let Some(cuts) = &plan {
-            rows.extend(self.stick_rows(cuts, &marks));
+        if let Some(cuts) = &plan.cuts {
+            rows.extend(self.stick_rows(cuts, &plan.marks));
         }
         Screen {
-            crumb: title.clone(),
+            crumb: plan.title.clone(),
             picture,
             rows,
             strip,
@@ -153,15 +282,6 @@ impl App {
             mend: None,
         };
         let mut rows = Vec::new();
-        for piece in &cuts.too_long {
-            rows.push(note(
-                Tone::Stop,
-                format!(
-                    "A piece of {} is longer than every stick. Choose longer sticks below, or join it; it is not in the plan.",
-                    self.show(piece.length)
-                ),
-            ));
-        }
         if !cuts.proven {
             rows.push(note(
                 Tone::Note,
@@ -207,11 +327,7 @@ impl App {
     fn setup_rows(&self, material: &Material, setup: &Setup) -> Vec<Row> {
         let set = |choice| Command::Cut(material.clone(), choice);
         let pad = |slot| Command::Pad(Slot::Cut(material.clone(), slot));
-        let usual = if self.job.units.is_metric() {
-            book::LENGTHS_METRIC.value
-        } else {
-            book::LENGTHS.value
-        };
+        let usual = self.usual_lengths();
         let mut lengths = usual.to_vec();
         lengths.extend(setup.sticks.iter().filter(|own| !usual.contains(own)));
         let mut rows = vec![
@@ -323,13 +439,38 @@ impl App {
     }
 }
 
+/// A material and how it is cut.
+pub(super) struct Plan {
+    /// The material.
+    pub material: Material,
+    /// How the buying list calls it.
+    pub title: String,
+    /// The marks of its pieces.
+    pub marks: Marks,
+    /// Its sticks; `None` where it is held back.
+    pub cuts: Option<Cuts>,
+    /// What holds it back.
+    pub held: Vec<Held>,
+}
+
+/// A piece that comes out of no stick.
+#[derive(Clone)]
+pub(super) struct Held {
+    /// Its material.
+    material: Material,
+    /// Its figure.
+    at: Option<usize>,
+    /// Which piece of which figure, and what would be right.
+    pub says: String,
+}
+
 /// A letter for each figure, and so a mark for each of its pieces: A1, A2, B1.
-struct Marks {
+pub(super) struct Marks {
     figures: Vec<Id>,
 }
 
 impl Marks {
-    fn of(pieces: &[Piece]) -> Marks {
+    fn of<'a>(pieces: impl Iterator<Item = &'a Piece>) -> Marks {
         let mut figures: Vec<Id> = Vec::new();
         for piece in pieces {
             if !figures.contains(&piece.of) {
@@ -338,7 +479,7 @@ impl Marks {
         }
         Marks { figures }
     }
-    fn mark(&self, piece: &Piece) -> String {
+    pub(super) fn mark(&self, piece: &Piece) -> String {
         let at = self.figures.iter().position(|of| *of == piece.of);
         format!("{}{}", letter(at.unwrap_or(0)), piece.number)
     }
@@ -380,8 +521,8 @@ pub(super) fn fill(
         CutSlot::Kerf if length > Length::inches(1) => {
             return Err("No saw takes more than 1 in with a cut. Measure one of yours.".into());
         }
-        CutSlot::Stick if length > Length::feet(100) => {
-            return Err("No stick is longer than 100 ft. Check the unit.".into());
+        CutSlot::Stick if length > Length::feet(1_000) => {
+            return Err("No stick is longer than 1,000 ft. Check the unit.".into());
         }
         CutSlot::Kerf => setup.saw = Saw::Own(length),
         CutSlot::Offcut(at) => {

@@ -6,7 +6,7 @@ use crate::measure::{Length, Units};
 use crate::site::{Finish, Opening, OpeningKind, OpeningRule, Room, Studs};
 use crate::takeoff::{Ask, Job, TileOn};
 use crate::trades::patch::{self, Hole, HoleShape};
-use crate::trades::{drain, tile};
+use crate::trades::{drain, sheets, tile};
 
 /// The demo job, begun `now`.
 #[must_use]
@@ -36,7 +36,8 @@ pub fn demo_job(now: DateTime<FixedOffset>) -> Job {
     };
     floor.tile.spread = Some(Length::in_64(0, 2));
     job.add_task(Some(0), Ask::Tile(Box::new(floor), TileOn::Floor));
-    for (run, on) in super::demo_pipes::runs() {
+    super::demo_pipes::floor_of(&mut job.rooms[0]);
+    for (run, on) in super::demo_pipes::runs(&job.rooms[0]) {
         job.add_task(Some(0), Ask::Pipe(Box::new(run), on));
     }
     for task in &mut job.tasks {
@@ -79,6 +80,15 @@ pub fn demo_job(now: DateTime<FixedOffset>) -> Job {
     if let Some(task) = job.tasks.last_mut() {
         task.on_list = true;
     }
+    // Cement board under the tile downstairs, and gypsum board on the wall of which the studs are known.
+    let under = sheets::Ask::default();
+    job.add_task(Some(0), Ask::Sheets(Box::new(under), TileOn::Floor));
+    let board = sheets::Ask {
+        sheet: (Length::feet(10), Length::feet(4)),
+        way: sheets::Way::Up,
+        ..sheets::Ask::wall()
+    };
+    job.add_task(Some(0), Ask::Sheets(Box::new(board), TileOn::Wall(5)));
     job
 }
 

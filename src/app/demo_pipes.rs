@@ -2,14 +2,25 @@
 
 use crate::handbook::pipe::{Family, Kind, Pipe, Size, Turn};
 use crate::measure::Length;
-use crate::site::Spot;
+use crate::site::{FixedKind, FixedPoint, Joists, On, Room, Spot};
 use crate::takeoff::PipeOn;
 use crate::trades::pipe::{
     Ask, By, Direction, Fitting, Leg, Mark, Measured, Port, Shape, Side, Way,
 };
 
-/// Hot and cold in the wall with the studs, and the drain under the floor.
-pub(super) fn runs() -> [(Ask, Option<PipeOn>); 3] {
+/// The shower's drain in the floor of the washroom downstairs, and the joists under it.
+pub(super) fn floor_of(room: &mut Room) {
+    let mut drain = FixedPoint::new(FixedKind::Drain, On::Floor(0));
+    (drain.from_left, drain.up) = (Some(Length::inches(70)), Some(Length::inches(30)));
+    room.fixed.push(drain);
+    room.joists = Some(Joists {
+        first: Length::inches(15),
+        ..Joists::along(5)
+    });
+}
+
+/// Hot and cold in the wall with the studs, and the drain under the floor, from a point in it.
+pub(super) fn runs(room: &Room) -> [(Ask, Option<PipeOn>); 3] {
     let on = |from_left, up| {
         Some(PipeOn {
             spot: Spot {
@@ -23,15 +34,20 @@ pub(super) fn runs() -> [(Ask, Option<PipeOn>); 3] {
         "Hot to the shower valve",
         Direction::Right,
         (21, 24),
-        (6, 16),
+        (6, 0),
     );
     let cold = supply(
         "Cold to the shower valve",
         Direction::Left,
         (21, 24),
-        (9, 48),
+        (6, 0),
     );
-    [(hot, on(20, 4)), (cold, on(36, 4)), (drain(), None)]
+    let under = PipeOn {
+        point: room.fixed.first().map(|point| point.id),
+        below: Length::inches(4),
+        ..PipeOn::at(On::Floor(0))
+    };
+    [(hot, on(20, 4)), (cold, on(36, 4)), (drain(), Some(under))]
 }
 
 fn leg(way: Direction, (inches, of_64): (i64, i64), to: Mark, end: Kind) -> Leg {

@@ -195,7 +195,9 @@ impl App {
         rows.push(row(Field::First, one, self.show(first)));
         rows.push(row(Field::Spacing, each, self.show(spacing)));
         rows.push(row(Field::Depth, deep, self.show(depth)));
-        let hole = ask.hole.unwrap_or_else(|| ask.size.of(&book::HOLES.value));
+        let hole = ask
+            .hole
+            .unwrap_or_else(|| crate::site::hole_for(ask.size.of(&book::OUTSIDE.value)));
         let hole = self.or_usual(Some(hole), ask.hole.is_none(), "usual");
         rows.push(row(Field::Hole, "Hole", hole));
         if ask.hole.is_some() {

@@ -199,7 +199,7 @@ impl App {
         rows
     }
 
-    fn fault(&self, fault: Fault) -> String {
+    pub(super) fn fault(&self, fault: Fault) -> String {
         let down = |length: Length| {
             let shown = length.rounded(Length::in_64(0, 4), Rounding::FitInside);
             self.show(shown)

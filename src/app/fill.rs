@@ -5,7 +5,8 @@ use super::{
 };
 use super::{
     cutting_page, doubt, drain_inputs, mix_inputs, paint_inputs, patch_inputs, photo_change,
-    pipe_inputs, room_page, studs, survey_page, tile_fill, wall_items, words,
+    pipe_inputs, room_page, sheets_inputs, steps_page, studs, survey_page, tile_fill, wall_items,
+    words,
 };
 use crate::measure::{Angle, Figures, Length, Money, Rounding, read};
 use crate::site::Id;
@@ -164,6 +165,7 @@ impl App {
                 }
                 let nothing = match slot {
                     Slot::Pipe(_, field) => pipe_inputs::may_be_nothing(*field),
+                    Slot::Sheets(_, field) => sheets_inputs::may_be_nothing(*field),
                     slot => may_be_nothing(slot),
                 };
                 if !length.is_positive() && !nothing {
@@ -281,6 +283,7 @@ fn fill_length(job: &mut Job, slot: &Slot, length: Length) -> Result<(), String>
         Slot::Mix(task, field) => mix_inputs::fill_length(job, *task, *field, length),
         Slot::Pipe(task, field) => pipe_inputs::fill_length(job, *task, *field, length)?,
         Slot::Drain(task, field) => drain_inputs::fill_length(job, *task, *field, length),
+        Slot::Sheets(task, field) => sheets_inputs::fill_length(job, *task, *field, length),
         Slot::Cut(material, field) => cutting_page::fill(job, material, *field, length)?,
         Slot::FirstStud(of) | Slot::FoundStud(of, _) | Slot::StudFace(of) => {
             studs::fill(job, *of, slot, length)?;
@@ -342,6 +345,9 @@ fn fill_number(job: &mut Job, slot: &Slot, number: f64, metric: bool) -> Result<
         Slot::Tile(task, field) => tile_fill::fill_number(job, *task, *field, number, metric)?,
         Slot::Mix(task, field) => mix_inputs::fill_number(job, *task, *field, number, metric)?,
         Slot::Pipe(task, field) => pipe_inputs::fill_number(job, *task, *field, number, metric)?,
+        Slot::Sheets(task, field) => {
+            sheets_inputs::fill_number(job, *task, *field, number, metric)?;
+        }
         Slot::Drain(task, field) => {
             drain_inputs::fill_count(job, *task, *field, whole(number)?);
         }
@@ -399,6 +405,7 @@ fn fill_words(job: &mut Job, slot: &Slot, text: String) {
                 line.text = text;
             }
         }
+        Slot::NewStep(_) | Slot::StepText(_) => steps_page::fill_words(job, slot, text),
         Slot::RoomNote(room, of) => wall_items::fill_words(job, *room, *of, text),
         Slot::Paint(task, field) => paint_inputs::fill_words(job, *task, *field, text),
         Slot::Mix(task, field) => mix_inputs::fill_words(job, *task, *field, text),

@@ -20,9 +20,11 @@ mod fill;
 mod jobs_page;
 mod keep;
 mod kept_rows;
+mod leftovers;
 mod mix_inputs;
 mod mix_page;
 mod mortar_page;
+mod near_rows;
 mod outline_page;
 mod packet;
 mod pad;
@@ -45,7 +47,9 @@ mod photo_take;
 mod photo_touch;
 mod photo_wall;
 mod pipe_choices;
+mod pipe_clash;
 mod pipe_fittings;
+mod pipe_floor;
 mod pipe_inputs;
 mod pipe_page;
 mod pipe_rows;
@@ -56,9 +60,14 @@ mod room_choices;
 mod room_page;
 mod rooms_view;
 mod sharing;
+mod sheets_ask;
+mod sheets_inputs;
+mod sheets_page;
 mod slot;
 mod square_page;
 mod stands;
+mod stands_true;
+mod steps_page;
 mod studs;
 mod survey_page;
 mod survey_words;
@@ -70,8 +79,10 @@ mod tile_page;
 mod tile_slide;
 mod unsure;
 mod view;
+mod viewfinder;
 mod wall_items;
 mod wall_page;
+mod wall_place;
 mod words;
 
 pub use command::{
@@ -85,10 +96,15 @@ pub use photo_log::LogRow;
 pub use photo_take::{SMALL, take_picture};
 pub use photo_touch::Touch;
 pub use rooms_view::{Outline, RoomChoice};
+pub use sheets_inputs::{SheetsChoice, SheetsSlot};
 pub use slot::{
-    CutSlot, MixSlot, NoteOf, PaintSlot, PipeSlot, Slot, StudsOf, TapeSlot, ThingField, TileSlot,
+    CutSlot, JoistSlot, MixSlot, NoteOf, PaintSlot, PipeSlot, Slot, StudsOf, TapeSlot, ThingField,
+    TileSlot,
 };
+pub use steps_page::{Shown, StepCommand};
 pub use view::{Big, Card, Chip, Icon, Row, Screen, Tone};
+pub use viewfinder::{OpenCamera, Seen};
+pub use wall_place::Placing;
 
 use std::cell::RefCell;
 use std::sync::Arc;
@@ -136,6 +152,8 @@ pub struct App {
     rooms_view: rooms_view::RoomsView,
     /// Layouts that were figured, the newest last.
     laid: RefCell<Vec<(crate::trades::tile::Ask, tile_page::Laid)>>,
+    /// Layouts of sheets, likewise.
+    sheeted: RefCell<Vec<(crate::trades::sheets::Ask, sheets_ask::Sheeted)>>,
     /// The leg of a run that is in hand, and whether runs are seen from the front.
     leg: usize,
     front: bool,
@@ -143,6 +161,11 @@ pub struct App {
     taking: Option<photo_import::Taking>,
     not_taken: Vec<photo_import::NotTaken>,
     watching: Option<photo_camera::Watching>,
+    /// What of the steps is shown.
+    steps_view: steps_page::StepsView,
+    /// Where a camera comes from, and the one that is looked through.
+    camera: Option<OpenCamera>,
+    viewfinder: Option<viewfinder::Viewfinder>,
     /// What of the log is shown.
     log_filter: crate::photo::Filter,
     /// The picture under the finger.
@@ -185,11 +208,15 @@ impl App {
             brought: Vec::new(),
             rooms_view: rooms_view::RoomsView::default(),
             laid: RefCell::default(),
+            sheeted: RefCell::default(),
             leg: 0,
             front: false,
             taking: None,
             not_taken: Vec::new(),
             watching: None,
+            steps_view: steps_page::StepsView::default(),
+            camera: None,
+            viewfinder: None,
             log_filter: crate::photo::Filter::default(),
             surface: photo_surface::Surface::default(),
             laid_under: None,
@@ -257,8 +284,12 @@ impl App {
             Here::Outline(room) => self.outline_page(*room),
             Here::Profiles => self.profiles_page(),
             Here::SideBySide(first, second) => self.rooms_compare_page(*first, *second),
+            Here::Piece(task, piece) => self.piece_page(*task, *piece),
             Here::Photos => self.photos_page(),
+            Here::Camera => self.viewfinder_page(),
             Here::Photo(at) => self.photo_page(*at),
+            Here::Steps => self.steps_page(),
+            Here::Step(step) => self.step_page(*step),
         }
     }
 
@@ -267,7 +298,11 @@ impl App {
         self.pad = None;
         self.said.clear();
         self.rooms_view.chosen = None;
-        if matches!(here, Here::Rooms | Here::Bench | Here::Buy | Here::Photos) {
+        self.rooms_view.placing = None;
+        if matches!(
+            here,
+            Here::Rooms | Here::Bench | Here::Buy | Here::Photos | Here::Steps
+        ) {
             self.trail.clear();
         } else if self.here != here {
             self.trail.push(self.here.clone());
@@ -339,7 +374,10 @@ impl App {
                 self.said.clear();
                 self.here = self.trail.pop().unwrap_or_default();
             }
-            Command::Pad(slot) => self.open_pad(slot),
+            Command::Pad(slot) => {
+                self.rooms_view.placing = None;
+                self.open_pad(slot);
+            }
             Command::Undo => self.step_back(true),
             Command::Redo => self.step_back(false),
             Command::About(shown) => self.about = shown,
@@ -367,10 +405,12 @@ impl App {
             Command::TakeIn(path) => self.take_in(&path),
             Command::WriteJson => self.write_json(),
             Command::Of(room, choice) => self.choose_in_room(room, choice),
+            Command::HandOver(material, rest, on) => self.hand_over(&material, rest, on),
             Command::TakeMirrored(profile) => self.take_mirrored(profile),
             Command::DropProfile(profile) => self.drop_profile(profile),
             Command::PutProfileBack => self.put_profile_back(),
             Command::Photo(command) => self.photo_command(command),
+            Command::Step(command) => self.step_command(command),
             other => self.change(other),
         }
     }
@@ -411,9 +451,11 @@ impl App {
             }
             Here::SideBySide(first, second) => (*first).max(*second) < rooms.len(),
             Here::Wall(room, wall) => rooms.get(*room).is_some_and(|r| *wall < r.walls.len()),
-            Here::Task(task) | Here::Working(task) | Here::Compare(task) | Here::Strip(task) => {
-                *task < tasks
-            }
+            Here::Task(task)
+            | Here::Working(task)
+            | Here::Compare(task)
+            | Here::Strip(task)
+            | Here::Piece(task, _) => *task < tasks,
             Here::Photo(at) => *at < photos,
             _ => true,
         };

@@ -307,7 +307,8 @@ fn ask_of(job: &mut Job, task: usize) -> Option<(&mut paint::Ask, &mut OpeningRu
         | Ask::Grout(..)
         | Ask::Mortar(..)
         | Ask::Pipe(..)
-        | Ask::Drain(..) => None,
+        | Ask::Drain(..)
+        | Ask::Sheets(..) => None,
     }
 }
 

@@ -5,6 +5,7 @@ use crate::measure::{Amount, Length};
 use crate::site::Wall;
 use crate::takeoff::{Ask, Job};
 use crate::trades::patch::{self, Field, Hole, HoleShape};
+use crate::trades::sheets::Surface;
 
 impl App {
     /// What a figure on the drawing fills in: studs of a room's wall are the wall's own.
@@ -175,7 +176,8 @@ impl App {
         }
         let mut rows = vec![Row::Heading("Lay it on a room".into())];
         for (number, room) in self.job.rooms.iter().enumerate() {
-            if matches!(task.ask, Ask::Patch(..) | Ask::Pipe(..)) {
+            let on_wall = matches!(&task.ask, Ask::Sheets(ask, _) if ask.on == Surface::Wall);
+            if on_wall || matches!(task.ask, Ask::Patch(..) | Ask::Pipe(..)) {
                 rows.push(Row::choice(
                     room.name.clone(),
                     (0..room.walls.len()).map(|wall| {

@@ -30,6 +30,14 @@ impl App {
                     .map(|(l, _)| l)
             });
             ask.wall.height = wall.height.or(room.ceiling);
+            if let Some(stands) = crate::site::elevation(room, index) {
+                // As it stands where the hole is: across at its height, up where it is across.
+                let up = ask.hole.above_floor.unwrap_or_default();
+                let across = ask.hole.from_left.unwrap_or_default();
+                let (across, up) = stands.place(across, up);
+                ask.wall.length = Some(stands.right_at(up) - stands.left_at(up));
+                ask.wall.height = Some(stands.ceiling_at(across) - stands.floor_at(across));
+            }
             ask.studs = wall.studs.clone().or(ask.studs);
             ask.wall.obstacles = room
                 .openings
@@ -123,7 +131,8 @@ impl App {
             | Ask::Grout(..)
             | Ask::Mortar(..)
             | Ask::Pipe(..)
-            | Ask::Drain(..) => None,
+            | Ask::Drain(..)
+            | Ask::Sheets(..) => None,
         }
     }
 
@@ -163,6 +172,7 @@ impl App {
                 // What can hurt stands right under the result, before its details.
                 rows.extend(self.near_hidden(at));
                 rows.extend(self.notes(&figure.account));
+                rows.extend(self.outline_notes(at));
                 rows.extend(self.missing_rows(at, figure));
                 rows.extend(self.patch_results(figure));
             }

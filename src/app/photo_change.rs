@@ -18,6 +18,8 @@ impl App {
             // These need the window, or another program; whoever owns the window does them.
             PhotoCommand::Pick | PhotoCommand::PickFolder | PhotoCommand::Paste => {}
             PhotoCommand::Snap => self.snap(),
+            PhotoCommand::Viewfinder => self.open_viewfinder(),
+            PhotoCommand::Shutter => self.shutter(),
             PhotoCommand::Stop => self.stop_taking(),
             PhotoCommand::Seen => self.not_taken.clear(),
             PhotoCommand::Filter(filter) => self.log_filter = filter,

@@ -18,6 +18,10 @@ pub enum PhotoCommand {
     Paste,
     /// Open the device's own camera and watch where it saves.
     Snap,
+    /// Look through a camera in the window, where one is built in.
+    Viewfinder,
+    /// Take what it sees.
+    Shutter,
     /// Stop taking in.
     Stop,
     /// The notes on what was not taken are read.

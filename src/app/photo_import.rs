@@ -1,22 +1,77 @@
 //! Pictures on their way in: one after the other on a thread of its own, with how far it is, and to be stopped.
 
 use std::collections::VecDeque;
+use std::io::Write;
 use std::path::{Path, PathBuf};
 use std::sync::atomic::Ordering::Relaxed;
 use std::sync::mpsc::{Receiver, Sender, channel};
 use std::sync::{Arc, Mutex, PoisonError};
 
-use super::{App, Chip, Command, PhotoCommand, Row, Tone, keep::Wake, photo_take::take_picture};
-use crate::photo::{Kind, Photo, Problem, Watch, facts};
+use super::{
+    App, Chip, Command, PhotoCommand, Row, Tone,
+    keep::Wake,
+    photo_take::{of_disk, take_picture},
+};
+use crate::photo::{Kind, Photo, Problem, Watch, facts, pasted_png};
 use crate::store::RealDisk;
 use crate::takeoff::Job;
 
-/// What becomes of one file.
-type Outcome = (PathBuf, Result<Photo, Problem>);
+/// A picture on its way in.
+pub(super) enum Incoming {
+    /// A file, which is left as it is.
+    File(PathBuf),
+    /// The bytes of one, and what it is called where it is refused.
+    Bytes(&'static str, Vec<u8>),
+    /// Pixels of four bytes, which become a PNG.
+    Pixels(&'static str, (u32, u32), Vec<u8>),
+}
+
+/// Where a picture came from, in words and as a file.
+struct From {
+    name: String,
+    file: Option<PathBuf>,
+}
+
+/// What becomes of one picture.
+type Outcome = (From, Result<Photo, Problem>);
+
+impl Incoming {
+    fn from(&self) -> From {
+        match self {
+            Incoming::File(path) => From {
+                name: (path.file_name())
+                    .map_or_else(String::new, |name| name.to_string_lossy().into_owned()),
+                file: Some(path.clone()),
+            },
+            Incoming::Bytes(name, _) | Incoming::Pixels(name, ..) => From {
+                name: (*name).to_owned(),
+                file: None,
+            },
+        }
+    }
+
+    /// Takes it in; what has no file of its own gets one for as long as that takes.
+    fn take(self, folder: &Path, watch: &Watch) -> Result<Photo, Problem> {
+        let bytes = match self {
+            Incoming::File(path) => return take_picture(&RealDisk, folder, &path, watch),
+            Incoming::Bytes(_, bytes) => bytes,
+            Incoming::Pixels(_, size, rgba) => {
+                pasted_png(size, &rgba).map_err(|_| Problem::Damaged)?
+            }
+        };
+        let file = tempfile::NamedTempFile::new().and_then(|mut file| {
+            file.write_all(&bytes)?;
+            file.flush()?;
+            Ok(file)
+        });
+        let file = file.map_err(|why| of_disk(&why))?;
+        take_picture(&RealDisk, folder, file.path(), watch)
+    }
+}
 
 /// Pictures on their way in.
 pub(super) struct Taking {
-    to_do: Arc<Mutex<VecDeque<PathBuf>>>,
+    to_do: Arc<Mutex<VecDeque<Incoming>>>,
     done: Receiver<Outcome>,
     watch: Arc<Watch>,
     /// How many were asked for, and how many are through.
@@ -35,7 +90,7 @@ pub(super) struct NotTaken {
 
 fn work(
     folder: &Path,
-    to_do: &Mutex<VecDeque<PathBuf>>,
+    to_do: &Mutex<VecDeque<Incoming>>,
     done: &Sender<Outcome>,
     watch: &Watch,
     wake: &Wake,
@@ -45,13 +100,14 @@ fn work(
             .lock()
             .unwrap_or_else(PoisonError::into_inner)
             .pop_front();
-        let Some(file) = next else { return };
+        let Some(incoming) = next else { return };
+        let from = incoming.from();
         let outcome = if watch.stop.load(Relaxed) {
             Err(Problem::Stopped)
         } else {
-            take_picture(&RealDisk, folder, &file, watch)
+            incoming.take(folder, watch)
         };
-        if done.send((file, outcome)).is_err() {
+        if done.send((from, outcome)).is_err() {
             return;
         }
         if let Some(wake) = &*wake.lock().unwrap_or_else(PoisonError::into_inner) {
@@ -63,14 +119,6 @@ fn work(
 impl App {
     /// Takes pictures in behind the screen's back; a folder stands for the pictures in it.
     pub fn take_pictures(&mut self, files: &[PathBuf]) {
-        let Some(folder) = self.keeper.path().map(Path::to_owned) else {
-            self.said = "This job is kept nowhere, so there is no place for pictures.".to_owned();
-            return;
-        };
-        if self.keeper.is_reading() {
-            self.said = "This job is only read here: no picture was taken in.".to_owned();
-            return;
-        }
         let mut all = Vec::new();
         for file in files {
             if file.is_dir() {
@@ -83,6 +131,25 @@ impl App {
             self.said = "There is no picture in it.".to_owned();
             return;
         }
+        self.take_incoming(all.into_iter().map(Incoming::File));
+    }
+
+    /// Takes in a picture that another program put on the clipboard: pixels of four bytes.
+    pub fn take_pasted(&mut self, size: (u32, u32), rgba: Vec<u8>) {
+        self.take_incoming([Incoming::Pixels("The picture on the clipboard", size, rgba)]);
+    }
+
+    /// Takes pictures in behind the screen's back, wherever they come from.
+    pub(super) fn take_incoming(&mut self, all: impl IntoIterator<Item = Incoming>) {
+        let Some(folder) = self.keeper.path().map(Path::to_owned) else {
+            self.said = "This job is kept nowhere, so there is no place for pictures.".to_owned();
+            return;
+        };
+        if self.keeper.is_reading() {
+            self.said = "This job is only read here: no picture was taken in.".to_owned();
+            return;
+        }
+        let all: VecDeque<Incoming> = all.into_iter().collect();
         let count = all.len();
         if let Some(taking) = &mut self.taking {
             let mut to_do = taking.to_do.lock().unwrap_or_else(PoisonError::into_inner);
@@ -94,7 +161,7 @@ impl App {
             }
         }
         self.pictures_came();
-        let to_do = Arc::new(Mutex::new(VecDeque::from(all)));
+        let to_do = Arc::new(Mutex::new(all));
         let watch = Arc::new(Watch::default());
         let (sender, done) = channel();
         let wake = self.keeper.wake();
@@ -128,10 +195,10 @@ impl App {
         let mut changed = false;
         let gone = loop {
             match taking.done.try_recv() {
-                Ok((file, outcome)) => {
+                Ok((from, outcome)) => {
                     changed = true;
                     taking.through += 1;
-                    self.one_came(&mut taking, &file, outcome);
+                    self.one_came(&mut taking, from, outcome);
                 }
                 Err(why) => break why == std::sync::mpsc::TryRecvError::Disconnected,
             }
@@ -143,16 +210,13 @@ impl App {
         changed
     }
 
-    fn one_came(&mut self, taking: &mut Taking, file: &Path, outcome: Result<Photo, Problem>) {
-        let name = file
-            .file_name()
-            .map(|name| name.to_string_lossy().into_owned());
-        let name = name.unwrap_or_default();
+    fn one_came(&mut self, taking: &mut Taking, from: From, outcome: Result<Photo, Problem>) {
+        let From { name, file } = from;
         let mut photo = match outcome {
             Ok(photo) => photo,
             Err(Problem::Stopped) => return,
             Err(why) => {
-                let why = words(&why, file);
+                let why = words(&why, file.as_deref());
                 self.not_taken.push(NotTaken { name, why });
                 return;
             }
@@ -217,7 +281,7 @@ impl App {
             rows.push(Row::Note {
                 tone: Tone::Caution,
                 text: format!("{}: {}", not.name, not.why),
-                detail: "The file is left as it is.".into(),
+                detail: "What it came from is left as it is.".into(),
                 mend: None,
             });
         }
@@ -253,12 +317,13 @@ pub(super) fn is_picture(path: &Path) -> bool {
 }
 
 /// Why a picture is not taken, as a person would say it, and what would help.
-fn words(why: &Problem, file: &Path) -> String {
+fn words(why: &Problem, file: Option<&Path>) -> String {
     match why {
         Problem::Empty => "There is nothing in it. Copy it from the camera again.".into(),
         Problem::NotAPicture => "It is no picture that is read here: JPEG, PNG or WebP.".into(),
         Problem::Heic => {
-            let when = std::fs::File::open(file).ok().and_then(|file| {
+            let when = file.and_then(|file| std::fs::File::open(file).ok());
+            let when = when.and_then(|file| {
                 let taken = facts(&mut std::io::BufReader::new(file)).taken?;
                 Some(format!(
                     " It was taken {}.",
@@ -292,5 +357,39 @@ fn words(why: &Problem, file: &Path) -> String {
         }
         Problem::Stopped => "It was stopped.".into(),
         Problem::Disk(why) => format!("{why}."),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::app::start;
+
+    #[test]
+    fn pixels_that_are_pasted_become_an_entry_of_a_png() {
+        let folder = tempfile::tempdir().unwrap();
+        let mut app = start(folder.path(), None, false).unwrap();
+        let rgba: Vec<u8> = (0..30 * 20).flat_map(|n| [n as u8, 9, 200, 255]).collect();
+        app.take_pasted((30, 20), rgba.clone());
+        app.wait_for_pictures();
+        assert_eq!(app.job.photos.len(), 1, "{:?}", app.not_taken);
+        let photo = &app.job.photos[0];
+        assert_eq!(photo.size, (30, 20));
+        let kept = app
+            .keeper
+            .path()
+            .unwrap()
+            .join("pictures")
+            .join(&photo.picture);
+        assert_eq!(kept.extension().and_then(|ends| ends.to_str()), Some("png"));
+        assert_eq!(image::open(kept).unwrap().to_rgba8().into_raw(), rgba);
+        // The same once more is told, and fewer bytes than pixels are refused.
+        app.take_pasted((30, 20), rgba.clone());
+        app.take_pasted((30, 21), rgba);
+        app.wait_for_pictures();
+        assert_eq!(app.job.photos.len(), 1);
+        let whys: Vec<&str> = app.not_taken.iter().map(|not| not.why.as_str()).collect();
+        assert_eq!(whys.len(), 2, "{whys:?}");
+        assert!(whys[0].contains("in the log already"), "{whys:?}");
+        assert_eq!(app.not_taken[1].name, "The picture on the clipboard");
     }
 }

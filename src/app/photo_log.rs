@@ -37,6 +37,7 @@ impl App {
             main: true,
             command: command(PhotoCommand::Snap),
         });
+        rows.extend(self.viewfinder_row());
         rows.push(Row::choice(
             "Take in pictures",
             [
@@ -156,12 +157,6 @@ impl App {
 
     fn filter_rows(&self, log: &[Line]) -> Vec<Row> {
         let filter = &self.log_filter;
-        let with = |filter: Filter| Command::Photo(PhotoCommand::Filter(filter));
-        let of = |change: &dyn Fn(&mut Filter)| {
-            let mut other = filter.clone();
-            change(&mut other);
-            with(other)
-        };
         let shown = log
             .iter()
             .filter(|line| matches!(line, Line::Entry(_)))
@@ -174,6 +169,23 @@ impl App {
             Row::Heading(format!("{shown} of {} shown", self.job.photos.len())),
             Row::yours("Find", found, slot(0, PhotoSlot::Search)),
         ];
+        rows.extend(self.place_chips());
+        if filter.is_set() {
+            let all = Command::Photo(PhotoCommand::Filter(Filter::default()));
+            rows.push(Row::button("Show all", all));
+        }
+        rows
+    }
+
+    /// Room, wall and stage: of what is shown, and of what is taken in.
+    pub(super) fn place_chips(&self) -> Vec<Row> {
+        let filter = &self.log_filter;
+        let of = |change: &dyn Fn(&mut Filter)| {
+            let mut other = filter.clone();
+            change(&mut other);
+            Command::Photo(PhotoCommand::Filter(other))
+        };
+        let mut rows = Vec::new();
         if !self.job.rooms.is_empty() {
             let any = Chip::new(
                 "Any room",
@@ -206,9 +218,6 @@ impl App {
             Chip::new(stage.name(), on, of(&|f| f.stage = Some(stage)))
         });
         rows.push(Row::choice("Stage", std::iter::once(any).chain(stages)));
-        if filter.is_set() {
-            rows.push(Row::button("Show all", with(Filter::default())));
-        }
         rows
     }
 

@@ -234,6 +234,11 @@ impl App {
             (size.1 * heft).ceil().max(1.0) as u32,
         );
         let nothing = || ground(pixels.0, pixels.1, palette, Role::Hole);
+        if self.here == Here::Camera {
+            let c = palette.colour(Role::Hole);
+            let seen = self.paint_seen(pixels, [c.r, c.g, c.b]);
+            return (seen.unwrap_or_else(nothing), Vec::new());
+        }
         let Here::Photo(at) = self.here else {
             return (nothing(), Vec::new());
         };

@@ -57,7 +57,7 @@ pub fn take_picture(
 }
 
 /// What the system says, as a person would.
-fn of_disk(why: &io::Error) -> Problem {
+pub(super) fn of_disk(why: &io::Error) -> Problem {
     match why.kind() {
         io::ErrorKind::ConnectionAborted => Problem::Stopped,
         io::ErrorKind::UnexpectedEof => Problem::CutShort,

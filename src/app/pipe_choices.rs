@@ -1,10 +1,11 @@
 //! What a tap changes in a run of pipe.
 
 use super::pipe_inputs::{pipe_of, settle};
-use super::{App, PipeChoice, PipeSlot, Slot};
+use super::{App, PipeChoice, PipeSlot, Slot, pipe_floor};
 use crate::handbook::pipe::{Kind, Turn};
 use crate::measure::Length;
-use crate::takeoff::{self, PipeOn};
+use crate::site::On;
+use crate::takeoff::{self, Job, PipeOn};
 use crate::trades::pipe::{
     Ask, By, Direction, Fitting, Leg, Lines, Mark, Measured, Place, Side, Way,
 };
@@ -15,21 +16,25 @@ const SET: Length = Length::inches(6);
 impl App {
     /// A choice within a run; a new leg opens the pad on its length.
     pub(super) fn choose_pipe(&mut self, at: usize, choice: PipeChoice) {
-        if matches!(
-            choice,
+        match choice {
             PipeChoice::Wall(_)
-                | PipeChoice::Point(_)
-                | PipeChoice::StudDepth(_)
-                | PipeChoice::Bearing(_)
-        ) {
-            self.edit("", |job| {
-                if let Some(takeoff::Ask::Pipe(_, on)) =
-                    job.tasks.get_mut(at).map(|task| &mut task.ask)
-                {
-                    place(on, choice);
-                }
-            });
-            return;
+            | PipeChoice::Floor(_)
+            | PipeChoice::Point(_)
+            | PipeChoice::StudDepth(_)
+            | PipeChoice::Bearing(_) => {
+                self.edit("", |job| lay(job, at, choice));
+                return;
+            }
+            PipeChoice::Joists(_) | PipeChoice::Engineered(_) => {
+                self.edit("", |job| {
+                    let room = job.tasks.get(at).and_then(|task| task.room);
+                    if let Some(room) = room.and_then(|room| job.rooms.get_mut(room)) {
+                        pipe_floor::choose(&mut room.joists, choice);
+                    }
+                });
+                return;
+            }
+            _ => {}
         }
         let shelf = self.keeper.fittings().to_vec();
         self.edit("", |job| {
@@ -64,11 +69,28 @@ impl App {
     }
 }
 
-/// Where a run is on its wall.
-fn place(on: &mut Option<PipeOn>, choice: PipeChoice) {
+/// Where a run lies in its room.
+fn lay(job: &mut Job, at: usize, choice: PipeChoice) {
+    let Some(task) = job.tasks.get_mut(at) else {
+        return;
+    };
+    let room = task.room.and_then(|room| job.rooms.get(room));
+    let takeoff::Ask::Pipe(_, on) = &mut task.ask else {
+        return;
+    };
     match (choice, on.as_mut()) {
         (PipeChoice::Wall(wall), _) => *on = wall.map(PipeOn::wall),
-        (PipeChoice::Point(point), Some(on)) => on.point = point,
+        (PipeChoice::Floor(wall), Some(on)) => {
+            // What was said of the wall stays, should it run there after all.
+            (on.on, on.point) = (On::Floor(wall), None);
+        }
+        (PipeChoice::Floor(wall), None) => *on = Some(PipeOn::at(On::Floor(wall))),
+        (PipeChoice::Point(point), Some(on)) => {
+            on.point = point;
+            // A point in the floor is measured from a wall of its own.
+            let fixed = room.and_then(|room| room.fixed.iter().find(|of| Some(of.id) == point));
+            on.on = fixed.map_or(on.on, |fixed| fixed.on);
+        }
         (PipeChoice::StudDepth(depth), Some(on)) => on.depth = depth,
         (PipeChoice::Bearing(bearing), Some(on)) => on.bearing = bearing,
         _ => {}
@@ -493,13 +515,93 @@ mod tests {
         };
         let (from, holes) = start(&app).expect("on a wall");
         assert_eq!(from, (Length::inches(52), Length::inches(8)));
-        // From 52 in over to 42 1/4 it passes the stud at 48.
+        // From 52 in over to 46 it passes the stud at 48.
         assert_eq!(holes[0].from_left, Length::inches(48));
-        app.job.rooms[0].fixed[0].from_left = Some(Length::inches(40));
+        let point = app.job.rooms[0].fixed.last_mut().expect("it is there");
+        point.from_left = Some(Length::inches(40));
         assert_eq!(start(&app).expect("on a wall").0.0, Length::inches(40));
         // A place that is typed goes before it from then on.
         typed(&mut app, at + 1, PipeSlot::FromLeft, "36");
         assert_eq!(start(&app).expect("on a wall").0.0, Length::inches(36));
+    }
+
+    /// The drain of the demo starts at a point in the floor: along wall A, across four joists that run along wall F.
+    #[test]
+    fn a_run_starts_at_a_fixed_point_in_the_floor() {
+        let (mut app, at) = app();
+        let drain = at + 2;
+        let (holes, account) = app.pipe_joists(drain).expect("under the floor");
+        let joists: Vec<(usize, usize)> = holes.iter().map(|hole| (hole.leg, hole.joist)).collect();
+        // From 70 in out to 47 1/2, over 9 in at 45°, and on to 8 1/2: past 63, 47 has its bend, 31, 15.
+        assert_eq!(joists, [(0, 3), (2, 0), (2, 1)]);
+        assert!(holes.iter().all(|hole| hole.faults == Some(vec![])));
+        assert!(
+            account
+                .findings
+                .iter()
+                .all(|found| found.weight == crate::trades::Weight::Note)
+        );
+        // 4 in below the floor is 6 in above the lower edge; 7 in on it has fallen 7/48 in.
+        let fallen = Length::inches(6) - holes[0].centre;
+        assert!((fallen.in_inches() - 7.0 / 48.0).abs() < 1e-6);
+        // The point is measured again, and the run goes with it.
+        app.job.rooms[0].fixed[0].from_left = Some(Length::inches(63));
+        assert_ne!(app.pipe_joists(drain).expect("still there").0, holes);
+        // Deeper than the joists are, nothing is bored.
+        typed(&mut app, drain, PipeSlot::Below, "14");
+        let (holes, _) = app.pipe_joists(drain).expect("under the floor");
+        assert!(holes.iter().all(|hole| hole.faults.is_none()));
+        typed(
+            &mut app,
+            drain,
+            PipeSlot::Joists(crate::app::JoistSlot::Spacing),
+            "24",
+        );
+        let joists = app.job.rooms[0].joists.expect("known");
+        assert_eq!(joists.spacing, Length::inches(24));
+        let joist = |of| PipeSlot::Joists(of);
+        let wrong = typed(&mut app, drain, joist(crate::app::JoistSlot::Spacing), "1");
+        assert!(wrong.contains("thick"), "{wrong}");
+        tap(&mut app, drain, PipeChoice::Joists(None));
+        assert!(app.pipe_joists(drain).is_none());
+    }
+
+    /// Three inches to the left of the hot one's riser the cold one would run through it; and an outlet in the way.
+    #[test]
+    fn what_a_run_meets_on_its_wall_is_named() {
+        use crate::app::{Row, Tone};
+        use crate::site::{FixedKind, FixedPoint, On};
+        let (mut app, at) = app();
+        let stops = |app: &App, at: usize| -> Vec<String> {
+            let rows = app.pipe_clash_rows(at);
+            rows.into_iter()
+                .filter_map(|row| match row {
+                    Row::Note {
+                        tone: Tone::Stop,
+                        text,
+                        ..
+                    } => Some(text),
+                    _ => None,
+                })
+                .collect()
+        };
+        assert_eq!(stops(&app, at), Vec::<String>::new());
+        assert_eq!(stops(&app, at + 1), Vec::<String>::new());
+        typed(&mut app, at + 1, PipeSlot::Length(1), "10");
+        let met = stops(&app, at);
+        assert!(
+            met.iter()
+                .any(|text| text.starts_with("Leg 3 runs through “Cold")),
+            "{met:?}"
+        );
+        typed(&mut app, at + 1, PipeSlot::Length(1), "6");
+        let mut outlet = FixedPoint::new(FixedKind::Outlet, On::Wall(5));
+        (outlet.from_left, outlet.up) = (Some(Length::inches(20)), Some(Length::inches(16)));
+        (outlet.width, outlet.height) = (Some(Length::inches(3)), Some(Length::inches(4)));
+        app.job.rooms[0].fixed.push(outlet);
+        let met = crate::measure::plain(&stops(&app, at)[0]);
+        let says = "Leg 1 runs through “Outlet”, 1' 8\" from the left, 1' 4\" up";
+        assert!(met.starts_with(says), "{met}");
     }
 
     #[test]

@@ -1,6 +1,6 @@
 //! A run of pipe and the pad: what a field reads, and where what is typed goes.
 
-use super::{App, Kind, PipeSlot};
+use super::{App, JoistSlot, Kind, PipeSlot, pipe_floor};
 use crate::measure::{Figures, Length, Rounding};
 use crate::takeoff::{Ask, Job};
 use crate::trades::pipe::{self, By, Measured, Place, Shape, Side, Way, openings};
@@ -116,6 +116,12 @@ impl App {
             PipeSlot::Warms if metric => number("°C", ask.warms.map(|warms| warms / 1.8)),
             PipeSlot::Warms => number("°F", ask.warms),
             PipeSlot::Lines => number("", ask.lines.map(|lines| f64::from(lines.count))),
+            PipeSlot::Below => plain(on.map(|on| on.below)),
+            PipeSlot::Joists(of) => {
+                let room = self.job.tasks[task].room;
+                let joists = room.and_then(|room| self.job.rooms.get(room)?.joists);
+                plain(joists.map(|joists| pipe_floor::held(joists, of)))
+            }
             PipeSlot::FromLeft => plain(on.map(|on| on.spot.from_left)),
             PipeSlot::UpFromFloor => plain(on.map(|on| on.spot.up)),
             _ => plain(held(ask, slot)),
@@ -133,6 +139,8 @@ pub(super) fn may_be_nothing(slot: PipeSlot) -> bool {
             | PipeSlot::Depth(_)
             | PipeSlot::FromLeft
             | PipeSlot::UpFromFloor
+            | PipeSlot::Below
+            | PipeSlot::Joists(JoistSlot::First | JoistSlot::Deck)
     )
 }
 
@@ -143,6 +151,17 @@ pub(super) fn fill_length(
     slot: PipeSlot,
     length: Length,
 ) -> Result<(), String> {
+    if let PipeSlot::Joists(of) = slot {
+        let room = job.tasks.get(task).and_then(|task| task.room);
+        let joists = room.and_then(|room| job.rooms.get_mut(room)?.joists.as_mut());
+        return joists.map_or(Ok(()), |joists| pipe_floor::fill(joists, of, length));
+    }
+    if let (PipeSlot::Below, Some(Ask::Pipe(_, Some(on)))) =
+        (slot, job.tasks.get_mut(task).map(|task| &mut task.ask))
+    {
+        on.below = length;
+        return Ok(());
+    }
     if let (PipeSlot::FromLeft | PipeSlot::UpFromFloor, Some(Ask::Pipe(_, Some(on)))) =
         (slot, job.tasks.get_mut(task).map(|task| &mut task.ask))
     {

@@ -72,7 +72,7 @@ impl App {
             })
         });
         let mut rows = Vec::new();
-        let (mut big, mut main, mut results) = (Vec::new(), None, Vec::new());
+        let (mut big, mut main) = (Vec::new(), None);
         match &figured {
             Err(problem) => rows.push(Row::Note {
                 tone: if !ask.legs.is_empty() {
@@ -87,22 +87,28 @@ impl App {
             Ok(figure) => {
                 main = Some(self.list_button(at));
                 big = self.pipe_strip(figure);
-                rows.extend(self.cut_list(at, ask, figure));
-                rows.extend(self.warnings(&figure.account));
-                results = self.pipe_results(at, ask, figure);
-                results.extend(self.remarks(&figure.account));
             }
         }
-        let (legs, begins) = (self.leg_rows(at, ask), self.pipe_begins(at, ask));
-        // Before the first leg its material is chosen; after that legs come first.
+        let begins = self.pipe_begins(at, ask);
         if ask.legs.is_empty() {
-            rows.extend(begins.into_iter().chain(legs));
+            // Before the first leg its material is chosen.
+            rows.extend(begins);
+            rows.extend(self.leg_rows(at, ask));
         } else {
+            // What the person works on, then what comes of it, each with what is to be said of it.
+            rows.extend(self.leg_rows(at, ask));
+            if let Ok(figure) = &figured {
+                rows.extend(self.cut_list(at, ask, figure));
+                rows.extend(self.warnings(&figure.account));
+            }
+            rows.extend(self.leg_in_hand(at, ask));
+            rows.extend(self.pipe_wall_rows(at));
+            if let Ok(figure) = &figured {
+                rows.extend(self.pipe_results(at, ask, figure));
+                rows.extend(self.remarks(&figure.account));
+            }
             let seen = [(false, "Isometric"), (true, "From the front")]
                 .map(|(front, word)| Chip::new(word, self.front == front, Command::Front(front)));
-            rows.extend(legs);
-            rows.extend(self.pipe_wall_rows(at));
-            rows.extend(results);
             rows.push(Row::choice("Seen", seen));
             rows.extend(begins);
         }
@@ -223,7 +229,7 @@ impl App {
                 command: None,
             });
         }
-        rows.push(self.hanger_row(ask, figure));
+        rows.extend(self.hanger_rows(ask, figure));
         if let Some(grows) = figure.grows {
             rows.push(Row::ours("Its longest leg grows by", self.show(grows)));
         }
@@ -250,18 +256,18 @@ impl App {
     }
 
     /// Hangers, how far they may be apart, and where that stands.
-    fn hanger_row(&self, ask: &pipe::Ask, figure: &Figure) -> Row {
+    fn hanger_rows(&self, ask: &pipe::Ask, figure: &Figure) -> Vec<Row> {
         let legs = (0..ask.legs.len()).rev();
         let apart = legs
             .map(|leg| ask.size_of(leg))
             .find_map(|size| support(ask.pipe, size));
         let Some((apart, hangers)) = apart.zip(figure.hangers) else {
-            return Row::Text(
+            return vec![Row::Text(
                 "How far apart hangers of threaded steel are was not looked up: ask your code."
                     .into(),
-            );
+            )];
         };
-        Row::Figure {
+        let mut rows = vec![Row::Figure {
             label: "Hangers".into(),
             detail: format!(
                 "level at most {} apart ({}), upright {} ({})",
@@ -272,7 +278,20 @@ impl App {
             ),
             value: hangers.to_string(),
             command: None,
+        }];
+        for leg in 0..ask.legs.len() {
+            let here = figure.held_at.iter().filter(|hanger| hanger.leg == leg);
+            let at: Vec<String> = here.map(|hanger| self.show(hanger.at)).collect();
+            if !at.is_empty() {
+                rows.push(Row::Figure {
+                    label: format!("Leg {}, hangers at", leg + 1),
+                    detail: "from where the leg begins; the last one beside its fitting".into(),
+                    value: at.join(", "),
+                    command: None,
+                });
+            }
         }
+        rows
     }
 
     /// The order of work; what joins stays shut until everything was fitted dry.

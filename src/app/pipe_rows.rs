@@ -66,7 +66,7 @@ impl App {
         rows
     }
 
-    /// The legs, the way of the next one, and the leg in hand.
+    /// The legs, and the way of the next one.
     pub(super) fn leg_rows(&self, at: usize, ask: &Ask) -> Vec<Row> {
         let mut rows = vec![Row::Heading("The run".into())];
         rows.extend(self.leg_lengths(at, ask));
@@ -100,7 +100,6 @@ impl App {
                     }),
             ));
         }
-        rows.extend(self.leg_in_hand(at, ask));
         rows
     }
 
@@ -150,7 +149,7 @@ impl App {
     }
 
     /// The leg that is chosen: its way, how it is measured, what is at its end.
-    fn leg_in_hand(&self, at: usize, ask: &Ask) -> Vec<Row> {
+    pub(super) fn leg_in_hand(&self, at: usize, ask: &Ask) -> Vec<Row> {
         let leg = self.leg.min(ask.legs.len().saturating_sub(1));
         let Some(one) = ask.legs.get(leg) else {
             return Vec::new();

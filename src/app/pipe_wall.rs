@@ -4,7 +4,7 @@ use super::pipe_rows::{pad, set};
 use super::{App, Chip, Command, Here, PipeChoice, PipeSlot, Row};
 use crate::drawing::{Scene, run_on_wall};
 use crate::measure::{Amount, Length};
-use crate::site::{self, FixedKind, FixedPoint, On, Room, Studs, Wall};
+use crate::site::{self, FixedPoint, On, Room, Studs, Wall};
 use crate::takeoff::{Ask, PipeOn};
 use crate::trades::Account;
 use crate::trades::pipe::{self, Framed, Hole, Place, framed, sketch};
@@ -24,25 +24,38 @@ fn places(ask: &pipe::Ask) -> Vec<Place> {
     known.unwrap_or_else(|| sketch(ask))
 }
 
-/// Points of a wall that pipe can start at, by their names.
-fn points(room: &Room, wall: usize) -> impl Iterator<Item = &FixedPoint> {
+/// Where the fittings of all its lines are.
+pub(super) fn lines(ask: &pipe::Ask) -> Vec<Vec<Place>> {
+    pipe::beside(ask, &places(ask))
+}
+
+/// Measured points that pipe can start at: those on a wall, or all in the floor.
+pub(super) fn points(room: &Room, on: On) -> impl Iterator<Item = &FixedPoint> {
     room.fixed.iter().filter(move |point| {
-        let pipe = matches!(
-            point.kind,
-            FixedKind::Hot | FixedKind::Cold | FixedKind::Drain | FixedKind::Valve
-        );
-        pipe && point.on == On::Wall(wall) && point.from_left.is_some() && point.up.is_some()
+        let here = match on {
+            On::Wall(_) => point.on == on,
+            On::Floor(_) => matches!(point.on, On::Floor(_)),
+        };
+        here && point.kind.is_pipe() && point.from_left.is_some() && point.up.is_some()
     })
 }
 
-/// A wall with the run's start on it; `None` where the wall is gone.
+/// What a run starts on, and where: from the left corner, and up from the floor or out from the wall.
+pub(super) fn place_of(room: &Room, on: &PipeOn) -> (On, (Length, Length)) {
+    let own = (on.on, (on.spot.from_left, on.spot.up));
+    let point = points(room, on.on).find(|point| Some(point.id) == on.point);
+    point
+        .and_then(|point| Some((point.on, point.from_left.zip(point.up)?)))
+        .unwrap_or(own)
+}
+
+/// A wall with the run's start on it; `None` where the wall is gone, or it runs under the floor.
 fn framing(room: &Room, on: &PipeOn) -> Option<Framed> {
-    let wall = room.walls.get(on.wall)?;
-    let (long, _) = site::sketch(room).walls.get(on.wall).copied()?;
-    let point = points(room, on.wall).find(|point| Some(point.id) == on.point);
-    let start = point
-        .and_then(|point| point.from_left.zip(point.up))
-        .unwrap_or((on.spot.from_left, on.spot.up));
+    let (On::Wall(at), start) = place_of(room, on) else {
+        return None;
+    };
+    let wall = room.walls.get(at)?;
+    let (long, _) = site::sketch(room).walls.get(at).copied()?;
     let face = wall.studs.as_ref().map(|studs| {
         let (Studs::Spaced { face, .. } | Studs::Found { face, .. }) = studs;
         *face
@@ -70,7 +83,7 @@ impl App {
         };
         let room = self.job.rooms.get(task.room?)?;
         let wall = framing(room, on)?;
-        let (holes, findings) = framed(ask, &places(ask), &wall);
+        let (holes, findings) = framed(ask, &lines(ask), &wall);
         let account = Account {
             findings,
             ..Account::default()
@@ -89,8 +102,7 @@ impl App {
         let Ask::Pipe(_, on) = &task.ask else {
             return Vec::new();
         };
-        let wall_of = |on: &PipeOn| on.wall;
-        let now = on.as_ref().map(wall_of);
+        let now = on.as_ref().map(|on| on.on);
         let mut chips = vec![Chip::new(
             "No wall",
             now.is_none(),
@@ -99,22 +111,33 @@ impl App {
         chips.extend((0..room.walls.len()).map(|wall| {
             Chip::new(
                 format!("Wall {}", Wall::named(wall)),
-                now == Some(wall),
+                now == Some(On::Wall(wall)),
                 set(at, PipeChoice::Wall(Some(wall))),
             )
         }));
+        chips.push(Chip::new(
+            "Under the floor",
+            matches!(now, Some(On::Floor(_))),
+            set(at, PipeChoice::Floor(now.map_or(0, On::wall))),
+        ));
         let mut rows = vec![
-            Row::Heading("On the wall".into()),
+            Row::Heading("Where it runs".into()),
             Row::choice("It runs in", chips),
         ];
         let Some(on) = on else {
             return rows;
         };
+        if matches!(on.on, On::Floor(_)) {
+            rows.extend(self.pipe_floor_rows(at, room, on));
+            return rows;
+        }
         rows.extend(self.start_rows_on_wall(at, room, on));
         let Some((wall, holes, account)) = self.pipe_holes(at) else {
             return rows;
         };
-        rows.extend(self.notes(&account));
+        rows.extend(self.warnings(&account));
+        rows.extend(self.pipe_clash_rows(at));
+        rows.extend(self.remarks(&account));
         if wall.studs.is_empty() {
             rows.push(Row::Text(
                 "The studs of this wall are not known yet: find them, and the holes follow.".into(),
@@ -125,7 +148,12 @@ impl App {
             .map_or_else(String::new, |mark| format!("; {mark}"));
         for hole in &holes {
             rows.push(Row::Figure {
-                label: format!("Leg {}, stud {}", hole.leg + 1, hole.stud + 1),
+                label: format!(
+                    "Leg {}, stud {}{}",
+                    hole.leg + 1,
+                    hole.stud + 1,
+                    line_word(hole.line)
+                ),
                 detail: format!(
                     "{} from the left, {} up, in the middle of the stud{unsure}",
                     self.show(hole.from_left),
@@ -137,30 +165,15 @@ impl App {
         }
         if let Some(room) = task.room {
             rows.push(Row::button(
-                format!("Look at wall {}", Wall::named(on.wall)),
-                Command::Go(Here::Wall(room, on.wall)),
+                format!("Look at wall {}", Wall::named(on.on.wall())),
+                Command::Go(Here::Wall(room, on.on.wall())),
             ));
         }
         rows
     }
 
     fn start_rows_on_wall(&self, at: usize, room: &Room, on: &PipeOn) -> Vec<Row> {
-        let mut rows = Vec::new();
-        let mut chips = vec![Chip::new(
-            "A place of its own",
-            on.point.is_none(),
-            set(at, PipeChoice::Point(None)),
-        )];
-        chips.extend(points(room, on.wall).map(|point| {
-            Chip::new(
-                point.kind.name(),
-                on.point == Some(point.id),
-                set(at, PipeChoice::Point(Some(point.id))),
-            )
-        }));
-        if chips.len() > 1 {
-            rows.push(Row::choice("It starts at", chips));
-        }
+        let mut rows = self.starts_at(at, room, on);
         if on.point.is_none() {
             for (label, length, slot) in [
                 (
@@ -200,19 +213,63 @@ impl App {
         rows
     }
 
+    /// The fixed points that it may start at, or a place of its own; nothing where there is none.
+    pub(super) fn starts_at(&self, at: usize, room: &Room, on: &PipeOn) -> Vec<Row> {
+        let mut chips = vec![Chip::new(
+            "A place of its own",
+            on.point.is_none(),
+            set(at, PipeChoice::Point(None)),
+        )];
+        chips.extend(points(room, on.on).map(|point| {
+            let place = (
+                point.from_left.unwrap_or_default(),
+                point.up.unwrap_or_default(),
+            );
+            let name = point.kind.name();
+            Chip::new(
+                match point.on {
+                    // There may be several drains in a floor.
+                    On::Floor(wall) => format!(
+                        "{name}, {} along wall {}, {} out",
+                        self.show(place.0),
+                        Wall::named(wall),
+                        self.show(place.1)
+                    ),
+                    On::Wall(_) => name.to_owned(),
+                },
+                on.point == Some(point.id),
+                set(at, PipeChoice::Point(Some(point.id))),
+            )
+        }));
+        if chips.len() > 1 {
+            vec![Row::choice("It starts at", chips)]
+        } else {
+            Vec::new()
+        }
+    }
+
     /// The runs of a wall on its elevation.
     pub(super) fn runs_on_wall(&self, room: usize, wall: usize, scene: &mut Scene<Command>) {
         for (at, task) in self.job.tasks.iter().enumerate() {
             let Ask::Pipe(ask, Some(on)) = &task.ask else {
                 continue;
             };
-            if task.room != Some(room) || on.wall != wall {
+            if task.room != Some(room) || on.on != On::Wall(wall) {
                 continue;
             }
             if let Some((wall, holes, _)) = self.pipe_holes(at) {
                 let go = Command::Go(Here::Task(at));
-                run_on_wall(scene, (ask, &places(ask)), (&wall, &holes), go);
+                run_on_wall(scene, (ask, &lines(ask)), (&wall, &holes), go);
             }
         }
+    }
+}
+
+/// Which line, where it is not the first.
+pub(super) fn line_word(line: usize) -> String {
+    if line > 0 {
+        format!(", line {}", line + 1)
+    } else {
+        String::new()
     }
 }

@@ -1,7 +1,8 @@
 //! Runs of pipe in words.
 
-use super::{Chip, Choice, Command, PipeChoice, PipeSlot, Slot};
-use crate::handbook::pipe::{Kind, Size};
+use super::{Chip, Choice, Command, JoistSlot, PipeChoice, PipeSlot, Slot};
+use crate::handbook::cutting::{LENGTHS, LENGTHS_METRIC};
+use crate::handbook::pipe::{Family, Kind, Size};
 use crate::measure::{Figures, Length, Rounding, Units};
 use crate::trades::pipe::{
     Ask, By, Direction, Field, Mark, Place, Port, Problem, Shape, Side, Way,
@@ -299,12 +300,50 @@ pub(super) fn problem(problem: &Problem, ask: &Ask, units: Units) -> String {
             "Leg {} is to be what is left, but nothing says where the run ends, or another leg along it is left open as well. Say where it has to end, or measure this leg.",
             leg + 1
         ),
+        Problem::LongerThanStick {
+            leg,
+            is,
+            stick,
+            couplings,
+            ..
+        } => {
+            let now = ask.legs.get(*leg).map_or(0, |leg| leg.couplings);
+            let coupling = match (couplings.saturating_sub(now), now) {
+                (1, 0) => "put a coupling in it".to_owned(),
+                (1, _) => "put one more coupling in it".to_owned(),
+                (more, 0) => format!("put {more} couplings in it"),
+                (more, _) => format!("put {more} more couplings in it"),
+            };
+            let longer = match longer_stick(*is, units) {
+                _ if ask.pipe.family() == Family::Pex => "take a longer coil".to_owned(),
+                Some(longer) => format!("take sticks of {}", show(longer, units)),
+                None => "find longer sticks".to_owned(),
+            };
+            let piece = if now > 0 { "has a piece of" } else { "is cut" };
+            format!(
+                "Leg {} {piece} {}, longer than the sticks of {}: {longer}, or {coupling}.",
+                leg + 1,
+                show(*is, units),
+                show(*stick, units)
+            )
+        }
         Problem::CannotClose { leg, off: by } => format!(
             "The run ends {}, and no leg of it can make that up. Check the way of each leg up to leg {}.",
             off(*by, units),
             leg + 1
         ),
     }
+}
+
+/// The shortest stick commonly on sale that a piece comes out of.
+pub(super) fn longer_stick(piece: Length, units: Units) -> Option<Length> {
+    let sale = if units.is_metric() {
+        LENGTHS_METRIC.value
+    } else {
+        LENGTHS.value
+    };
+    // Pipe comes in the second and the last of them.
+    [sale[1], sale[5]].into_iter().find(|stick| piece <= *stick)
 }
 
 /// What would mend it.
@@ -338,9 +377,24 @@ pub(super) fn mend(at: usize, problem: &Problem) -> Option<Chip> {
             "Put a coupling there",
             set(PipeChoice::Fitting(*leg, Some(Kind::Coupling))),
         ),
+        Problem::LongerThanStick { leg, couplings, .. } => (
+            "Put couplings in it",
+            set(PipeChoice::Couplings(*leg, *couplings)),
+        ),
         _ => return None,
     };
     Some(Chip::new(words, false, command))
+}
+
+/// A length of the joists.
+pub(super) fn joist(of: JoistSlot) -> &'static str {
+    match of {
+        JoistSlot::First => "That wall to the first joist's centre",
+        JoistSlot::Spacing => "Joists, centre to centre",
+        JoistSlot::Face => "A joist is thick",
+        JoistSlot::Depth => "A joist is deep",
+        JoistSlot::Deck => "Finished floor down to the joists",
+    }
 }
 
 /// What the pad asks for.
@@ -373,6 +427,143 @@ pub(super) fn asks(slot: PipeSlot, ask: Option<&Ask>) -> String {
         PipeSlot::Closes(1) => "Ends into the wall from its start by".into(),
         PipeSlot::Closes(_) => "Ends above its start by".into(),
         PipeSlot::FromLeft => "Left corner to its start".into(),
-        PipeSlot::UpFromFloor => "Floor to its start".into(),
+        PipeSlot::UpFromFloor => "Floor, or wall, to its start".into(),
+        PipeSlot::Below => "Finished floor down to its start".into(),
+        PipeSlot::Joists(of) => joist(of).into(),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::handbook::pipe::{Pipe, Turn};
+    use crate::measure::{Angle, plain};
+    use crate::trades::pipe::{Fitting, Leg, Measured, figure};
+
+    fn straight(way: Direction, inches: i64) -> Leg {
+        Leg {
+            way: Way::Along(way),
+            size: None,
+            by: By::Tape {
+                length: Length::inches(inches),
+                from: Mark::Centre,
+                to: Mark::Centre,
+            },
+            couplings: 0,
+            end: Some(Fitting::of(Kind::Bend)),
+        }
+    }
+
+    /// Up 24, right 36, up 12 between elbows that were measured.
+    fn run() -> Ask {
+        let elbow = |turn| Measured {
+            shape: Shape {
+                family: Family::Copper,
+                kind: Kind::Bend,
+                turn: Some(turn),
+                size: Size::Half,
+                other: Size::Half,
+                port: Port::Run,
+            },
+            face: Length::in_64(0, 56),
+            depth: Some(Length::in_64(0, 32)),
+        };
+        Ask {
+            start: Some(Fitting::of(Kind::Bend)),
+            legs: vec![
+                straight(Direction::Up, 24),
+                straight(Direction::Right, 36),
+                straight(Direction::Up, 12),
+            ],
+            fittings: Turn::ALL.map(elbow).to_vec(),
+            ..Ask::default()
+        }
+    }
+
+    /// What is wrong says which leg, why, and what would be right.
+    #[track_caller]
+    fn check(change: impl FnOnce(&mut Ask), says: &str) {
+        let mut ask = run();
+        change(&mut ask);
+        let wrong = figure(&ask).expect_err("it is wrong");
+        let units = Units::FeetInches { marks: 16 };
+        assert_eq!(plain(&problem(&wrong, &ask, units)), says);
+    }
+
+    #[test]
+    fn what_is_wrong_with_a_run_names_its_leg_and_what_would_be_right() {
+        check(
+            |ask| ask.closes = Some(Place::of([38, 0, 36].map(Length::inches))),
+            "The run ends 2\" too far left. Leg 2 is 3'; with 3' 2\" it would close. Measure it again, or where the run has to end.",
+        );
+        check(
+            |ask| ask.closes = Some(Place::of([36, 5, 36].map(Length::inches))),
+            "The run ends 5\" too far towards you, and no leg of it can make that up. Check the way of each leg up to leg 3.",
+        );
+        check(
+            |ask| ask.legs[1] = straight(Direction::Right, 1),
+            "Leg 2 is shorter than its fittings: it is 1\", and both ends seat from 1 3/4\" on. Make it longer, or put a street fitting there.",
+        );
+        check(
+            |ask| ask.legs[1].size = Some(Size::ThreeQuarters),
+            "Leg 2 is 3/4 and the one before it 1/2. Put a reducer at the end of leg 1, or a tee whose branch is 3/4.",
+        );
+        check(
+            |ask| ask.legs[1].end = None,
+            "Legs 2 and 3 meet without a fitting. Say what stands at the end of leg 2.",
+        );
+        check(
+            |ask| {
+                ask.legs[1].way = Way::Offset {
+                    along: Direction::Up,
+                    to: Direction::Right,
+                    angle: Angle::degrees(40),
+                    set: Length::inches(10),
+                    over: None,
+                };
+            },
+            "Leg 2 turns 40°, and no elbow does. The nearest turns 45°.",
+        );
+        check(
+            |ask| ask.legs[0].end = Some(Fitting::of(Kind::Coupling)),
+            "Leg 2 turns 90° at a coupling, which goes straight on. Put an elbow or a tee there.",
+        );
+        check(
+            |ask| ask.fittings.clear(),
+            "Leg 1: no length of the 1/2 copper 90° elbow is known, and makers differ. Measure one of yours, centre to face and depth of the hub, below.",
+        );
+        check(
+            |ask| {
+                ask.pipe = Pipe::CopperL;
+                ask.legs[2].size = Some(Size::Four);
+            },
+            "Leg 3: copper tube, type L is not made in 4. It is made in 1/4, 3/8, 1/2, 5/8, 3/4, 1, 1 1/4, 1 1/2, 2.",
+        );
+    }
+
+    #[test]
+    fn a_piece_longer_than_its_sticks_says_how_it_is_cut_all_the_same() {
+        let long = |inches, couplings| {
+            move |ask: &mut Ask| {
+                ask.legs[2] = Leg {
+                    couplings,
+                    end: None,
+                    by: By::Tape {
+                        length: Length::inches(inches),
+                        from: Mark::Shoulder,
+                        to: Mark::End,
+                    },
+                    ..straight(Direction::Up, 0)
+                };
+            }
+        };
+        check(
+            long(134, 0),
+            "Leg 3 is cut 11' 2\", longer than the sticks of 10': take sticks of 20', or put a coupling in it.",
+        );
+        check(
+            long(500, 0),
+            "Leg 3 is cut 41' 8\", longer than the sticks of 10': find longer sticks, or put 4 couplings in it.",
+        );
     }
 }

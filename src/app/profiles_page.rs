@@ -3,8 +3,7 @@
 use std::collections::BTreeMap;
 
 use super::{App, Chip, Command, Here, RoomChoice, Row, Screen, Slot, Tone, survey_words};
-use crate::drawing::{Mark, Scene, plan};
-use crate::geometry::Point;
+use crate::drawing::plans_beside;
 use crate::measure::Length;
 use crate::site::{Room, differences};
 use crate::takeoff::{Ask, Buying, Line, LineKey, Task};
@@ -76,12 +75,14 @@ impl App {
         else {
             return self.rooms_page();
         };
-        let scenes = [one, other].map(|room| plan(room, self.job.units));
-        let picture = beside(scenes).map_tags(|tag| match tag {
-            (0, _) => Command::Go(Here::Room(first)),
+        let picture = plans_beside([one, other], self.job.units).map_tags(|tag| match tag {
+            0 => Command::Go(Here::Room(first)),
             _ => Command::Go(Here::Room(second)),
         });
-        let mut rows = Vec::new();
+        let mut rows = vec![Row::Text(format!(
+            "On the left {}, on the right {}.",
+            one.name, other.name
+        ))];
         // A room that was made as a mirror is held against the mirror.
         let mirror = other.name.starts_with(&format!("{}, mirrored", one.name));
         let base = if mirror { one.mirrored() } else { one.clone() };
@@ -135,11 +136,12 @@ impl App {
             });
         }
         rows.extend(self.serves_again_rows(first, second));
+        rows.extend(self.leftover_rows(first, &self.lines_in(&[first])));
         rows.push(Row::Heading("Settings".into()));
         rows.extend(self.settings_rows(first, second));
         Screen {
             crumb: self.job.name.clone(),
-            title: format!("{} and {}", one.name, other.name),
+            title: "Side by side".into(),
             back: Some(Here::Room(second)),
             picture: Some(picture),
             rows,
@@ -215,7 +217,9 @@ impl App {
                 .collect()
         };
         let mut rows = Vec::new();
-        for trade in ["Tile", "Grout", "Mortar", "Paint", "Patch", "Pipe", "Drain"] {
+        for trade in [
+            "Tile", "Sheets", "Grout", "Mortar", "Paint", "Patch", "Pipe", "Drain",
+        ] {
             let (one, other) = (of(first, trade), of(second, trade));
             let detail = match (one.first(), other.first()) {
                 (None, None) => continue,
@@ -273,6 +277,7 @@ fn trade_of(ask: &Ask) -> &'static str {
         Ask::Mortar(..) => "Mortar",
         Ask::Pipe(..) => "Pipe",
         Ask::Drain(..) => "Drain",
+        Ask::Sheets(..) => "Sheets",
     }
 }
 
@@ -291,6 +296,9 @@ fn alike(one: &Ask, other: &Ask) -> bool {
         (Ask::Pipe(a, _), Ask::Pipe(b, _)) => {
             (a.pipe, a.size, a.stick) == (b.pipe, b.size, b.stick)
         }
+        (Ask::Sheets(a, _), Ask::Sheets(b, _)) => {
+            (a.board, a.sheet, a.thickness) == (b.board, b.sheet, b.thickness)
+        }
         (Ask::Drain(a), Ask::Drain(b)) => (a.code, a.size) == (b.code, b.size),
         _ => false,
     }
@@ -305,32 +313,4 @@ fn profile_size(app: &App, room: &Room) -> String {
         .map_or_else(String::new, |(min, max)| {
             format!("{} × {}", app.show(max.x - min.x), app.show(max.y - min.y))
         })
-}
-
-/// Two sketches beside each other, each tap with the place of its sketch.
-fn beside<T>([one, other]: [Scene<T>; 2]) -> Scene<(usize, T)> {
-    let bounds = |scene: &Scene<T>| {
-        let points = scene.marks.iter().find_map(|mark| match mark {
-            Mark::Path { points, .. } => Some(points.clone()),
-            _ => None,
-        });
-        crate::geometry::Polygon {
-            points: points.unwrap_or_default(),
-        }
-        .bounds()
-        .unwrap_or_default()
-    };
-    let ((min, max), (other_min, _)) = (bounds(&one), bounds(&other));
-    let apart = (max.x - min.x).divided(2).max(Length::inches(24));
-    let by = Point::new(max.x + apart - other_min.x, min.y - other_min.y);
-    let says = format!("{}; {}", one.says, other.says);
-    let (mut one, other) = (
-        one.map_tags(|tag| (0, tag)),
-        other.with_points(|at| at + by).map_tags(|tag| (1, tag)),
-    );
-    one.marks.extend(other.marks);
-    one.dimensions.extend(other.dimensions);
-    one.hot.extend(other.hot);
-    one.says = says;
-    one
 }

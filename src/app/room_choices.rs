@@ -23,6 +23,8 @@ impl App {
             RoomChoice::Exaggerate(times) => self.rooms_view.exaggerated = times,
             RoomChoice::Behind(behind) => self.rooms_view.behind = behind,
             RoomChoice::Points(points) => self.rooms_view.points = points,
+            RoomChoice::LeastRest(least) => self.rooms_view.least = least,
+            RoomChoice::Place(placing) => self.place(at, placing),
             RoomChoice::Choose(tag) => {
                 if self.here != Here::Outline(at) {
                     self.go(Here::Outline(at));
@@ -61,7 +63,8 @@ impl App {
                     | RoomChoice::RemoveHidden(_) => "Removed",
                     _ => "",
                 };
-                self.edit(said, |job| in_room(&mut job.rooms[at], &other));
+                let done = self.edited(said, |job| in_room(&mut job.rooms[at], &other));
+                self.place_what_is_new(at, &other, done);
             }
         }
     }
@@ -259,6 +262,8 @@ fn in_room(room: &mut Room, choice: &RoomChoice) {
         | RoomChoice::Exaggerate(_)
         | RoomChoice::Behind(_)
         | RoomChoice::Points(_)
+        | RoomChoice::Place(_)
+        | RoomChoice::LeastRest(_)
         | RoomChoice::Choose(_)
         | RoomChoice::Outline(_)
         | RoomChoice::Mirror

@@ -8,6 +8,7 @@ use crate::drawing::{PlanTag, plan};
 use crate::measure::{Angle, Length};
 use crate::site::{self, Finish, OpeningRule, Room, Standing, Wall};
 use crate::takeoff::{Job, TileOn};
+use crate::trades::sheets::Surface;
 
 impl App {
     /// The rooms of the job.
@@ -81,13 +82,15 @@ impl App {
             return self.rooms_page();
         };
         let scene = plan(room, self.job.units);
-        let picture = scene.map_tags(|tag| match tag {
+        let mut picture = scene.map_tags(|tag| match tag {
             PlanTag::Wall(wall) => Command::Pad(Slot::WallLength(at, wall)),
             PlanTag::Ceiling => Command::Pad(Slot::Ceiling(at)),
             other => plan_command(at, room, other),
         });
+        self.runs_under_floor(at, &mut picture);
         let mut rows = self.closing_rows(at, room);
         rows.extend(self.clash_rows(room));
+        rows.extend(self.near_on(room, site::Face::Floor));
         rows.extend(self.carried_row(at, room));
         rows.extend(self.clearance_rows(room));
         rows.push(Row::Heading("Walls, left to right from inside".into()));
@@ -129,6 +132,17 @@ impl App {
             main: true,
             command: Command::NewTile(Some(at), TileOn::Floor),
         });
+        rows.push(Row::choice(
+            "Board in sheets",
+            [
+                (Surface::Floor, "Under the floor"),
+                (Surface::Ceiling, "On the ceiling"),
+            ]
+            .map(|(surface, word)| {
+                let command = Command::NewSheets(Some(at), TileOn::Floor, surface);
+                Chip::new(word, false, command)
+            }),
+        ));
         rows.push(Row::Heading("What each surface gets".into()));
         rows.push(Row::choice(
             "Ceiling gets",

@@ -1,5 +1,6 @@
 //! What can be done to a room beyond a figure typed into it, and what its screens remember while the program runs.
 
+use super::Placing;
 use crate::drawing::PlanTag;
 use crate::measure::Length;
 use crate::site::{self, Asked, Passed, Room, What};
@@ -47,6 +48,10 @@ pub enum RoomChoice {
     Hinge(usize, site::Hinge),
     /// A wall is seen from behind.
     Behind(bool),
+    /// The least rest of a stick that is worth keeping.
+    LeastRest(Length),
+    /// What the next tap on a wall's drawing places.
+    Place(Option<Placing>),
     /// A wall's drawing shows the figures of what is fixed on it, in place of its openings'.
     Points(bool),
     /// A wall or a corner of the outline is chosen.
@@ -87,8 +92,12 @@ pub(super) struct RoomsView {
     pub behind: bool,
     pub points: bool,
     pub chosen: Option<PlanTag>,
+    /// What the next tap on a wall's drawing places, in which room.
+    pub placing: Option<(usize, Placing)>,
     /// What was measured last, and in which room.
     pub last: Option<(usize, What)>,
+    /// The least rest of a stick that is worth keeping.
+    pub least: Length,
     /// What is looked for on the shelf.
     pub search: String,
     /// The profile that was taken off the shelf last.
@@ -106,6 +115,8 @@ impl Default for RoomsView {
             behind: false,
             points: false,
             chosen: None,
+            placing: None,
+            least: Length::feet(1),
             last: None,
             search: String::new(),
             dropped: None,

@@ -1,6 +1,6 @@
 //! What the pad fills in.
 
-use super::PhotoSlot;
+use super::{PhotoSlot, SheetsSlot};
 use crate::site::{Id, Size, What};
 use crate::takeoff::PackKey;
 use crate::trades::{Material, drain, paint::Product, patch, pipe};
@@ -70,6 +70,8 @@ pub enum Slot {
     HandPrice(Id),
     /// A field of a drain.
     Drain(usize, drain::Field),
+    /// A field of sheets.
+    Sheets(usize, SheetsSlot),
     /// A field of a material's cutting plan.
     Cut(Material, CutSlot),
     /// A measurement of a room.
@@ -86,6 +88,10 @@ pub enum Slot {
     Search,
     /// A field of a picture, of the log or of the camera.
     Photo(usize, PhotoSlot),
+    /// A new step of the person's own, in a room or for the whole job.
+    NewStep(Option<Id>),
+    /// What such a step says.
+    StepText(Id),
 }
 
 /// What words are about.
@@ -310,8 +316,27 @@ pub enum PipeSlot {
     Closes(usize),
     /// From the left corner of its wall to its start.
     FromLeft,
-    /// From the floor to its start.
+    /// From the floor to its start; under a floor, out from the wall.
     UpFromFloor,
+    /// How far below the finished floor it starts.
+    Below,
+    /// A length of the joists under the floor of its room.
+    Joists(JoistSlot),
+}
+
+/// A length of the joists under a floor.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum JoistSlot {
+    /// From the wall that they run along to the centre of the first.
+    First,
+    /// From centre to centre.
+    Spacing,
+    /// How thick one is.
+    Face,
+    /// From edge to edge.
+    Depth,
+    /// From the finished floor down to them.
+    Deck,
 }
 
 /// A field of a material's cutting plan.

@@ -21,7 +21,8 @@ impl App {
         match slot {
             Slot::JobName => words(&job.name),
             Slot::RoomName(room) => words(job.rooms.get(*room).map_or("", |room| &room.name)),
-            Slot::HandLine => words(""),
+            Slot::HandLine | Slot::NewStep(_) => words(""),
+            Slot::StepText(id) => words(&self.own_step(*id)),
             Slot::Search => words(&self.rooms_view.search),
             Slot::RoomNote(room, of) => words(&self.room_note(*room, *of)),
             Slot::Measure(room, what) => {
@@ -68,6 +69,7 @@ impl App {
             Slot::Mix(task, field) => self.mix_stands(*task, *field),
             Slot::Pipe(task, field) => self.pipe_stands(*task, *field),
             Slot::Drain(task, field) => self.drain_stands(*task, *field),
+            Slot::Sheets(task, field) => self.sheets_stands(*task, *field),
             Slot::Cut(material, field) => self.cut_stands(material, *field),
             Slot::Roll => self.length(None),
             Slot::Photo(at, field) => self.photo_stands(*at, *field),

@@ -17,7 +17,8 @@ impl App {
                 | Ask::Grout(..)
                 | Ask::Mortar(..)
                 | Ask::Pipe(..)
-                | Ask::Drain(..) => None,
+                | Ask::Drain(..)
+                | Ask::Sheets(..) => None,
             },
         }
     }
@@ -145,7 +146,8 @@ pub(super) fn place(job: &mut Job, of: StudsOf) -> Option<&mut Option<Studs>> {
             | Ask::Grout(..)
             | Ask::Mortar(..)
             | Ask::Pipe(..)
-            | Ask::Drain(..) => None,
+            | Ask::Drain(..)
+            | Ask::Sheets(..) => None,
         },
     }
 }

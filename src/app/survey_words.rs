@@ -277,6 +277,69 @@ mod tests {
         assert!(said.contains("A, 2′ 6″; C, 3′ 4″"), "{said}");
     }
 
+    /// Each way in which a room cannot be, and what is said of it.
+    #[test]
+    fn every_room_that_cannot_be_is_told_why_and_what_would_be_right() {
+        let whole = || bath(&[(0, 96), (1, 60), (2, 96), (3, 60)]);
+        let turned = |turns: [i64; 4]| {
+            let mut room = whole();
+            for (wall, turn) in room.walls.iter_mut().zip(turns) {
+                wall.turn = crate::measure::Angle::degrees(turn);
+            }
+            room
+        };
+        let mut none = whole();
+        none.walls[1].length = Some(Length::ZERO);
+        let mut two = whole();
+        two.walls.truncate(2);
+        let mut short = whole();
+        short.measure(What::Diagonal(0, 2), Some(Length::inches(30)), None);
+        for (room, parts) in [
+            (none, &["Wall B measures 0″", "Measure it again"][..]),
+            (two, &["at least three walls"]),
+            (turned([0, 180, 90, 90]), &["A, 8′", "B, 5′", "turns 0°"]),
+            (
+                turned([360, 90, 90, 90]),
+                &["after wall A turns 360°", "less than 180°"],
+            ),
+            (
+                turned([90, 90, 90, 45]),
+                &["turn 315°", "turns 360°", "by 45°"],
+            ),
+            (
+                short,
+                &["corner B–C measures 2′ 6″", "differ by 3′", "no triangle"],
+            ),
+        ] {
+            let said = room_problem(&shape(&room).unwrap_err(), &room, FEET);
+            let said = said.replace('\u{a0}', " ");
+            for part in parts {
+                assert!(said.contains(part), "{part:?} is not in {said:?}");
+            }
+        }
+    }
+
+    /// On the pad a corner of 0°, 180° or 360° is refused at the figure, and nothing changes.
+    #[test]
+    fn a_corner_that_does_not_turn_is_refused_where_it_is_typed() {
+        use crate::app::{App, Command, Here, Keeper, Slot};
+        let begun = chrono::DateTime::UNIX_EPOCH.fixed_offset();
+        let mut job = crate::takeoff::Job::new("Cabin", begun, FEET);
+        job.add_room(bath(&[(0, 96), (1, 60)]));
+        let mut app = App::new(job, Keeper::nowhere());
+        app.send(Command::Go(Here::Wall(0, 1)));
+        for typed in ["0", "180", "360"] {
+            let before = app.job.rooms[0].clone();
+            app.send(Command::Pad(Slot::WallTurn(0, 1)));
+            let pad = app.pad.as_mut().unwrap();
+            (pad.typed, pad.fresh) = (typed.into(), false);
+            app.take();
+            let wrong = app.pad.as_ref().map(|pad| pad.wrong.clone());
+            assert!(wrong.is_some_and(|wrong| wrong.contains("360°")), "{typed}");
+            assert_eq!(app.job.rooms[0], before);
+        }
+    }
+
     #[test]
     fn a_misreading_is_asked_about_in_words() {
         let mut room = bath(&[(0, 96), (1, 60), (2, 84), (3, 60)]);

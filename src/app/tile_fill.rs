@@ -175,6 +175,7 @@ pub(super) fn choose(ask: &mut tile::Ask, choice: TileChoice) {
         TileChoice::Start(start) => ask.start = start,
         TileChoice::Edge(edge) => ask.tile.edge = edge,
         TileChoice::Run(run) => ask.run = run,
+        TileChoice::OtherHand(other) => ask.other_hand = other,
         TileChoice::Grain(grain) => ask.grain = grain,
         TileChoice::Reuse(reuse) => ask.reuse = reuse,
         TileChoice::Hold(hold) => ask.hold = hold,

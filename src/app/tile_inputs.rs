@@ -194,6 +194,16 @@ impl App {
                 Command::Set(at, Choice::Tile(TileChoice::Pattern(next))),
             ));
         }
+        // A grid and hexagons are the same in a mirror.
+        if !matches!(ask.pattern, Pattern::Grid | Pattern::Hexagon) || ask.other_hand {
+            rows.push(App::tile_choice(
+                at,
+                "Its hand",
+                ask.other_hand,
+                &[(false, "As drawn"), (true, "Mirrored")],
+                TileChoice::OtherHand,
+            ));
+        }
         let turns = [
             (Angle::ZERO, "Along"),
             (Angle::RIGHT, "Across"),

@@ -151,7 +151,9 @@ impl App {
                 main = Some(self.list_button(at));
                 strip = self.tile_strip(&ask, figure);
                 // What can hurt stands right under the result, before its details.
+                rows.extend(self.near_hidden(at));
                 rows.extend(self.warnings(&figure.account));
+                rows.extend(self.outline_notes(at));
             }
         }
         rows.extend(self.tile_inputs(at, &ask, stored, on));

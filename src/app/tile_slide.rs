@@ -98,6 +98,10 @@ impl App {
 
     /// A tap on the sketch, not on a figure of it: a thing in the way shows its measures.
     pub fn poke(&mut self, at: Point, reach: Length) {
+        if let Here::Wall(room, wall) = self.here {
+            self.place_by_tap(room, wall, at, reach);
+            return;
+        }
         let Here::Task(task) = self.here else { return };
         if let Some(ask) = self.tile_ask(task) {
             self.picked = App::thing_at(&ask, at, reach).map(|n| (task, n));

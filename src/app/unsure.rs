@@ -2,14 +2,14 @@
 //! and the mark that its result, its working, its cuts, its line to buy and its sheets carry.
 //!
 //! The ways in: a length of its room that was estimated (a wall, the ceiling, an opening, a diagonal); a fixed point that
-//! is known from a picture, where a run of pipe starts at it; and the tile figure whose layout grout or mortar is for.
+//! a picture or a tap on the wall tells, where a run of pipe starts at it; and the tile figure whose layout grout or mortar is for.
 
 use std::collections::BTreeMap;
 
 use super::{App, Here, Keeper, Row, Screen, Tone, survey_words};
 use crate::drawing::{Key, Pen, Role, Stroke};
 use crate::measure::{Length, plain};
-use crate::site::{self, Room, What};
+use crate::site::{self, Room, Size, What};
 use crate::takeoff::{Ask, Job, Task};
 
 /// A job, and of its figures what they come to with their estimates shorter and longer.
@@ -45,16 +45,19 @@ impl App {
         (!found.is_empty()).then_some((at, room, found))
     }
 
-    /// The ± of the point that a run of pipe starts at, where a picture tells it.
-    fn start_from_picture(&self, task: &Task) -> Option<Length> {
+    /// The ± of the point that a run of pipe starts at, where a picture or a tap on the wall tells it.
+    fn start_unsure(&self, task: &Task) -> Option<Length> {
         let Ask::Pipe(_, Some(on)) = &task.ask else {
             return None;
         };
         let room = self.job.rooms.get(task.room?)?;
-        let point = room.fixed.iter().find(|point| Some(point.id) == on.point)?;
-        match point.known {
-            site::Known::Picture(give) => Some(give),
-            site::Known::Tape => None,
+        let point = |point: &site::FixedPoint| Some(point.id) == on.point;
+        let at = room.fixed.iter().position(point)?;
+        let of = |size| room.mark(What::Fixed(at, size)).estimate;
+        let placed = of(Size::FromLeft).max(of(Size::Up));
+        match room.fixed[at].known {
+            site::Known::Picture(give) => placed.max(Some(give)),
+            site::Known::Tape => placed,
         }
     }
 
@@ -72,7 +75,7 @@ impl App {
         let own = self.estimates_of(task).map(|(_, _, found)| found);
         let lengths = own.into_iter().flatten().map(|(_, give)| give);
         let moves = lengths.max().filter(|_| self.effect(at).moves);
-        let widest = moves.max(self.start_from_picture(task));
+        let widest = moves.max(self.start_unsure(task));
         if let Some(give) = widest {
             return Some(format!("estimated ±{}", self.show(give)));
         }
@@ -101,9 +104,9 @@ impl App {
         if let Some(text) = self.unsure_lengths(at, task, screen) {
             screen.rows.insert(0, caution(text));
         }
-        if let Some(give) = self.start_from_picture(task) {
+        if let Some(give) = self.start_unsure(task) {
             let text = format!(
-                "The point that it starts at is known from a picture: estimated ±{}. Its place on the wall and every hole are as unsure.",
+                "The point that it starts at is estimated ±{}, from a picture or by a tap. Its place and every hole are as unsure.",
                 self.show(give)
             );
             screen.rows.insert(0, caution(text));
@@ -257,6 +260,9 @@ mod tests {
         };
         let list = file("buying-list.csv").unwrap();
         assert!(list.contains(&plain(&marked)), "{name}: {list}");
+        if let Some(cuts) = file("cutting-plan.csv").filter(|cuts| cuts.contains(&name)) {
+            assert!(cuts.contains(&plain(&marked)), "{name}: {cuts}");
+        }
         if let Some(svg) = file(&format!("figure-{}.svg", at + 1)) {
             assert!(svg.contains(&plain(mark)), "{name}: sketch");
         }
@@ -298,21 +304,31 @@ mod tests {
     /// A run of pipe from a point that a picture tells; by tape it has no mark.
     #[test]
     fn a_fixed_point_from_a_picture_marks_the_pipe_that_starts_at_it() {
-        for (known, marked) in [(By::Tape, false), (By::Picture(Length::inches(1)), true)] {
+        for (known, marked) in [
+            (Some(By::Tape), false),
+            (Some(By::Picture(Length::inches(1))), true),
+            (None, true),
+        ] {
             let mut at = 0;
             let mut app = app(|job| {
                 at = (0..job.tasks.len())
-                    .find(|at| matches!(job.tasks[*at].ask, Ask::Pipe(_, Some(_))))
+                    .find(|at| matches!(&job.tasks[*at].ask, Ask::Pipe(_, Some(on)) if matches!(on.on, On::Wall(_))))
                     .unwrap();
                 let place = job.tasks[at].room.unwrap();
                 let Ask::Pipe(_, Some(on)) = &mut job.tasks[at].ask else {
                     unreachable!()
                 };
-                let mut point = FixedPoint::new(FixedKind::Cold, On::Wall(on.wall));
+                let mut point = FixedPoint::new(FixedKind::Cold, on.on);
                 (point.from_left, point.up) = (Some(Length::inches(52)), Some(Length::inches(8)));
-                point.known = known;
+                point.known = known.unwrap_or_default();
                 on.point = Some(point.id);
-                job.rooms[place].fixed.push(point);
+                let room = &mut job.rooms[place];
+                room.fixed.push(point);
+                if known.is_none() {
+                    // By a tap on the wall.
+                    let what = What::Fixed(room.fixed.len() - 1, Size::FromLeft);
+                    room.measure(what, Some(Length::inches(52)), Some(Length::inches(1)));
+                }
             });
             if marked {
                 check_marked(&mut app, at, "estimated ±1");

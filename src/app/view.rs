@@ -77,6 +77,8 @@ pub enum Icon {
     Tape,
     /// A pipe through joists.
     Drain,
+    /// Sheets in courses.
+    Sheets,
 }
 
 /// A result in big figures.

@@ -1,6 +1,6 @@
 //! What is on and behind a wall, as rows: fixed points, fixtures, hidden things, and how a door hangs.
 
-use super::{App, Chip, Command, NoteOf, RoomChoice, Row, Slot};
+use super::{App, Chip, Command, NoteOf, Placing, RoomChoice, Row, Slot};
 use crate::measure::Length;
 use crate::site::{
     FixedKind, FixtureKind, HiddenKind, Hinge, Known, On, OpeningKind, Room, Side, Size, What,
@@ -43,6 +43,7 @@ impl App {
             let floor = matches!(point.on, On::Floor(_));
             let place = if floor { ", on the floor" } else { "" };
             rows.push(Row::Heading(format!("{}{place}", point.kind.name())));
+            rows.extend(self.place_row(at, room, Placing::Fixed(n)));
             let across = "Left corner to its centre";
             rows.push(self.item_row(at, room, across, What::Fixed(n, Size::FromLeft)));
             let up = if floor {
@@ -134,6 +135,7 @@ impl App {
                 "{place}: {}",
                 item.kind.name().to_lowercase()
             )));
+            rows.extend(self.place_row(at, room, Placing::Hidden(n)));
             for (place, spot) in item.line.iter().enumerate() {
                 let label = |what| format!("Place {}, {what}", place + 1);
                 rows.push(Row::yours(

@@ -8,6 +8,7 @@ use crate::drawing::{WallTag, from_behind, wall as wall_sketch};
 use crate::measure::Angle;
 use crate::site::{self, OpeningKind, Wall};
 use crate::takeoff::TileOn;
+use crate::trades::sheets::Surface;
 
 impl App {
     /// One wall of a room.
@@ -57,6 +58,13 @@ impl App {
         });
         self.runs_on_wall(at, index, &mut scene);
         let drawn = site::sketch(room).walls.get(index).copied();
+        if let Some((long, _)) = drawn {
+            self.pin_on_wall(&mut scene, room, index, long);
+        }
+        let placing = self.placing(at, index);
+        if placing.is_some() {
+            App::free_for_a_tap(&mut scene);
+        }
         let behind = self.rooms_view.behind;
         let scene = match drawn {
             Some((long, _)) if behind => from_behind(scene, long),
@@ -69,6 +77,8 @@ impl App {
                 Chip::new(label, behind == side, command)
             }),
         )];
+        let says = placing.and_then(|placing| self.placing_row(at, placing));
+        rows.splice(0..0, says);
         if points && openings {
             rows.push(Row::choice(
                 "Figures on the drawing",
@@ -79,6 +89,7 @@ impl App {
             ));
         }
         rows.extend(self.clash_rows(room));
+        rows.extend(self.near_on(room, site::Face::Wall(index)));
         rows.extend([
             self.wall_row(at, index, wall, drawn),
             Row::yours(
@@ -159,6 +170,10 @@ impl App {
             command: Command::NewTile(Some(at), TileOn::Wall(index)),
         });
         rows.push(Row::button(
+            "Board this wall in sheets",
+            Command::NewSheets(Some(at), TileOn::Wall(index), Surface::Wall),
+        ));
+        rows.push(Row::button(
             "Run pipe in this wall",
             Command::NewPipe(Some((at, index))),
         ));
@@ -171,6 +186,7 @@ impl App {
             title: format!("Wall {}", Wall::named(index)),
             back: Some(Here::Room(at)),
             picture: Some(scene),
+            slides: placing.is_some(),
             rows,
             strip: self.wall_strip(at, index),
             ..Screen::default()

@@ -117,7 +117,12 @@ pub(super) fn room_problem(problem: &site::Problem, room: &Room, units: Units) -
     match problem {
         site::Problem::TooFewWalls => "A room needs at least three walls. Add one.".into(),
         site::Problem::ZeroWall(wall) => {
-            format!("Wall {} has no length. Measure it again.", name(*wall))
+            let read = room.walls.get(*wall).and_then(|wall| wall.length);
+            format!(
+                "Wall {} measures {}, and a wall is longer than nothing. Measure it again.",
+                name(*wall),
+                show(read.unwrap_or_default(), units)
+            )
         }
         site::Problem::TurnsDoNotClose { sum } => {
             let left = 360.0 - sum.in_degrees();
@@ -128,8 +133,9 @@ pub(super) fn room_problem(problem: &site::Problem, room: &Room, units: Units) -
             )
         }
         site::Problem::TurnImpossible(wall) => format!(
-            "The corner after wall {} turns back on itself. A corner turns less than 180°.",
-            name(*wall)
+            "The corner after wall {} turns {}°: back on itself. A corner turns less than 180°, 90° where it is square.",
+            name(*wall),
+            (room.walls.get(*wall)).map_or(0.0, |wall| wall.turn.in_degrees())
         ),
         site::Problem::WallsCross(a, b) => format!(
             "Walls {} and {} cross. Check their lengths and the corners between them.",
@@ -143,8 +149,8 @@ pub(super) fn room_problem(problem: &site::Problem, room: &Room, units: Units) -
         ),
         site::Problem::NoTurn(wall) => format!(
             "Walls {} and {} run on in line: the corner between them turns 0°. Take the corner out, or say how far it turns.",
-            name(*wall),
-            name((wall + 1) % room.walls.len())
+            survey_words::with_length(room, *wall, units),
+            survey_words::with_length(room, (wall + 1) % room.walls.len(), units)
         ),
         site::Problem::DiagonalTooLong {
             corners,

@@ -49,13 +49,18 @@ pub fn wall(room: &Room, index: usize, units: Units) -> Scene<WallTag> {
     let high = measured.unwrap_or(SKETCHED_HEIGHT);
     let (none, edge) = (Length::ZERO, Pen::solid(Role::Ink, Stroke::Medium));
     let (left_high, right_high) = room.heights_of(index).unwrap_or((high, high));
-    scene.marks.push(Mark::Path {
-        points: vec![
-            Point::default(),
-            Point::new(none, -left_high),
-            Point::new(long, -right_high),
-            Point::new(long, none),
+    let at = |(across, up): (Length, Length)| Point::new(across, -up);
+    let stands = site::elevation(room, index);
+    // While it cannot be known as it stands, from its length and its heights.
+    let [[a, b], [d, c]] = stands.as_ref().map_or(
+        [
+            [(none, none), (none, left_high)],
+            [(long, none), (long, right_high)],
         ],
+        |stands| [stands.left, stands.right],
+    );
+    scene.marks.push(Mark::Path {
+        points: [a, b, c, d].map(at).to_vec(),
         closed: true,
         pen: Some(edge),
         fill: Some(Role::Board),

@@ -4,7 +4,7 @@ use tiny_skia::{Path, PathBuilder, Rect};
 
 use super::face;
 use super::layout::{Canvas, Piece, Place};
-use super::{Align, Fit, Line, Mark, Pen, Role, Stroke};
+use super::{Align, Fit, Line, Mark, Pen, Role, Stroke, hatch};
 use crate::geometry::Point;
 use crate::measure::{Angle, Length};
 
@@ -165,6 +165,22 @@ pub(super) fn draw_mark(
         path: outline(mark, place)?,
         fill,
         line: pen.map(|pen| pen_line(pen, heft)),
+        clip,
+    })
+}
+
+/// The hatching of a mark whose colour is not to be missed.
+pub(super) fn hatched(mark: &Mark, place: &Place, clip: Option<Rect>) -> Option<Piece> {
+    let Mark::Rings { rings, fill, .. } = mark else {
+        return None;
+    };
+    let role = hatch::over(*fill)?;
+    let on_sheet = |ring: &Vec<Point>| ring.iter().map(|point| place.of(*point)).collect();
+    let rings: Vec<Vec<(f32, f32)>> = rings.iter().map(on_sheet).collect();
+    Some(Piece::Shape {
+        path: hatch::lines(&rings)?,
+        fill: None,
+        line: Some((role, 1.0, Vec::new())),
         clip,
     })
 }

@@ -2,9 +2,9 @@
 
 use tiny_skia::{PathBuilder, Rect};
 
-use super::face;
 use super::layout::{Canvas, Piece};
 use super::{Pen, Role};
+use super::{face, hatch};
 
 /// What a colour or a line of a sketch means.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -54,6 +54,23 @@ pub(super) fn height(key: &[Key], canvas: &Canvas) -> f32 {
     }
 }
 
+/// The hatching of a swatch, as the drawing has it.
+fn hatching(entry: &Key, swatch: Option<Rect>) -> Option<Piece> {
+    let (role, r) = (hatch::over(entry.fill)?, swatch?);
+    let ring = vec![
+        (r.left(), r.top()),
+        (r.right(), r.top()),
+        (r.right(), r.bottom()),
+        (r.left(), r.bottom()),
+    ];
+    Some(Piece::Shape {
+        path: hatch::lines(&[ring])?,
+        fill: None,
+        line: Some((role, 1.0, Vec::new())),
+        clip: None,
+    })
+}
+
 /// Draws the key at the foot of a sheet, and at its end how many numbers found no room.
 pub(super) fn draw(pieces: &mut Vec<Piece>, key: &[Key], without: usize, canvas: &Canvas) {
     let mut key = key.to_vec();
@@ -84,6 +101,7 @@ pub(super) fn draw(pieces: &mut Vec<Piece>, key: &[Key], without: usize, canvas:
                 line: Some(super::ink::pen_line(entry.pen, 1.0)),
                 clip: None,
             }));
+            pieces.extend(hatching(entry, swatch));
             pieces.push(Piece::Text {
                 text: entry.says.clone(),
                 at: (x + side + size * APART, middle + size * 0.36),

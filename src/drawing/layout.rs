@@ -4,8 +4,8 @@ use tiny_skia::{Path, PathStroker, Rect};
 
 use super::face;
 use super::figure::{Drawn, draw_box, draw_lines, find_room, measure_up};
-use super::ink::{arc, draw_mark};
-use super::{Dimension, Mark, Role, Scene, key, led};
+use super::ink::{arc, draw_mark, hatched};
+use super::{Dimension, Fit, Mark, Role, Scene, apart, key, led};
 use crate::geometry::Point;
 use crate::measure::Length;
 
@@ -162,14 +162,26 @@ pub fn lay_out_at<T: Clone + PartialEq>(
         Rect::from_xywh(x, y, w, h)
     });
     let (whole, canvas) = (canvas, &above_key(scene, canvas));
-    let mut bare = Vec::new();
+    let (mut bare, mut free) = (Vec::new(), Vec::new());
     for (n, mark) in scene.marks.iter().enumerate() {
         match draw_mark(mark, &place, canvas, clip) {
-            Some(piece) => sheet.pieces.push(piece),
+            Some(piece) => {
+                let always = matches!(
+                    mark,
+                    Mark::Text {
+                        fit: Fit::Always,
+                        ..
+                    }
+                );
+                free.extend(always.then_some(sheet.pieces.len()));
+                sheet.pieces.push(piece);
+                sheet.pieces.extend(hatched(mark, &place, clip));
+            }
             None if led::is_led(mark) => bare.push(n),
             None => {}
         }
     }
+    apart::set_apart(&mut sheet.pieces, &free, canvas);
     let marks = &scene.marks;
     let without = led::lead(&mut sheet.pieces, marks, &bare, (&place, canvas), clip);
     key::draw(&mut sheet.pieces, &scene.key, without, whole);

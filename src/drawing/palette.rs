@@ -77,7 +77,7 @@ impl Palette {
             Role::Amber => [0x8A_5200, 0xF4_B95A, 0x00_0000],
             Role::AmberWash => [0xFF_F0D2, 0x3A_2D14, 0xFF_FFFF],
             Role::Red => [0xA3_2A1F, 0xFF_8F82, 0x8B_0000],
-            Role::RedWash => [0xF7_D3CD, 0x4A_211C, 0xFF_FFFF],
+            Role::RedWash => [0xF7_D3CD, 0x4A_211C, 0xFF_D0C8],
             Role::Green => [0x27_663F, 0x7F_D09B, 0x00_3B16],
             Role::GreenWash => [0xD7_EBDD, 0x1B_3A27, 0xFF_FFFF],
             Role::Board => [0xEA_E4D6, 0x2C_343A, 0xEE_EEEE],

@@ -1,10 +1,10 @@
 //! The sketch of a run of pipe: isometric or from the front, its pieces numbered, its fittings as symbols.
 
-use super::{Dimension, Edge, Mark, Pen, Role, Scene, Standing, Stroke};
+use super::{Align, Dimension, Edge, Fit, Mark, Pen, Role, Scene, Standing, Stroke};
 use crate::geometry::Point;
 use crate::handbook::pipe::Kind;
 use crate::measure::{Figures, Length, Rounding, Units};
-use crate::trades::pipe::{Ask, By, Figure, Fitting, Place, Way, sketch};
+use crate::trades::pipe::{Ask, By, Figure, Fitting, Place, Way, beside, sketch};
 
 /// How a run is looked at.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -46,8 +46,13 @@ impl View {
 #[must_use]
 pub fn pipe_sketch(ask: &Ask, figure: Option<&Figure>, view: View, units: Units) -> Scene<PipeTag> {
     let places = places(ask, figure);
-    let at: Vec<Point> = places.iter().map(|place| view.of(*place)).collect();
-    let unit = unit(&at);
+    let lines: Vec<Vec<Point>> = beside(ask, &places)
+        .iter()
+        .map(|line| line.iter().map(|place| view.of(*place)).collect())
+        .collect();
+    let at = &lines[0];
+    let all: Vec<Point> = lines.iter().flatten().copied().collect();
+    let unit = unit(&all);
     let mut scene = Scene::empty(match figure {
         Some(figure) => format!(
             "A run of {} legs, {} pieces to cut",
@@ -56,7 +61,10 @@ pub fn pipe_sketch(ask: &Ask, figure: Option<&Figure>, view: View, units: Units)
         ),
         None => format!("A run of {} legs, not figured yet", ask.legs.len()),
     });
-    frame(&mut scene, &at, unit);
+    frame(&mut scene, &all, unit);
+    for line in lines.iter().skip(1) {
+        line_beside(&mut scene, line, unit);
+    }
     for leg in 0..ask.legs.len() {
         let dry = figure.is_some_and(|figure| {
             let mut pieces = figure.pieces.iter().filter(|piece| piece.leg == leg);
@@ -77,9 +85,79 @@ pub fn pipe_sketch(ask: &Ask, figure: Option<&Figure>, view: View, units: Units)
         }
     }
     if let Some(figure) = figure {
-        numbers(&mut scene, figure, &at, units);
+        hangers(&mut scene, figure, at, unit);
+        numbers(&mut scene, figure, at, units);
+        numbers_beside(&mut scene, figure, &lines);
     }
     scene
+}
+
+/// A line beside the run.
+fn line_beside(scene: &mut Scene<PipeTag>, at: &[Point], unit: Length) {
+    line(scene, at.to_vec(), Pen::solid(Role::Soft, Stroke::Medium));
+    for end in [at.first(), at.last()].into_iter().flatten() {
+        scene.marks.push(Mark::Circle {
+            centre: *end,
+            radius: unit.divided(4),
+            pen: Some(Pen::solid(Role::Soft, Stroke::Thin)),
+            fill: Some(Role::Sheet),
+        });
+    }
+}
+
+/// The numbers of the pieces of the lines beside it, each on its leg where that has room.
+fn numbers_beside(scene: &mut Scene<PipeTag>, figure: &Figure, lines: &[Vec<Point>]) {
+    for piece in figure.pieces.iter().filter(|piece| piece.line > 0) {
+        let ends = lines
+            .get(piece.line as usize)
+            .and_then(|line| line.get(piece.leg..piece.leg + 2));
+        let Some(&[from, to]) = ends else {
+            continue;
+        };
+        let alike = |other: &&crate::trades::pipe::Piece| {
+            (other.line, other.leg) == (piece.line, piece.leg)
+        };
+        let parts = figure.pieces.iter().filter(alike);
+        let (count, before) = parts.fold((0, 0), |(count, before), other| {
+            (count + 1, before + i64::from(other.number < piece.number))
+        });
+        let part = |a: Length, b: Length| a + ((b - a) * (2 * before + 1)).divided(2 * count);
+        scene.marks.push(Mark::Text {
+            at: Point::new(part(from.x, to.x), part(from.y, to.y)),
+            text: piece.number.to_string(),
+            role: Role::Soft,
+            align: Align::Middle,
+            bold: true,
+            fit: Fit::Whole(from.distance(to).divided(count)),
+        });
+    }
+}
+
+/// A small triangle with its point on the pipe, where a hanger holds it.
+fn hangers(scene: &mut Scene<PipeTag>, figure: &Figure, at: &[Point], unit: Length) {
+    for hanger in &figure.held_at {
+        let Some(&[from, to]) = at.get(hanger.leg..hanger.leg + 2) else {
+            continue;
+        };
+        let cut = figure.legs.get(hanger.leg);
+        let long = cut.and_then(|leg| leg.span.or(leg.cut));
+        let Some(long) = long.filter(|long| long.is_positive() && from != to) else {
+            continue;
+        };
+        let share = hanger.at.metres() / long.metres();
+        let part = |a: Length, b: Length| {
+            a + Length::from_metres((b - a).metres() * share).unwrap_or_default()
+        };
+        let point = Point::new(part(from.x, to.x), part(from.y, to.y));
+        let (along, across) = steps(from, to, unit.divided(3));
+        let foot = point + across + across;
+        scene.marks.push(Mark::Path {
+            points: vec![point, foot - along, foot + along],
+            closed: true,
+            pen: None,
+            fill: Some(Role::Soft),
+        });
+    }
 }
 
 /// Where its fittings are; from the figure, and from what the tape said where that does not know.
@@ -460,6 +538,62 @@ mod tests {
         assert_eq!(standing, [Standing::Yours, Standing::Asked]);
         assert_eq!(scene.dimensions[0].tag, Some(PipeTag::Length(0)));
         assert_eq!(scene.dimensions[1].text, "?");
+    }
+
+    /// Three lines: two more than the run itself, an equal way apart, and a triangle for each hanger.
+    #[test]
+    fn every_line_and_every_hanger_is_drawn() {
+        let level = Leg {
+            way: Way::Along(Direction::Right),
+            size: None,
+            by: By::Tape {
+                length: Length::inches(100),
+                from: Held::End,
+                to: Held::End,
+            },
+            couplings: 0,
+            end: None,
+        };
+        let ask = Ask {
+            legs: vec![level],
+            lines: Some(crate::trades::pipe::Lines {
+                count: 3,
+                apart: Length::inches(4),
+                to: Direction::Up,
+            }),
+            ..Ask::default()
+        };
+        let figure = crate::trades::pipe::figure(&ask).expect("right");
+        let scene = pipe_sketch(&ask, Some(&figure), View::Front, Units::DecimalInches);
+        let soft = |mark: &&Mark| matches!(mark, Mark::Path { pen: Some(pen), .. } if pen.role == Role::Soft);
+        let beside: Vec<&Mark> = scene.marks.iter().filter(soft).collect();
+        assert_eq!(beside.len(), 2);
+        let Mark::Path { points, .. } = beside[1] else {
+            unreachable!("a line");
+        };
+        assert_eq!(points[0].y, Length::inches(-8));
+        let triangle = |mark: &&Mark| {
+            matches!(
+                mark,
+                Mark::Path {
+                    pen: None,
+                    fill: Some(Role::Soft),
+                    ..
+                }
+            )
+        };
+        // 100 in level: copper every 6 ft takes three.
+        assert_eq!(scene.marks.iter().filter(triangle).count(), 3);
+        // Pieces 2 and 3 are those of the lines beside it.
+        let said: Vec<&str> = scene
+            .marks
+            .iter()
+            .filter_map(|mark| match mark {
+                Mark::Text { text, .. } => Some(text.as_str()),
+                _ => None,
+            })
+            .collect();
+        assert_eq!(said, ["2", "3"]);
     }
 
     #[test]

@@ -6,19 +6,49 @@ use crate::handbook::pipe::tube;
 use crate::measure::Length;
 use crate::trades::pipe::{Ask, Framed, Hole, Place};
 
-/// Draws a run on a wall whose floor is at nothing: as wide as its pipe is, its holes ringed, red where one is too large.
-/// A tap on a leg sends `tag`.
+/// Draws all lines of a run on a wall whose floor is at nothing: as wide as its pipe is, its holes ringed, red where one is
+/// too large. A tap on a leg sends `tag`.
 pub fn run_on_wall<T: Clone>(
     scene: &mut Scene<T>,
-    (ask, places): (&Ask, &[Place]),
+    (ask, lines): (&Ask, &[Vec<Place>]),
     (wall, holes): (&Framed, &[Hole]),
     tag: T,
 ) {
     let at = |place: &Place| Point::new(wall.start.0 + place.right, -(wall.start.1 + place.up));
-    for (leg, ends) in places.windows(2).enumerate() {
+    let legs: Vec<Vec<Point>> = lines
+        .iter()
+        .map(|places| places.iter().map(at).collect())
+        .collect();
+    pipes(scene, ask, &legs, &tag);
+    for hole in holes {
+        ring(
+            scene,
+            Point::new(hole.from_left, -hole.up),
+            hole.across,
+            hole.fits,
+        );
+    }
+}
+
+/// A hole, red where it is beyond its limits.
+pub(super) fn ring<T>(scene: &mut Scene<T>, centre: Point, across: Length, fits: bool) {
+    let role = if fits { Role::Ink } else { Role::Red };
+    scene.marks.push(Mark::Circle {
+        centre,
+        radius: across.half(),
+        pen: Some(Pen::solid(role, Stroke::Medium)),
+        fill: None,
+    });
+}
+
+/// The legs of each line as wide as they are, the later lines first so that the run itself lies on top.
+pub(super) fn pipes<T: Clone>(scene: &mut Scene<T>, ask: &Ask, lines: &[Vec<Point>], tag: &T) {
+    let each = lines.iter().enumerate().rev();
+    let each = each.flat_map(|(line, at)| at.windows(2).enumerate().map(move |leg| (line, leg)));
+    for (line, (leg, ends)) in each {
         let outside = tube(ask.pipe, ask.size_of(leg)).map(|tube| tube.outside.value);
         let half = outside.unwrap_or_default().half();
-        let (from, to) = (at(&ends[0]), at(&ends[1]));
+        let (from, to) = (ends[0], ends[1]);
         if from == to {
             // Into the wall or out of it.
             scene.marks.push(Mark::Circle {
@@ -54,16 +84,11 @@ pub fn run_on_wall<T: Clone>(
             min: least,
             max: most,
             tag: tag.clone(),
-            says: format!("{name}, leg {}", leg + 1),
-        });
-    }
-    for hole in holes {
-        let role = if hole.fits { Role::Ink } else { Role::Red };
-        scene.marks.push(Mark::Circle {
-            centre: Point::new(hole.from_left, -hole.up),
-            radius: hole.across.half(),
-            pen: Some(Pen::solid(role, Stroke::Medium)),
-            fill: None,
+            says: if line > 0 {
+                format!("{name}, leg {}, line {}", leg + 1, line + 1)
+            } else {
+                format!("{name}, leg {}", leg + 1)
+            },
         });
     }
 }
@@ -103,10 +128,10 @@ mod tests {
             depth: Length::in_64(3, 32),
             bearing: true,
         };
-        let places = sketch(&ask);
-        let (holes, _) = framed(&ask, &places, &wall);
+        let lines = [sketch(&ask)];
+        let (holes, _) = framed(&ask, &lines, &wall);
         let mut scene = Scene::empty("a wall");
-        run_on_wall(&mut scene, (&ask, &places), (&wall, &holes), ());
+        run_on_wall(&mut scene, (&ask, &lines), (&wall, &holes), ());
         let red = |mark: &&Mark| matches!(mark, Mark::Circle { pen: Some(pen), .. } if pen.role == Role::Red);
         assert_eq!(scene.marks.iter().filter(red).count(), 2);
         assert_eq!(scene.hot.len(), 1);

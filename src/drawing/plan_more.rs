@@ -85,8 +85,9 @@ pub(super) fn corner_words(room: &Room, corners: &[Point], units: Units) -> Vec<
     }
     let word = |(at, corner): (&Point, &site::CornerFound)| {
         let (dx, dy) = (x - at.x.metres(), y - at.y.metres());
-        let long = dx.hypot(dy).max(1e-9);
-        let inside = |part: f64| Length::from_metres(part / long * 0.34).unwrap_or_default();
+        // Inside the corner, from its wall on, so that no word runs over the wall.
+        let inside = |metres: f64| Length::from_metres(metres).unwrap_or_default();
+        let (right, down) = (0.09_f64.copysign(dx), 0.2_f64.copysign(dy));
         let over = units.length(corner.over.abs(), Rounding::Nearest, Figures::Set);
         let open = match corner.off.as_microdegrees().signum() {
             -1 => "open",
@@ -95,14 +96,14 @@ pub(super) fn corner_words(room: &Room, corners: &[Point], units: Units) -> Vec<
         };
         let nothing = corner.over.abs() < Length::in_64(0, 2);
         Mark::Text {
-            at: *at + Point::new(inside(dx), inside(dy)),
+            at: *at + Point::new(inside(right), inside(down)),
             text: if nothing {
                 "square".into()
             } else {
                 format!("{over} {open}")
             },
             role: if nothing { Role::Soft } else { Role::Amber },
-            align: Align::Middle,
+            align: if dx > 0.0 { Align::Start } else { Align::End },
             bold: false,
             fit: Fit::Always,
         }

@@ -5,6 +5,8 @@ use crate::measure::{Length, Units};
 use crate::site::{Opening, OpeningKind, Room, Studs};
 use crate::trades::{drain, paint as painting, patch};
 
+mod rooms;
+
 const UNITS: Units = Units::FeetInches { marks: 16 };
 /// A phone, a tablet, a small phone held across, with the words as designed; a phone and a tablet with larger ones.
 const SHEETS: [(f32, f32, f32); 5] = [
@@ -366,7 +368,8 @@ fn a_planted_overlap_is_found() {
         role: Role::Ink,
         align: Align::Middle,
         bold: true,
-        fit: Fit::Always,
+        // Words that may go elsewhere are set apart; these stay.
+        fit: Fit::Shrunk(Length::feet(9)),
     };
     let mut scene: Scene<u8> = Scene::empty("a");
     scene.marks = vec![word("One"), word("Two")];
@@ -498,6 +501,58 @@ fn a_run_of_pipe_is_clean_from_either_side() {
         for view in [View::Isometric, View::Front] {
             let scene = pipe_sketch(&ask, figured.as_ref(), view, UNITS);
             clean(&format!("{name}-{view:?}"), &scene);
+        }
+    }
+}
+
+/// A wall out of plumb with a window, and a floor out of square with a flange, in sheets.
+#[test]
+fn sheets_and_their_pieces_are_clean() {
+    use crate::geometry::{Point, Polygon, Region};
+    use crate::trades::sheets::{self, Framing, Thing, ThingShape};
+    let at = |x: i64, y: i64| Point::new(Length::in_64(x, 12), Length::in_64(y, 20));
+    let outline = |corners: &[(i64, i64)]| Polygon {
+        points: corners.iter().map(|(x, y)| at(*x, *y)).collect(),
+    };
+    let floor = sheets::Ask {
+        surface: Region {
+            outer: outline(&[(0, 0), (89, 1), (88, 50), (54, 51), (53, 62), (0, 63)]),
+            holes: Vec::new(),
+        },
+        things: vec![Thing {
+            kind: None,
+            shape: ThingShape::Round {
+                across: Length::inches(7),
+            },
+            from_left: Length::inches(30),
+            from_top: Length::inches(14),
+            clear: Length::in_64(0, 16),
+        }],
+        ..sheets::Ask::default()
+    };
+    let wall = sheets::Ask {
+        surface: Region {
+            outer: outline(&[(1, 0), (95, 1), (96, 97), (0, 96)]),
+            holes: vec![outline(&[(40, 20), (64, 20), (64, 50), (40, 50)])],
+        },
+        origin: Some(Point::default()),
+        framing: Some(Framing {
+            upright: true,
+            studs: Studs::Spaced {
+                first: Length::inches(16),
+                spacing: Length::inches(16),
+                face: Length::in_64(1, 32),
+            },
+            land: true,
+        }),
+        ..sheets::Ask::wall()
+    };
+    for (name, ask) in [("sheets-floor", floor), ("sheets-wall", wall)] {
+        let figure = sheets::figure(&ask).unwrap();
+        clean(name, &sheets_sketch(&ask, Some(&figure), true, UNITS));
+        for piece in &figure.pieces {
+            let name = format!("{name}-piece-{}", piece.number);
+            clean(&name, &piece_sketch(&ask, piece, UNITS));
         }
     }
 }

@@ -1,8 +1,8 @@
 //! A closed outline.
 
 use super::Point;
-use crate::measure::Length;
 use crate::measure::quantity::{Area, square_metres};
+use crate::measure::{Angle, Length};
 
 /// A closed outline; the last point is joined to the first and not repeated.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -39,6 +39,19 @@ fn meet(a: Point, b: Point, c: Point, d: Point) -> bool {
 }
 
 impl Polygon {
+    /// A circle as 64 chords.
+    #[must_use]
+    pub fn round(centre: Point, across: Length) -> Polygon {
+        let points = (0..64i64).map(|n| {
+            let (sine, cosine) = Angle::microdegrees(n * 5_625_000).sin_cos();
+            let part =
+                |share: f64| Length::from_metres(across.metres() / 2.0 * share).unwrap_or_default();
+            centre + Point::new(part(cosine), part(sine))
+        });
+        Polygon {
+            points: points.collect(),
+        }
+    }
     /// Edge `index`, from its corner to the next.
     fn edge(&self, index: usize) -> (Point, Point) {
         let count = self.points.len();

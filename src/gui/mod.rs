@@ -16,6 +16,9 @@ mod generated {
     slint::include_modules!();
 }
 
+#[cfg(feature = "camera")]
+mod camera;
+mod clipboard;
 mod pad;
 mod page;
 mod photo;
@@ -24,6 +27,7 @@ mod theme;
 use std::cell::{Cell, RefCell};
 use std::rc::Rc;
 
+pub use clipboard::{Clipboard, Pasted};
 pub use generated::MainWindow;
 pub use photo::{Pick, Picker};
 use slint::ComponentHandle;
@@ -50,6 +54,7 @@ pub struct Desk {
     log: RefCell<Vec<crate::photo::Line>>,
     logged: RefCell<Option<Vec<std::sync::Arc<crate::photo::Photo>>>>,
     picker: RefCell<Picker>,
+    clipboard: RefCell<Clipboard>,
     pictures: slint::Timer,
     /// The page shows that a save failed.
     troubled: Cell<bool>,
@@ -76,6 +81,7 @@ pub fn open(app: App) -> Result<Rc<Desk>, slint::PlatformError> {
         log: RefCell::default(),
         logged: RefCell::default(),
         picker: RefCell::new(photo::dialog()),
+        clipboard: RefCell::new(clipboard::system()),
         pictures: slint::Timer::default(),
         troubled: Cell::new(false),
         warned: Cell::new(false),
@@ -100,6 +106,12 @@ pub fn run(app: App) -> Result<(), slint::PlatformError> {
             .renderer_name("software".into())
             .select()?;
     }
+    #[cfg(feature = "camera")]
+    let app = {
+        let mut app = app;
+        app.set_camera_source(camera::source());
+        app
+    };
     let desk = open(app)?;
     desk.window.run()
 }

@@ -218,7 +218,8 @@ fn tabs(here: &Here, numbered: &mut Numbered) -> Vec<Tab> {
             | Here::SideBySide(..)
     );
     let buy = matches!(here, Here::Buy | Here::Line(_) | Here::Cutting(_));
-    let photos = matches!(here, Here::Photos | Here::Photo(_));
+    let steps = matches!(here, Here::Steps | Here::Step(_));
+    let photos = matches!(here, Here::Photos | Here::Photo(_) | Here::Camera);
     let icon = |bytes: &[u8]| Image::load_from_svg_data(bytes).unwrap_or_default();
     vec![
         Tab {
@@ -230,7 +231,7 @@ fn tabs(here: &Here, numbered: &mut Numbered) -> Vec<Tab> {
         Tab {
             label: "Figure".into(),
             icon: icon(include_bytes!("../../assets/icons/figure.svg")),
-            on: !room && !buy && !photos,
+            on: !room && !buy && !photos && !steps,
             command: numbered.number(Command::Go(Here::Bench)),
         },
         Tab {
@@ -245,6 +246,12 @@ fn tabs(here: &Here, numbered: &mut Numbered) -> Vec<Tab> {
             on: buy,
             command: numbered.number(Command::Go(Here::Buy)),
         },
+        Tab {
+            label: "Steps".into(),
+            icon: icon(include_bytes!("../../assets/icons/steps.svg")),
+            on: steps,
+            command: numbered.number(Command::Go(Here::Steps)),
+        },
     ]
 }
 
@@ -258,6 +265,7 @@ fn icon(icon: Icon) -> Image {
         Icon::Pipe => include_bytes!("../../assets/icons/card-pipe.svg"),
         Icon::Tape => include_bytes!("../../assets/icons/card-tape.svg"),
         Icon::Drain => include_bytes!("../../assets/icons/card-drain.svg"),
+        Icon::Sheets => include_bytes!("../../assets/icons/card-sheets.svg"),
     };
     Image::load_from_svg_data(bytes).unwrap_or_default()
 }

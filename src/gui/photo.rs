@@ -12,9 +12,10 @@ use slint::{
 };
 
 use super::Desk;
+use super::clipboard::{Clipboard, paste};
 use super::generated::{LogLine, Page, Spot, Tab};
 use super::page::{Numbered, model};
-use crate::app::{App, Command, Here, PhotoCommand, Screen, Tool, Touch};
+use crate::app::{App, Command, Here, PhotoCommand, Screen, Seen, Tool, Touch};
 use crate::measure::plain;
 use crate::photo::Line;
 
@@ -197,61 +198,21 @@ fn take_drops(desk: &Rc<Desk>) {
     });
 }
 
-/// Takes in the files that the clipboard names.
-fn paste(desk: &Rc<Desk>) {
-    let text = desk.window.invoke_clipboard();
-    let files: Vec<PathBuf> = text.lines().filter_map(|line| named(line.trim())).collect();
-    desk.act(|app| {
-        if files.is_empty() {
-            app.said =
-                "There is no file on the clipboard. Copy pictures in a file manager first.".into();
-        } else {
-            app.send(Command::Photo(PhotoCommand::Take(files)));
-        }
-    });
-}
-
-/// A file by its path or its `file://` address.
-fn named(line: &str) -> Option<PathBuf> {
-    let path = match line.strip_prefix("file://") {
-        Some(address) => PathBuf::from(unescaped(address)),
-        None => PathBuf::from(line),
-    };
-    (!line.is_empty() && path.is_absolute() && path.exists()).then_some(path)
-}
-
-/// An address with its escaped bytes written out.
-fn unescaped(address: &str) -> String {
-    let mut bytes = Vec::with_capacity(address.len());
-    let mut rest = address.as_bytes();
-    while let Some((first, more)) = rest.split_first() {
-        let hex = more.get(..2).and_then(|two| std::str::from_utf8(two).ok());
-        let escaped = hex
-            .filter(|_| *first == b'%')
-            .and_then(|hex| u8::from_str_radix(hex, 16).ok());
-        match escaped {
-            Some(byte) => {
-                bytes.push(byte);
-                rest = &more[2..];
-            }
-            None => {
-                bytes.push(*first);
-                rest = more;
-            }
-        }
-    }
-    String::from_utf8_lossy(&bytes).into_owned()
-}
-
 impl Desk {
     /// Shows what came in, or how far it is.
     pub(super) fn pictures_came(self: &Rc<Self>) {
-        let changed = self.app.borrow_mut().pictures_came();
+        let (came, seen) = {
+            let mut app = self.app.borrow_mut();
+            (app.pictures_came(), app.look_through_camera())
+        };
         let looks = self.with_app(|app| {
             matches!(app.here(), Here::Photos | Here::Photo(_)) && app.pad.is_none()
         });
-        if changed || looks {
+        if came || seen == Seen::Changed || looks {
             self.show();
+        } else if seen == Seen::Frame {
+            // The list stays; only what the camera sees is new.
+            paint(self, &self.app.borrow(), None);
         }
     }
 
@@ -271,12 +232,23 @@ impl Desk {
         picker(
             what,
             Box::new(move |files| {
-                if let Some(desk) = weak.upgrade().filter(|_| !files.is_empty()) {
-                    desk.act(|app| app.send(Command::Photo(PhotoCommand::Take(files))));
-                }
+                let Some(desk) = weak.upgrade() else { return };
+                desk.act(|app| {
+                    if files.is_empty() {
+                        // A system without a dialog answers like a person who changed their mind.
+                        app.said = "Nothing was chosen. If no dialog opened, drop the pictures on this window, paste their names, or put them in the camera's folder.".into();
+                    } else {
+                        app.send(Command::Photo(PhotoCommand::Take(files)));
+                    }
+                });
             }),
         );
         true
+    }
+
+    /// Looks at another clipboard than the system's.
+    pub fn set_clipboard(&self, clipboard: Clipboard) {
+        *self.clipboard.borrow_mut() = clipboard;
     }
 
     /// Asks for files in another way than by the window's dialog.
@@ -363,29 +335,4 @@ fn icon(tool: Tool) -> Image {
         Tool::Flatten => include_bytes!("../../assets/icons/tool-flatten.svg"),
     };
     Image::load_from_svg_data(bytes).unwrap_or_default()
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn a_pasted_line_is_a_path_or_an_address() {
-        let folder = tempfile::tempdir().unwrap();
-        let path = folder.path().join("a wall.jpg");
-        std::fs::write(&path, b"x").unwrap();
-        let text = path.to_str().unwrap();
-        assert_eq!(named(text), Some(path.clone()));
-        let address = format!("file://{}", text.replace(' ', "%20"));
-        assert_eq!(named(&address), Some(path));
-        for other in [
-            "",
-            "a wall.jpg",
-            "/nowhere/a.jpg",
-            "file:///nowhere",
-            "100%",
-        ] {
-            assert_eq!(named(other), None, "{other}");
-        }
-    }
 }

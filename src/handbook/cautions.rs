@@ -21,6 +21,27 @@ pub static TILE_SILICA: Caution = Caution {
     says: "Cut tile wet, with the water that the saw's maker asks for and no visible dust, and draw the air out of the room. Dry dust of tile and mortar harms the lungs for good.",
     cite: Cite::read(&documents::OSHA_SILICA, "Table 1, stationary masonry saws"),
 };
+/// Cement board that is cut.
+pub static BOARD_SILICA: Caution = Caution {
+    danger: "Silica",
+    says: "Score cement board with a carbide point and snap it, or use shears. A power saw goes outdoors only, with its dust collector; holes are drilled with a shroud and a vacuum. Never sweep its dust dry.",
+    cite: Cite::read(
+        &documents::OSHA_SILICA,
+        "Table 1, fiber-cement: outdoors, with dust collection",
+    ),
+};
+/// A sheet lifted by hand.
+pub static HEAVY_BOARD: Caution = Caution {
+    danger: "Heavy sheets",
+    says: "One person in the best posture should lift no more than 51 lb (23 kg), and less when reaching. Take two people, or a panel lift for a ceiling, and carry a sheet on its edge.",
+    cite: Cite::read(&documents::NIOSH_LIFTING, "load constant"),
+};
+/// Screws that meet pipes and wires.
+pub static BOARD_SCREWS: Caution = Caution {
+    danger: "Pipes and wires",
+    says: "Know what lies behind before you drive a screw: no longer than needed, none where a pipe or a cable crosses a stud without its plate. Breaker off and water shut while you cut round boxes and stubs.",
+    cite: Cite::practice("look before driving screws"),
+};
 /// Wires in a wall that is cut.
 pub static WALL_POWER: Caution = Caution {
     danger: "Live wires",

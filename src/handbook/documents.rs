@@ -37,6 +37,14 @@ documents! {
     GA_236: "GA-236, Joint Treatment Under Extreme Weather Conditions", "", "Gypsum Association";
     /// The column on temperature while joints dry.
     GA_COLUMN: "Gypsum Association column, Walls & Ceilings", "article 83506", "Gypsum Association";
+    /// The column on joints and gaps.
+    GA_JOINTS: "Gypsum Association column, Walls & Ceilings", "article 86896", "Gypsum Association";
+    /// Application of gypsum board, the standard.
+    ASTM_C840: "ASTM C840, Application and Finishing of Gypsum Board", "", "ASTM";
+    /// Weights of board and plywood.
+    BOARD_WEIGHTS: "Building materials weights guide", "as read", "a dealer in sound insulation";
+    /// Cement board and what it weighs.
+    CEMENT_BOARD_PAGE: "Cement board", "as read", "constructionmentor.net";
     /// The drying chart of finishers.
     DFC_DRYING: "Paper and chart on drying of joint compound", "as copied", "Drywall Finishing Council";
     /// The one- and two-family code.

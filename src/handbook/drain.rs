@@ -31,17 +31,6 @@ pub static OUTSIDE: Sourced<BySize<Length>> = Sourced::new(
         "outside diameters, the same in two libraries of pipe sizes",
     ),
 );
-/// Holes that they are passed through.
-pub static HOLES: Sourced<BySize<Length>> = Sourced::new(
-    [
-        Length::in_64(1, 48),
-        Length::inches(2),
-        Length::in_64(2, 32),
-        Length::in_64(3, 40),
-        Length::in_64(4, 40),
-    ],
-    Cite::practice("the pipe and about 1/8 in, to the next bit or saw on sale"),
-);
 
 const EIGHTH: Length = Length::in_64(0, 8);
 const QUARTER: Length = Length::in_64(0, 16);

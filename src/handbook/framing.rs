@@ -54,6 +54,11 @@ pub static JOIST_EDGE: Sourced<Length> = Sourced::new(
     Length::inches(2),
     joist("2 in from edges, other holes and notches"),
 );
+/// Room about a pipe in its hole.
+pub static HOLE_ROOM: Sourced<Length> = Sourced::new(
+    Length::in_64(0, 4),
+    Cite::practice("a hole with 1/16 in of room at least, to the next bit or saw of 1/8 in"),
+);
 /// Pipe nearer to a face than this is shielded: the older and wider rule, taken because editions differ.
 pub static PLATE_WITHIN: Sourced<Length> = Sourced::new(
     Length::in_64(1, 32),

@@ -14,6 +14,7 @@ pub mod gypsum;
 pub mod mortar;
 pub mod paint;
 pub mod pipe;
+pub mod sheets;
 pub mod tape;
 pub mod tile;
 

@@ -1,7 +1,7 @@
 //! Holes and notches in studs and joists, against their limits.
 
 use crate::handbook::{Cite, Sourced, framing as book};
-use crate::measure::Length;
+use crate::measure::{Length, Rounding};
 
 /// What is bored or notched.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -36,6 +36,20 @@ pub enum Fault {
     NearEdge(Length),
     /// Nothing may be cut without the maker or an engineer.
     AskMaker,
+}
+
+/// The hole that a pipe so far across is put through: with room, to the next 1/8 in on sale.
+///
+/// # Source
+/// Common practice, no published source: [`HOLE_ROOM`](book::HOLE_ROOM).
+/// # Example
+/// ```
+/// use storyrod::{measure::Length, site::hole_for};
+/// assert_eq!(hole_for(Length::in_64(2, 24)), Length::in_64(2, 32));
+/// ```
+#[must_use]
+pub fn hole_for(outside: Length) -> Length {
+    (outside + book::HOLE_ROOM.value).rounded(Length::in_64(0, 8), Rounding::Cover)
 }
 
 impl Member {
@@ -151,6 +165,15 @@ impl Member {
             faults.push(Fault::NearEdge(least));
         }
         faults
+    }
+
+    /// What is wrong with the hole that a level pipe of this outside diameter is put through, its centre so far above the
+    /// member's lower edge; `None` where the pipe passes below it or above it, and nothing is bored.
+    #[must_use]
+    pub fn crossed(self, outside: Length, hole: Length, centre: Length) -> Option<Vec<Fault>> {
+        let half = outside.half();
+        let clear = centre + half <= Length::ZERO || centre - half >= self.depth();
+        (!clear).then(|| self.faults(hole, centre))
     }
 
     /// Whether each face, the near one first, wants a plate over a pipe of this outside diameter whose centre stands so far

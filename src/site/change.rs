@@ -3,7 +3,7 @@
 use std::cmp::Ordering;
 
 use super::shape::headings;
-use super::{Room, Shape, Standing, Wall, What, sketch};
+use super::{Joists, Room, Shape, Standing, Wall, What, sketch};
 use crate::measure::{Angle, Length};
 
 /// Something that is still to be measured.
@@ -194,6 +194,10 @@ impl Room {
                 None => self.remove_hidden(at),
             }
         }
+        self.joists = self.joists.and_then(|joists| {
+            let wall = wall(joists.wall)?;
+            Some(Joists { wall, ..joists })
+        });
         self.survey.renumber(wall, corner);
     }
 

@@ -21,6 +21,14 @@ impl On {
         }
     }
 
+    /// The wall that it is measured from, to be put right where walls come and go.
+    #[must_use]
+    pub const fn wall_mut(&mut self) -> &mut usize {
+        match self {
+            On::Wall(wall) | On::Floor(wall) => wall,
+        }
+    }
+
     /// The same, measured from another wall.
     #[must_use]
     pub const fn with_wall(self, wall: usize) -> On {
@@ -39,6 +47,17 @@ pub enum Known {
     Tape,
     /// From a picture, so much more or less.
     Picture(Length),
+}
+
+impl Known {
+    /// How far it may be off beyond what a tape is read to.
+    #[must_use]
+    pub fn give(self) -> Length {
+        match self {
+            Known::Tape => Length::ZERO,
+            Known::Picture(give) => give,
+        }
+    }
 }
 
 /// What a fixed point is.
@@ -86,6 +105,15 @@ impl FixedKind {
         FixedKind::Heat,
         FixedKind::Other,
     ];
+
+    /// A run of pipe may begin or end at it.
+    #[must_use]
+    pub const fn is_pipe(self) -> bool {
+        matches!(
+            self,
+            FixedKind::Hot | FixedKind::Cold | FixedKind::Drain | FixedKind::Valve
+        )
+    }
 
     /// What it is called on a screen.
     #[must_use]

@@ -1,7 +1,7 @@
 //! A room mirrored left to right, as back-to-back rooms are, and turned on the sheet.
 
 use super::survey::{Survey, Third, What};
-use super::{Hinge, Room, Side, Studs, Wall};
+use super::{Hinge, Joists, Room, Side, Studs, Wall};
 use crate::measure::Length;
 
 impl Room {
@@ -86,6 +86,11 @@ impl Room {
             }
             hidden.on = hidden.on.with_wall(wall(hidden.on.wall()));
         }
+        // Out from its wall nothing changes.
+        room.joists = self.joists.map(|joists| Joists {
+            wall: wall(joists.wall),
+            ..joists
+        });
         room.survey = mirrored_survey(&self.survey, wall, corner);
         room.facing = (4 - self.facing % 4) % 4;
         room
@@ -110,7 +115,7 @@ impl Room {
 }
 
 /// Studs from the other corner.
-fn mirrored_studs(studs: &Studs, long: Length) -> Studs {
+pub(super) fn mirrored_studs(studs: &Studs, long: Length) -> Studs {
     let centres = studs.centres(long);
     if centres.is_empty() {
         return studs.clone();

@@ -1,6 +1,6 @@
 //! A room profile: its walls in order, its height, and what each surface gets.
 
-use super::{FixedPoint, Fixture, Hidden, Id, Opening, Studs, Survey};
+use super::{FixedPoint, Fixture, Hidden, Id, Joists, Opening, Studs, Survey};
 use crate::measure::{Angle, Length};
 
 /// A room as it was measured.
@@ -33,6 +33,8 @@ pub struct Room {
     pub survey: Survey,
     /// By how many quarter turns the plan is drawn turned, clockwise.
     pub facing: u8,
+    /// The joists under its floor, where they are known.
+    pub joists: Option<Joists>,
 }
 
 /// One wall of a room.
@@ -109,6 +111,7 @@ impl Room {
             fixtures: Vec::new(),
             survey: Survey::default(),
             facing: 0,
+            joists: None,
         }
     }
     /// Four walls, nothing measured.

@@ -62,6 +62,12 @@ impl Studs {
     /// Most studs that are laid out on one wall.
     const MOST: usize = 2000;
 
+    /// The same, measured from the other end of a wall so long.
+    #[must_use]
+    pub fn mirrored(&self, long: Length) -> Studs {
+        super::mirror::mirrored_studs(self, long)
+    }
+
     /// The centre of each stud on a wall, from its left corner, rising.
     #[must_use]
     pub fn centres(&self, wall: Length) -> Vec<Length> {

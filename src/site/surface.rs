@@ -1,75 +1,36 @@
 //! A room's surfaces as regions: the floor as it is walked, a wall as it is seen from inside.
 
 use super::{Room, Shape, Standing, shape};
-use crate::geometry::{Point, Polygon, Region};
-use crate::measure::Length;
+use crate::geometry::Region;
 
 /// The floor, wall to wall; `None` until every wall is known.
 #[must_use]
 pub fn floor(room: &Room) -> Option<Region> {
     Some(Region {
-        outer: known(room)?.corners,
+        outer: standing(room)?.corners,
         holes: Vec::new(),
     })
 }
 
 /// The outline, once nothing of it is a guess.
-fn known(room: &Room) -> Option<Shape> {
+pub(super) fn standing(room: &Room) -> Option<Shape> {
     let shape = shape(room).ok()?;
     let guessed = (shape.walls.iter()).any(|(_, standing)| *standing == Standing::NotYet);
     (!guessed).then_some(shape)
 }
 
-/// A wall from its upper left corner, its openings taken out: those that stand on the floor as notches, the rest as
-/// holes. `None` until the wall, its height and its openings are known.
+/// A wall as it truly stands, from the highest point of its ceiling down and from its left corner at the floor, its
+/// openings taken out: those that stand on the floor as notches, the rest as holes. `None` until the wall, its height and
+/// its openings are known. See [`elevation`](super::elevation).
 #[must_use]
 pub fn wall(room: &Room, index: usize) -> Option<Region> {
-    let (length, _) = *known(room)?.walls.get(index)?;
-    // As the corners have it: where one is higher, the sheet's upper edge is at the higher.
-    let (left_high, right_high) = room.heights_of(index)?;
-    let height = left_high.max(right_high);
-    let mut notches = Vec::new();
-    let mut holes = Vec::new();
-    for opening in room.openings.iter().filter(|o| o.wall == index) {
-        let left = opening.from_left?;
-        let right = (left + opening.width?).min(length);
-        let bottom = opening.sill?;
-        let top = (bottom + opening.height?).min(height);
-        if bottom.is_positive() {
-            let corners = [(left, top), (right, top), (right, bottom), (left, bottom)];
-            holes.push(Polygon {
-                points: corners.map(|(x, up)| Point::new(x, height - up)).to_vec(),
-            });
-        } else {
-            notches.push((left, right, top));
-        }
-    }
-    notches.sort_by_key(|(left, ..)| std::cmp::Reverse(*left));
-    let mut points = vec![
-        Point::new(Length::ZERO, height - left_high),
-        Point::new(length, height - right_high),
-        Point::new(length, height),
-    ];
-    for (left, right, top) in notches {
-        let up = height - top;
-        points.extend([
-            Point::new(right, height),
-            Point::new(right, up),
-            Point::new(left, up),
-            Point::new(left, height),
-        ]);
-    }
-    points.push(Point::new(Length::ZERO, height));
-    points.dedup();
-    Some(Region {
-        outer: Polygon { points },
-        holes,
-    })
+    super::elevation::region(room, index)
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::measure::Length;
     use crate::measure::quantity::in_square_feet;
     use crate::site::{Opening, OpeningKind, OpeningRule, What, wall_areas};
 

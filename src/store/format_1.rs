@@ -155,6 +155,7 @@ pub(super) fn read_job(bytes: &[u8]) -> Option<Job> {
         );
     }
     Some(Job {
+        steps: Vec::new(),
         id: place(0, 0),
         name: record.name,
         begun,

@@ -337,9 +337,12 @@ fn part_name(what: Option<u16>) -> String {
         Some(kind::CUTTING) => "sticks, saws and off-cuts of the cutting plan",
         Some(kind::BATCH) => "the batch in the bucket",
         Some(kind::PICTURE | kind::PHOTO) => "a picture",
+        Some(kind::STEP) => "a step of the work",
         Some(kind::SIDES) => "the sides of what a picture is measured by",
         Some(kind::FIXED) => "what is fixed in a room",
         Some(kind::SURVEY) => "the survey of a room",
+        Some(kind::LIES) => "where a run lies",
+        Some(kind::JOISTS) => "the joists under a floor",
         _ => "a part that cannot be told",
     }
     .to_owned()

@@ -16,13 +16,16 @@ use super::record::{
 use super::record_drain::{read_cutting, write_cutting};
 use super::record_figures::{MoreRecord, TaskRecord, read_task, write_more, write_task};
 use super::record_fixed::{FixedRecord, read_fixed, write_fixed};
+use super::record_joists::{read_joists, write_joists};
 use super::record_material::{MaterialRecord, material, read_material};
 use super::record_photo::{read_photo, read_sides, write_photo, write_sides};
+use super::record_pipe::{read_lies, write_lies};
+use super::record_steps::{read_step, write_step};
 use super::record_survey::{SurveyRecord, read_survey, write_survey};
 use crate::measure::{Length, Money};
 use crate::site::Id;
 use crate::takeoff::{
-    Batch, Buying, Choice, HandLine, Job, LineKey, PackKey, RollLine, TapeBench, Task,
+    Ask, Batch, Buying, Choice, HandLine, Job, LineKey, PackKey, RollLine, TapeBench, Task,
 };
 use crate::trades::tape::Ends;
 
@@ -49,8 +52,14 @@ pub(super) mod kind {
     pub const FIXED: u16 = 20;
     /// The survey of a room and its fixtures, under the room's name.
     pub const SURVEY: u16 = 21;
+    /// Where a run of pipe lies, under its figure's name, where that is no wall.
+    pub const LIES: u16 = 40;
+    /// The joists under a room's floor, under the room's name.
+    pub const JOISTS: u16 = 41;
     /// A picture of the log.
     pub const PHOTO: u16 = 30;
+    /// A tick or a move of the order of work, or a step of the person's own.
+    pub const STEP: u16 = 50;
     /// The sides of a picture's reference, under the picture's name, behind it.
     pub const SIDES: u16 = 55;
 }
@@ -249,8 +258,10 @@ pub(super) fn write_entries(job: &Job) -> Vec<Part> {
         parts.extend(write_fixed(room).map(|record| part(kind::FIXED, room.id.0, write(&record))));
         parts
             .extend(write_survey(room).map(|record| part(kind::SURVEY, room.id.0, write(&record))));
+        parts
+            .extend(write_joists(room).map(|record| part(kind::JOISTS, room.id.0, write(&record))));
     }
-    parts.extend(job.tasks.iter().map(|task| {
+    for task in &job.tasks {
         let record = FigureRecord {
             room: task
                 .room
@@ -259,10 +270,18 @@ pub(super) fn write_entries(job: &Job) -> Vec<Part> {
             task: write_task(task),
             more: write_more(task),
         };
-        part(kind::FIGURE, task.id.0, write(&record))
-    }));
+        parts.push(part(kind::FIGURE, task.id.0, write(&record)));
+        if let Ask::Pipe(_, on) = &task.ask {
+            parts.extend(write_lies(*on).map(|lies| part(kind::LIES, task.id.0, write(&lies))));
+        }
+    }
     parts.push(part(kind::BUYING, 0, write(&write_buying(&job.buying))));
     parts.push(part(kind::TAPE, 0, write(&write_tape(&job.tape))));
+    parts.extend(
+        job.steps
+            .iter()
+            .map(|note| part(kind::STEP, note.id.0, write(&write_step(note)))),
+    );
     for photo in &job.photos {
         parts.push(part(kind::PHOTO, photo.id.0, write(&write_photo(photo))));
         parts.extend(write_sides(photo).map(|sides| part(kind::SIDES, photo.id.0, write(&sides))));
@@ -350,11 +369,26 @@ pub(super) fn read_job(parts: &[Part]) -> Assembled {
                         said.into_room(room);
                     }
                 }),
+            kind::JOISTS => read(body).and_then(read_joists).map(|joists| {
+                if let Some(room) = rooms.get(id).and_then(|at| job.rooms.get_mut(*at)) {
+                    room.joists = Some(joists);
+                }
+            }),
+            kind::LIES => read(body).and_then(|lies| {
+                let task = job.tasks.iter_mut().find(|task| task.id == Id(*id));
+                match task.map(|task| &mut task.ask) {
+                    Some(Ask::Pipe(_, on)) => read_lies(lies, on),
+                    _ => Some(()),
+                }
+            }),
             kind::FIGURE => read_figure(body, Id(*id), &rooms).map(|task| job.tasks.push(task)),
             kind::ROLL => read_roll(body, &mut job),
             kind::PHOTO => read(body)
                 .and_then(|record| read_photo(record, Id(*id)))
                 .map(|photo| job.photos.push(Arc::new(photo))),
+            kind::STEP => read(body)
+                .and_then(|record| read_step(record, Id(*id)))
+                .map(|note| job.steps.push(note)),
             // Those of a picture that was lost are lost with it.
             kind::SIDES => read(body).and_then(read_sides).map(|sides| {
                 let photo = job.photos.last_mut().filter(|photo| photo.id.0 == *id);

@@ -11,6 +11,8 @@ mod mix;
 mod photos;
 mod pipe;
 mod rooms;
+mod sheets;
+mod steps;
 mod survey;
 mod tile;
 mod words;
@@ -30,6 +32,7 @@ use buying::{BuyingJson, TapeJson, read_buying, read_tape, write_buying, write_t
 use figures::{AskJson, read_ask, write_ask};
 use photos::{PhotoJson, read_photo, write_photo};
 use rooms::{RoomJson, read_room, write_room};
+use steps::{StepJson, read_step, write_step};
 use words::{Hex, Nm, When, Word};
 
 /// The shape that is written here, and the newest that is read.
@@ -126,6 +129,8 @@ struct JobJson {
     stamps: Vec<StampJson>,
     #[serde(default)]
     photos: Vec<PhotoJson>,
+    #[serde(default)]
+    steps: Vec<StepJson>,
 }
 
 fn no_day() -> When {
@@ -204,6 +209,7 @@ pub fn to_json(snapshot: &Snapshot) -> Result<String, JsonError> {
         }),
         stamps: write_stamps(&snapshot.stamps),
         photos: job.photos.iter().map(write_photo).collect(),
+        steps: job.steps.iter().map(write_step).collect(),
     };
     serde_json::to_string_pretty(&json).map_err(|_| JsonError::CannotSay)
 }
@@ -262,6 +268,7 @@ fn read_job(json: JobJson) -> Result<Snapshot, JsonError> {
     let by_hand = json.buying.by_hand.iter().map(|line| line.id);
     once("buying.by_hand", by_hand)?;
     once("photos", json.photos.iter().map(|photo| photo.id))?;
+    once("steps", json.steps.iter().map(|step| step.id))?;
     let mut job = Job::new(json.name, json.begun.0, json.units.0);
     job.id = json.id.id();
     for (place, room) in json.rooms.into_iter().enumerate() {
@@ -300,6 +307,14 @@ fn read_job(json: JobJson) -> Result<Snapshot, JsonError> {
     });
     for (place, photo) in json.photos.into_iter().enumerate() {
         job.photos.push(read_photo(place, photo)?);
+    }
+    for (place, step) in json.steps.into_iter().enumerate() {
+        let note = read_step(step);
+        if job.steps.iter().any(|known| known.id == note.id) {
+            let path = format!("steps[{place}].of");
+            return Err(at(path, "another entry of this list is of the same step"));
+        }
+        job.steps.push(note);
     }
     Ok(Snapshot {
         stamps: Arc::new(read_stamps(json.stamps)),

@@ -7,6 +7,7 @@ use std::path::PathBuf;
 use serde::{Deserialize, Serialize, de::DeserializeOwned};
 
 use super::record_fixed::{FixedRecord, read_fixed, write_fixed};
+use super::record_joists::{JoistsRecord, read_joists, write_joists};
 use super::record_survey::{SurveyRecord, read_survey, write_survey};
 use super::{PhotoPrefs, Prefs};
 use crate::measure::{Angle, Length, Units};
@@ -207,6 +208,7 @@ pub(super) fn read_room(record: RoomRecord) -> Option<Room> {
         fixtures: Vec::new(),
         survey: Survey::default(),
         facing: 0,
+        joists: None,
     })
 }
 
@@ -236,20 +238,30 @@ pub(super) fn write_rooms(rooms: &[Room]) -> Vec<u8> {
     let records: Vec<_> = rooms.iter().map(write_room).collect();
     let fixed: Vec<_> = rooms.iter().map(write_fixed).collect();
     let said: Vec<_> = rooms.iter().map(write_survey).collect();
-    write(&(records, fixed, said))
+    let joists: Vec<_> = rooms.iter().map(write_joists).collect();
+    write(&(records, fixed, said, joists))
 }
 
-/// Rooms from the body of a file; the first files ended with the rooms.
+/// Rooms from the body of a file; the first files ended with the rooms, later ones before their joists.
 pub(super) fn read_rooms(bytes: &[u8]) -> Option<Vec<Room>> {
-    type Now = (
-        Vec<RoomRecord>,
-        Vec<Option<FixedRecord>>,
-        Vec<Option<SurveyRecord>>,
-    );
-    let Some((rooms, fixed, said)) = read::<Now>(bytes) else {
+    type Fixed = Vec<Option<FixedRecord>>;
+    type Said = Vec<Option<SurveyRecord>>;
+    type Now = (Vec<RoomRecord>, Fixed, Said, Vec<Option<JoistsRecord>>);
+    type Before = (Vec<RoomRecord>, Fixed, Said);
+    let before = || {
+        let (rooms, fixed, said) = read::<Before>(bytes)?;
+        Some((rooms, fixed, said, Vec::new()))
+    };
+    let Some((rooms, fixed, said, joists)) = read::<Now>(bytes).or_else(before) else {
         return all(read::<Vec<RoomRecord>>(bytes)?, read_room);
     };
     let mut rooms = all(rooms, read_room)?;
+    for (room, joists) in rooms.iter_mut().zip(joists) {
+        room.joists = match joists {
+            Some(joists) => Some(read_joists(joists)?),
+            None => None,
+        };
+    }
     for (room, (fixed, said)) in rooms.iter_mut().zip(fixed.into_iter().zip(said)) {
         if let Some(fixed) = fixed {
             read_fixed(fixed)?.into_room(room);

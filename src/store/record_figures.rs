@@ -8,6 +8,7 @@ use super::record_mix::{
     GroutRecord, MortarRecord, read_grout, read_mortar, write_grout, write_mortar,
 };
 use super::record_pipe::{PipeRecord, read_pipe, write_pipe};
+use super::record_sheets::{SheetsRecord, read_sheets, write_sheets};
 use super::record_tile::{TileRecord, read_tile, write_tile};
 use crate::measure::Length;
 use crate::measure::quantity::{Area, SpreadRate, square_metres, square_metres_per_litre};
@@ -44,6 +45,7 @@ enum AskRecord {
     Mosaic(Box<TileRecord>, (u16, u16)),
     Pipe(Box<PipeRecord>),
     Drain(Box<DrainRecord>),
+    Sheets(Box<SheetsRecord>),
 }
 
 #[derive(Serialize, Deserialize)]
@@ -136,7 +138,8 @@ pub(super) fn write_more(task: &Task) -> MoreRecord {
         | Ask::Grout(..)
         | Ask::Mortar(..)
         | Ask::Pipe(..)
-        | Ask::Drain(..) => Air::default(),
+        | Ask::Drain(..)
+        | Ask::Sheets(..) => Air::default(),
     };
     MoreRecord {
         air: (air.fahrenheit, air.humidity),
@@ -161,6 +164,7 @@ pub(super) fn write_task(task: &Task) -> TaskRecord {
         Ask::Mortar(ask, tile) => AskRecord::Mortar(Box::new(write_mortar(ask, *tile))),
         Ask::Pipe(ask, on) => AskRecord::Pipe(Box::new(write_pipe(ask, *on))),
         Ask::Drain(ask) => AskRecord::Drain(Box::new(write_drain(ask))),
+        Ask::Sheets(ask, on) => AskRecord::Sheets(Box::new(write_sheets(ask, *on))),
         Ask::Paint(ask, rule) => AskRecord::Paint(
             Box::new(write_paint(ask)),
             match rule {
@@ -222,6 +226,10 @@ pub(super) fn read_task(
             Ask::Pipe(Box::new(ask), on)
         }
         AskRecord::Drain(record) => Ask::Drain(Box::new(read_drain(&record)?)),
+        AskRecord::Sheets(record) => {
+            let (ask, on) = read_sheets(*record)?;
+            Ask::Sheets(Box::new(ask), on)
+        }
         AskRecord::Paint(ask, rule) => Ask::Paint(
             Box::new(read_paint(*ask)?),
             match rule {

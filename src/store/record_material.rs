@@ -5,6 +5,8 @@ use serde::{Deserialize, Serialize};
 use super::record::{choice, code, length};
 use super::record_figures::GROUTS;
 use super::record_pipe::{FAMILIES, KINDS, PIPES, SIZES, TURNS};
+use super::record_sheets::BOARDS;
+use crate::measure::Length;
 use crate::trades::{Compound, Material};
 
 #[derive(Serialize, Deserialize)]
@@ -36,6 +38,10 @@ pub(super) enum MaterialRecord {
     PipeCement(u8),
     PipePrimer,
     PipeHanger(u8, u8),
+    /// Board, long, short, thickness.
+    Sheet(u8, [i64; 3]),
+    SheetScrews(u8, i64),
+    MeshTape,
 }
 
 pub(super) fn material(material: &Material) -> MaterialRecord {
@@ -94,6 +100,19 @@ pub(super) fn material(material: &Material) -> MaterialRecord {
         Material::PipeHanger { family, size } => {
             MaterialRecord::PipeHanger(code(&FAMILIES, family), code(&SIZES, size))
         }
+        Material::Sheet {
+            board,
+            long,
+            short,
+            thickness,
+        } => MaterialRecord::Sheet(
+            code(&BOARDS, board),
+            [*long, *short, *thickness].map(Length::as_nm),
+        ),
+        Material::SheetScrews { board, length } => {
+            MaterialRecord::SheetScrews(code(&BOARDS, board), length.as_nm())
+        }
+        Material::MeshTape => MaterialRecord::MeshTape,
     }
 }
 
@@ -164,6 +183,17 @@ pub(super) fn read_material(record: MaterialRecord) -> Option<Material> {
             family: choice(&FAMILIES, family)?,
             size: choice(&SIZES, size)?,
         },
+        MaterialRecord::Sheet(board, [long, short, thickness]) => Material::Sheet {
+            board: choice(&BOARDS, board)?,
+            long: length(long)?,
+            short: length(short)?,
+            thickness: length(thickness)?,
+        },
+        MaterialRecord::SheetScrews(board, nm) => Material::SheetScrews {
+            board: choice(&BOARDS, board)?,
+            length: length(nm)?,
+        },
+        MaterialRecord::MeshTape => Material::MeshTape,
     })
 }
 

@@ -5,7 +5,7 @@ use serde::{Deserialize, Serialize};
 use super::record::{all, choice, code, length, maybe, read, write};
 use crate::handbook::pipe::{Family, Kind, Pipe, Size, Turn};
 use crate::measure::{Angle, Length};
-use crate::site::{Id, Spot};
+use crate::site::{Id, On, Spot};
 use crate::takeoff::PipeOn;
 use crate::trades::pipe::{
     Ask, By, Direction, Fitting, Leg, Lines, Mark, Measured, Place, Port, Shape, Side, Way,
@@ -358,7 +358,7 @@ pub(super) fn write_pipe(ask: &Ask, on: Option<PipeOn>) -> PipeRecord {
         mitre: ask.mitre.as_microdegrees(),
         fitted: ask.fitted.clone(),
         on: on.map(|on| {
-            let wall = u32::try_from(on.wall).unwrap_or(u32::MAX);
+            let wall = u32::try_from(on.on.wall()).unwrap_or(u32::MAX);
             let point = on.point.map(|point| point.0);
             (
                 wall,
@@ -372,17 +372,39 @@ pub(super) fn write_pipe(ask: &Ask, on: Option<PipeOn>) -> PipeRecord {
     }
 }
 
+/// A run under the floor: 1, and how far below the finished floor it starts.
+pub(super) type LiesRecord = (u8, i64);
+
+const FLOOR: u8 = 1;
+
+/// What the record of a run does not say: that it lies under the floor. `None` where it does not, as in every file before
+/// there was this.
+pub(super) fn write_lies(on: Option<PipeOn>) -> Option<LiesRecord> {
+    let on = on.filter(|on| matches!(on.on, On::Floor(_)))?;
+    Some((FLOOR, on.below.as_nm()))
+}
+
+/// Puts a run where its part says that it lies.
+pub(super) fn read_lies((lies, below): LiesRecord, on: &mut Option<PipeOn>) -> Option<()> {
+    let below = length(below).filter(|_| lies == FLOOR)?;
+    if let Some(on) = on {
+        (on.on, on.below) = (On::Floor(on.on.wall()), below);
+    }
+    Some(())
+}
+
 fn read_on(record: Option<OnRecord>) -> Option<Option<PipeOn>> {
     let Some((wall, point, from_left, up, depth, bearing)) = record else {
         return Some(None);
     };
     Some(Some(PipeOn {
-        wall: wall as usize,
+        on: On::Wall(wall as usize),
         point: point.map(Id),
         spot: Spot {
             from_left: length(from_left)?,
             up: length(up)?,
         },
+        below: Length::ZERO,
         depth: length(depth)?,
         bearing,
     }))
@@ -517,12 +539,13 @@ mod tests {
     #[test]
     fn a_run_comes_back_as_it_was() {
         let on = PipeOn {
-            wall: 2,
+            on: On::Wall(2),
             point: Some(Id(7)),
             spot: Spot {
                 from_left: Length::mm(400),
                 up: Length::mm(-10),
             },
+            below: Length::ZERO,
             depth: Length::mm(140),
             bearing: true,
         };
@@ -530,6 +553,21 @@ mod tests {
             let bytes = write(&write_pipe(&ask, on));
             assert_eq!(read(&bytes).and_then(read_pipe), Some((ask, on)));
         }
+    }
+
+    #[test]
+    fn a_run_under_the_floor_says_so_in_a_part_of_its_own() {
+        let on = PipeOn {
+            below: Length::mm(90),
+            ..PipeOn::at(On::Floor(2))
+        };
+        assert_eq!(write_lies(Some(PipeOn::wall(2))), None);
+        let lies = write_lies(Some(on)).expect("under the floor");
+        let mut read = Some(PipeOn::wall(2));
+        assert_eq!(read_lies(lies, &mut read), Some(()));
+        assert_eq!(read, Some(on));
+        assert_eq!(read_lies((2, 0), &mut read), None);
+        assert_eq!(read_lies((FLOOR, i64::MAX), &mut read), None);
     }
 
     #[test]

@@ -11,7 +11,7 @@ use crate::trades::tile::{
     Ask, BoxOf, Edge, Hold, Pattern, Run, Side, Sight, Start, Surface, Thing, ThingShape, Tile,
 };
 
-type Ring = Vec<(i64, i64)>;
+pub(super) type Ring = Vec<(i64, i64)>;
 
 #[derive(Serialize, Deserialize)]
 pub(super) struct TileRecord {
@@ -48,12 +48,12 @@ pub(super) struct TileRecord {
 
 const EDGES: [Edge; 3] = [Edge::Unknown, Edge::Rectified, Edge::Calibrated];
 
-fn write_ring(ring: &Polygon) -> Ring {
+pub(super) fn write_ring(ring: &Polygon) -> Ring {
     let point = |p: &Point| (p.x.as_nm(), p.y.as_nm());
     ring.points.iter().map(point).collect()
 }
 
-fn read_ring(ring: Ring) -> Option<Polygon> {
+pub(super) fn read_ring(ring: Ring) -> Option<Polygon> {
     let point = |(x, y)| Some(Point::new(length(x)?, length(y)?));
     Some(Polygon {
         points: all(ring, point)?,
@@ -71,6 +71,9 @@ fn write_pattern(pattern: Pattern) -> (u8, i64, i64) {
         Pattern::Planks { seed, apart } => (6, seed.into(), apart.as_nm()),
     }
 }
+
+/// A pattern by the other hand has its code and this.
+const OTHER_HAND: u8 = 16;
 
 fn read_pattern(record: (u8, i64, i64)) -> Option<Pattern> {
     Some(match record {
@@ -163,13 +166,26 @@ fn read_thing((round, a, b, left, top): (bool, i64, i64, i64, i64)) -> Option<Th
     })
 }
 
+pub(super) fn write_on(on: TileOn) -> (u8, u32) {
+    match on {
+        TileOn::Own => (0, 0),
+        TileOn::Floor => (1, 0),
+        TileOn::Wall(wall) => (2, u32::try_from(wall).unwrap_or(u32::MAX)),
+    }
+}
+
+pub(super) fn read_on(on: (u8, u32)) -> Option<TileOn> {
+    Some(match on {
+        (0, _) => TileOn::Own,
+        (1, _) => TileOn::Floor,
+        (2, wall) => TileOn::Wall(wall as usize),
+        _ => return None,
+    })
+}
+
 pub(super) fn write_tile(ask: &Ask, on: TileOn) -> TileRecord {
     TileRecord {
-        on: match on {
-            TileOn::Own => (0, 0),
-            TileOn::Floor => (1, 0),
-            TileOn::Wall(wall) => (2, u32::try_from(wall).unwrap_or(u32::MAX)),
-        },
+        on: write_on(on),
         outer: write_ring(&ask.surface.outer),
         holes: ask.surface.holes.iter().map(write_ring).collect(),
         wall: ask.on == Surface::Wall,
@@ -179,7 +195,11 @@ pub(super) fn write_tile(ask: &Ask, on: TileOn) -> TileRecord {
         warp: ask.tile.warp.map(Length::as_nm),
         edge: code(&EDGES, &ask.tile.edge),
         joint: ask.joint.as_nm(),
-        pattern: write_pattern(ask.pattern),
+        pattern: {
+            let (code, first, second) = write_pattern(ask.pattern);
+            let hand = if ask.other_hand { OTHER_HAND } else { 0 };
+            (code + hand, first, second)
+        },
         turn: ask.turn.as_microdegrees(),
         start: write_start(ask.start),
         kerf: ask.kerf.as_nm(),
@@ -199,12 +219,7 @@ pub(super) fn write_tile(ask: &Ask, on: TileOn) -> TileRecord {
 }
 
 pub(super) fn read_tile(record: TileRecord) -> Option<(Ask, TileOn)> {
-    let on = match record.on {
-        (0, _) => TileOn::Own,
-        (1, _) => TileOn::Floor,
-        (2, wall) => TileOn::Wall(wall as usize),
-        _ => return None,
-    };
+    let on = read_on(record.on)?;
     let [long, short, thickness] = record.tile;
     let box_of = match record.box_of {
         None => None,
@@ -236,7 +251,16 @@ pub(super) fn read_tile(record: TileRecord) -> Option<(Ask, TileOn)> {
             edge: EDGES.get(usize::from(record.edge)).copied()?,
         },
         joint: length(record.joint)?,
-        pattern: read_pattern(record.pattern)?,
+        pattern: read_pattern((
+            record.pattern.0 % OTHER_HAND,
+            record.pattern.1,
+            record.pattern.2,
+        ))?,
+        other_hand: match record.pattern.0 / OTHER_HAND {
+            0 => false,
+            1 => true,
+            _ => return None,
+        },
         turn: (record.turn.unsigned_abs() <= 3_600_000_000)
             .then(|| Angle::microdegrees(record.turn))?,
         start: read_start(record.start)?,

@@ -41,7 +41,7 @@ impl Snapshot {
     }
 }
 
-const KINDS: [EntryKind; 7] = [
+const KINDS: [EntryKind; 8] = [
     EntryKind::Head,
     EntryKind::Room,
     EntryKind::Figure,
@@ -49,6 +49,7 @@ const KINDS: [EntryKind; 7] = [
     EntryKind::Buying,
     EntryKind::Tape,
     EntryKind::Photo,
+    EntryKind::Step,
 ];
 
 #[derive(Serialize, Deserialize)]

@@ -9,7 +9,7 @@ use crate::handbook::Cite;
 use crate::measure::quantity::{gallons, kilograms, litres};
 use crate::measure::{Amount, Figures, Length, Money, Phrase, Rounding, Units};
 use crate::site::Id;
-use crate::trades::{Compound, Grout, Material, Need, Step, Term};
+use crate::trades::{Board, Compound, Grout, Material, Need, Step, Term};
 
 /// A need, and the figure that it comes from.
 #[derive(Clone, Debug)]
@@ -352,17 +352,20 @@ fn note(material: &Material, amounts: &[&Amount], cuts: Option<&Cuts>) -> Option
         Material::Board { .. } if amounts.iter().any(oversize) => Some(
             "A piece is larger than a sheet. It is counted by its area; plan where its joint falls, on a stud or on blocking, before you cut.",
         ),
-        Material::Lumber { .. } if cuts.is_some_and(|cuts| !cuts.too_long.is_empty()) => Some(
-            "A piece is longer than a board. It is counted as joined from several; buy a longer one if it must be whole.",
+        _ if cuts.is_some_and(Cuts::is_held) => Some(
+            "A piece is longer than every stick, so none is counted yet. The cutting plan names it.",
         ),
-        Material::Pipe { .. } if cuts.is_some_and(|cuts| !cuts.too_long.is_empty()) => {
-            Some("A piece is longer than a stick: put a coupling into its leg.")
-        }
         Material::Compound(Compound::Setting) => {
             Some("Sold as powder by weight. How much a bag makes stands on the bag.")
         }
         _ => None,
     }
+}
+
+/// What a material is called on the list.
+#[must_use]
+pub fn title(material: &Material) -> String {
+    named(material).1
 }
 
 /// What a material is called, and where it stands.
@@ -402,6 +405,30 @@ fn named(material: &Material) -> (Shelf, String) {
             Shelf::Tile,
             format!("Mosaic sheet, {} × {}", inches(*long), inches(*short)),
         ),
+        Material::Sheet {
+            board,
+            long,
+            short,
+            thickness,
+        } => (
+            Shelf::Board,
+            format!(
+                "{} in sheets, {} × {} × {}",
+                board_name(*board),
+                inches(*thickness),
+                inches(*short),
+                inches(*long)
+            ),
+        ),
+        Material::SheetScrews { board, length } => (
+            Shelf::Fasteners,
+            format!(
+                "Screws for {}, {}",
+                board_name(*board).to_lowercase(),
+                inches(*length)
+            ),
+        ),
+        Material::MeshTape => (Shelf::Board, "Glass mesh tape".to_owned()),
         Material::Primer { label } | Material::Paint { label } => (Shelf::Paint, label.clone()),
         Material::Grout { kind, color } => {
             let name = match kind {
@@ -426,6 +453,15 @@ fn named(material: &Material) -> (Shelf, String) {
         Material::Lime => (Shelf::Mortar, "Hydrated lime".to_owned()),
         Material::ShieldPlate => (Shelf::Fasteners, "Steel plate over pipe".to_owned()),
         pipe => super::pipe::named(pipe).unwrap_or((Shelf::Other, String::new())),
+    }
+}
+
+/// A board by its name.
+fn board_name(board: Board) -> &'static str {
+    match board {
+        Board::Gypsum => "Gypsum board",
+        Board::Cement => "Cement board",
+        Board::Plywood => "Plywood",
     }
 }
 

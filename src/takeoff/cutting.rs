@@ -118,7 +118,7 @@ pub struct Cuts {
     pub proven: bool,
     /// No plan of as many sticks keeps a longer rest: proven.
     pub longest_rest: bool,
-    /// Pieces longer than any stick; they are in no bar.
+    /// Pieces longer than any stick. Where there are any the material is held back: it has no bars, and none is bought.
     pub too_long: Vec<Piece>,
 }
 
@@ -134,6 +134,11 @@ impl Cuts {
             longest_rest: true,
             too_long: Vec::new(),
         }
+    }
+    /// A piece is longer than every stick, and nothing of the material is planned until that is mended.
+    #[must_use]
+    pub fn is_held(&self) -> bool {
+        !self.too_long.is_empty()
     }
     /// Sticks to buy.
     #[must_use]
@@ -161,7 +166,7 @@ pub fn is_cut(material: &Material) -> bool {
 ///
 /// # Gives
 /// For each material the fewest sticks, then each stick the shortest that does, then the longest rest, as
-/// [`stock::plan`] has them.
+/// [`stock::plan`] has them. A material with a piece longer than every stick is held back, and the others are planned.
 ///
 /// # Example
 /// ```
@@ -193,10 +198,14 @@ fn cuts(material: &Material, pieces: &[&Piece], setup: &Setup) -> Cuts {
     };
     let longest = sticks.iter().chain(&setup.offcuts).copied().max();
     let longest = longest.unwrap_or_default();
-    let (fit, too_long): (Vec<&Piece>, Vec<&Piece>) =
-        pieces.iter().partition(|piece| piece.length <= longest);
+    let mut cuts = Cuts::none(material);
+    let long = pieces.iter().filter(|piece| piece.length > longest);
+    cuts.too_long = long.map(|piece| (*piece).clone()).collect();
+    if cuts.is_held() {
+        return cuts;
+    }
     let order = Order {
-        pieces: fit.iter().map(|piece| piece.length).collect(),
+        pieces: pieces.iter().map(|piece| piece.length).collect(),
         kerf: setup.saw.kerf(),
         sticks: sticks
             .iter()
@@ -207,10 +216,6 @@ fn cuts(material: &Material, pieces: &[&Piece], setup: &Setup) -> Cuts {
             })
             .collect(),
         offcuts: setup.offcuts.clone(),
-    };
-    let mut cuts = Cuts {
-        too_long: too_long.into_iter().cloned().collect(),
-        ..Cuts::none(material)
     };
     // Without pieces there is nothing to plan; no other problem is left.
     let Ok(plan) = stock::plan(&order) else {
@@ -237,7 +242,7 @@ fn cuts(material: &Material, pieces: &[&Piece], setup: &Setup) -> Cuts {
         cuts.bars.push(Bar {
             offcut,
             length: cut.length,
-            pieces: cut.pieces.iter().map(|at| fit[*at].clone()).collect(),
+            pieces: cut.pieces.iter().map(|at| pieces[*at].clone()).collect(),
             sawn: cut.sawn,
             rest: cut.rest,
         });
@@ -269,34 +274,16 @@ pub(super) fn cut(
     plan.unwrap_or_else(|| Cuts::none(material))
 }
 
-/// How many of each length on sale; a piece longer than any is joined from as many of the longest as it fills.
+/// How many of each length on sale.
 pub(super) fn to_buy(cuts: &Cuts, sale: &[Pack]) -> Vec<u32> {
-    let lengths: Vec<Length> = sale
-        .iter()
-        .map(|pack| match pack.holds {
-            Amount::Length(length) => length,
-            _ => Length::ZERO,
-        })
-        .collect();
-    let mut counts: Vec<u32> = lengths
-        .iter()
-        .map(|length| {
-            let bought = cuts.bought.iter().find(|(of, _)| of == length);
+    let count = |pack: &Pack| match pack.holds {
+        Amount::Length(length) => {
+            let bought = cuts.bought.iter().find(|(of, _)| *of == length);
             bought.map_or(0, |(_, count)| *count)
-        })
-        .collect();
-    let longest = lengths
-        .iter()
-        .zip(&mut counts)
-        .max_by_key(|(length, _)| **length);
-    if let Some((length, count)) = longest {
-        let joined = cuts.too_long.iter().map(|piece| {
-            let (piece, stick) = (piece.length.as_nm(), length.as_nm().max(1));
-            (piece + stick - 1) / stick
-        });
-        *count += joined.sum::<i64>() as u32;
-    }
-    counts
+        }
+        _ => 0,
+    };
+    sale.iter().map(count).collect()
 }
 
 #[cfg(test)]
@@ -320,11 +307,34 @@ mod tests {
         each.collect()
     }
 
+    /// A board of 100 in is in no stick of 8 ft: lumber is held back and names it, pipe is planned all the same.
     #[test]
-    fn a_piece_longer_than_every_stick_is_named_and_the_others_are_cut() {
-        let plan = cutting(&pieces(&[100, 40, 40]), &BTreeMap::new());
-        assert_eq!(plan[0].too_long[0].number, 1);
-        assert_eq!((plan[0].count(), plan[0].bars[0].pieces.len()), (1, 2));
+    fn a_piece_longer_than_every_stick_holds_its_material_back() {
+        let mut all = pieces(&[40, 100, 40]);
+        let copper = Material::Pipe {
+            pipe: crate::handbook::pipe::Pipe::CopperL,
+            size: crate::handbook::pipe::Size::Half,
+            stick: Length::feet(10),
+        };
+        all.push(Piece {
+            material: copper.clone(),
+            ..all[0].clone()
+        });
+        let plan = cutting(&all, &BTreeMap::new());
+        let of = |material: &Material| plan.iter().find(|cuts| cuts.material == *material);
+        let lumber = of(&stud()).expect("lumber");
+        assert_eq!((lumber.too_long.len(), lumber.too_long[0].number), (1, 2));
+        assert!(lumber.is_held() && lumber.bars.is_empty());
+        assert_eq!(lumber.count(), 0);
+        let pipe = of(&copper).expect("pipe");
+        assert_eq!((pipe.is_held(), pipe.count()), (false, 1));
+        // Longer boards, or an off-cut that is long enough, let it go.
+        let longer = Setup {
+            sticks: vec![Length::feet(8), Length::feet(10)],
+            ..Setup::usual(&stud())
+        };
+        let plan = cutting(&pieces(&[40, 100, 40]), &BTreeMap::from([(stud(), longer)]));
+        assert!(!plan[0].is_held() && plan[0].count() > 0);
     }
 
     #[test]

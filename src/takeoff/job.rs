@@ -4,11 +4,11 @@ use chrono::{DateTime, FixedOffset};
 
 use std::sync::Arc;
 
-use super::Buying;
+use super::{Buying, StepNote};
 use crate::measure::{Length, Units};
 use crate::photo::Photo;
-use crate::site::{Id, OpeningRule, Room, Spot};
-use crate::trades::{drain, grout, mortar, paint, patch, pipe, tape, tile};
+use crate::site::{Id, On, OpeningRule, Room, Spot};
+use crate::trades::{drain, grout, mortar, paint, patch, pipe, sheets, tape, tile};
 
 /// All that a person keeps about one job.
 #[derive(Clone, Debug, PartialEq)]
@@ -35,6 +35,8 @@ pub struct Job {
     pub batch: Option<Batch>,
     /// The log of pictures, in the order in which they came in.
     pub photos: Vec<Arc<Photo>>,
+    /// What was ticked and moved of the order of work, and steps of the person's own.
+    pub steps: Vec<StepNote>,
 }
 
 /// A batch that was mixed: it rests, is stirred again, and is thrown away in time.
@@ -74,22 +76,26 @@ pub enum Ask {
     Grout(Box<grout::Ask>, Option<Id>),
     /// Mortar; the area and the tile by hand, or from the layout of the tile figure that is named.
     Mortar(Box<mortar::Ask>, Option<Id>),
-    /// A run of pipe, and where it starts on a wall of the room.
+    /// A run of pipe, and where it starts on a wall or in the floor of the room.
     Pipe(Box<pipe::Ask>, Option<PipeOn>),
     /// A drain.
     Drain(Box<drain::Ask>),
+    /// Board in sheets, by hand or on a surface of the room; a ceiling has the outline of its floor.
+    Sheets(Box<sheets::Ask>, TileOn),
 }
 
-/// Where a run of pipe starts on a wall of its room: at a fixed point, or at a place of its own.
+/// Where a run of pipe starts on a wall or in the floor of its room: at a fixed point, or at a place of its own.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct PipeOn {
-    /// The wall, counted from 0.
-    pub wall: usize,
+    /// The wall, or the floor as it is measured from a wall; the run is seen facing that wall.
+    pub on: On,
     /// The fixed point that it starts at; it goes before the place.
     pub point: Option<Id>,
-    /// From the wall's left corner, and up from the floor.
+    /// From the wall's left corner, and up from the floor; in the floor, out from the wall.
     pub spot: Spot,
-    /// How deep its studs are.
+    /// In the floor: how far below the finished floor it starts.
+    pub below: Length,
+    /// How deep the studs of the wall are.
     pub depth: Length,
     /// The wall carries something, or is an outside wall.
     pub bearing: bool,
@@ -99,10 +105,17 @@ impl PipeOn {
     /// At the left corner of a wall, at the floor; studs of 3 1/2 in, taken to bear until it is said that they do not.
     #[must_use]
     pub fn wall(wall: usize) -> PipeOn {
+        PipeOn::at(On::Wall(wall))
+    }
+
+    /// The same on a wall or in the floor.
+    #[must_use]
+    pub fn at(on: On) -> PipeOn {
         PipeOn {
-            wall,
+            on,
             point: None,
             spot: Spot::default(),
+            below: Length::ZERO,
             depth: Length::in_64(3, 32),
             bearing: true,
         }
@@ -189,6 +202,7 @@ impl Job {
             tape: TapeBench::default(),
             batch: None,
             photos: Vec::new(),
+            steps: Vec::new(),
         }
     }
 

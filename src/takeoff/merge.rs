@@ -25,13 +25,14 @@
 
 mod photos;
 mod report;
+mod steps;
 mod values;
 
 use std::borrow::Cow;
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
-use super::{Entry, EntryKind, HandLine, Job, Mark, Order, Stamps, Task, entries};
+use super::{Entry, EntryKind, HandLine, Job, Mark, Order, Stamps, StepNote, Task, entries};
 use crate::photo::Photo;
 use crate::site::{Id, Room};
 
@@ -65,6 +66,7 @@ pub fn merge(ours: &Job, our_stamps: &Stamps, theirs: &Job, their_stamps: &Stamp
     job.rooms = rooms.rooms;
     job.buying.by_hand = hand_lines(&ours, &theirs, &mut report);
     job.photos = photos::photos(&ours, &theirs, &mut report);
+    job.steps = steps::steps(&ours, &theirs, &mut report);
     values::buying(&mut job, &ours, &theirs, &mut report);
     values::roll(&mut job, &theirs, &mut report);
     values::tape(&mut job, &ours, &theirs, &mut report);
@@ -102,6 +104,10 @@ fn told_apart(job: &Job) -> Cow<'_, Job> {
     for photo in &mut job.photos {
         fresh(&mut photos, &mut Arc::make_mut(photo).id);
     }
+    let mut steps = BTreeSet::new();
+    for note in &mut job.steps {
+        fresh(&mut steps, &mut note.id);
+    }
     Cow::Owned(job)
 }
 
@@ -113,6 +119,7 @@ struct Side<'a> {
     figures: BTreeMap<Id, usize>,
     lines: BTreeMap<Id, usize>,
     photos: BTreeMap<Id, usize>,
+    steps: BTreeMap<Id, usize>,
 }
 
 /// Where each name stands; the first of two.
@@ -127,6 +134,7 @@ impl<'a> Side<'a> {
             figures: places(job.tasks.iter().map(|task| task.id)),
             lines: places(job.buying.by_hand.iter().map(|line| line.id)),
             photos: places(job.photos.iter().map(|photo| photo.id)),
+            steps: places(job.steps.iter().map(|note| note.id)),
             job,
             stamps,
         }
@@ -144,6 +152,9 @@ impl<'a> Side<'a> {
     fn photo(&self, id: Id) -> Option<&'a Arc<Photo>> {
         self.photos.get(&id).map(|at| &self.job.photos[*at])
     }
+    fn step(&self, id: Id) -> Option<&'a StepNote> {
+        self.steps.get(&id).map(|at| &self.job.steps[*at])
+    }
     /// The name of the room that a figure stands in.
     fn room_of(&self, task: &Task) -> Option<Id> {
         let room = self.job.rooms.get(task.room?)?;
@@ -156,6 +167,7 @@ impl<'a> Side<'a> {
             EntryKind::Figure => self.figures.contains_key(&id),
             EntryKind::HandLine => self.lines.contains_key(&id),
             EntryKind::Photo => self.photos.contains_key(&id),
+            EntryKind::Step => self.steps.contains_key(&id),
             EntryKind::Head | EntryKind::Buying | EntryKind::Tape => true,
         }
     }
@@ -172,6 +184,7 @@ impl<'a> Side<'a> {
             },
             EntryKind::HandLine => self.line(id) == other.line(id),
             EntryKind::Photo => self.photo(id) == other.photo(id),
+            EntryKind::Step => self.step(id) == other.step(id),
             EntryKind::Head => self.job.name == other.job.name && self.job.units == other.job.units,
             EntryKind::Buying => values::same_buying(&self.job.buying, &other.job.buying),
             EntryKind::Tape => self.job.tape == other.job.tape,

@@ -9,12 +9,14 @@ mod pieces;
 mod pipe;
 mod second;
 mod stamps;
+mod steps;
 
 pub use buying::{
-    Asked, Buying, Choice, HandLine, Line, LineKey, PackKey, Shelf, Total, lines, total,
+    Asked, Buying, Choice, HandLine, Line, LineKey, PackKey, Shelf, Total, lines, title, total,
 };
 pub use cutting::{Bar, Cuts, Piece, Saw, Setup, cutting, is_cut};
 pub use job::{Ask, Batch, Job, PipeOn, RollLine, TapeBench, Task, TileOn};
 pub use merge::{Merge, Merged, Value, merge};
 pub use packs::{Pack, cover, packs_on_sale, sticks_on_sale};
 pub use stamps::{Entry, EntryKind, Mark, Order, Stamps, entries};
+pub use steps::{Hold, Ordered, State, Step, StepKey, StepNote, StepOf, steps};

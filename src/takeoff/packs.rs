@@ -76,6 +76,12 @@ pub fn packs_on_sale(material: &Material, metric: bool) -> Vec<Pack> {
         }],
         Material::Screws { .. } => vec![pack("box of 200", Amount::Count(200), practice)],
         Material::AdhesivePatch { .. } => vec![pack("1 patch", Amount::Count(1), practice)],
+        Material::Sheet { .. } => vec![pack("1 sheet", Amount::Count(1), practice)],
+        Material::SheetScrews { .. } => vec![pack("box of 185", Amount::Count(185), practice)],
+        Material::MeshTape => vec![
+            pack("150 ft roll", Length::feet(150).into(), practice),
+            pack("50 ft roll", Length::feet(50).into(), practice),
+        ],
         Material::ShieldPlate => vec![pack("1 plate", Amount::Count(1), practice)],
         Material::JointTape => vec![
             pack("250 ft roll", Length::feet(250).into(), practice),

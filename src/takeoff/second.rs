@@ -3,11 +3,8 @@
 use std::collections::BTreeMap;
 
 use super::{Ask, Job, PipeOn, Task, TileOn};
-use crate::geometry::Point;
-use crate::measure::Length;
 use crate::site::{Id, Room, Spot, surface};
-use crate::trades::patch;
-use crate::trades::tile::{self, Hold, Pattern, Side, Sight, Start, ThingShape};
+use crate::trades::{patch, sheets, tile};
 
 impl Job {
     /// Another room made from one of this job, mirrored or not: every measurement is carried over until it is confirmed,
@@ -57,6 +54,14 @@ impl Job {
                     run.fitted.clear();
                     Ask::Pipe(Box::new(run), on)
                 }
+                Ask::Sheets(ask, on) => {
+                    let (ask, on) = if mirrored {
+                        mirrored_sheets(&first, *ask, on)
+                    } else {
+                        (*ask, on)
+                    };
+                    Ask::Sheets(Box::new(ask), on)
+                }
                 same @ (Ask::Paint(..) | Ask::Drain(..)) => same,
             };
             self.add_task(Some(second), ask);
@@ -80,6 +85,10 @@ impl Job {
             match &mut task.ask {
                 Ask::Tile(ask, on) => {
                     let (now, now_on) = mirrored_tile(&room, (**ask).clone(), *on);
+                    (**ask, *on) = (now, now_on);
+                }
+                Ask::Sheets(ask, on) => {
+                    let (now, now_on) = mirrored_sheets(&room, (**ask).clone(), *on);
                     (**ask, *on) = (now, now_on);
                 }
                 Ask::Patch(ask, Some(wall)) => {
@@ -135,12 +144,13 @@ fn next_name(rooms: &[Room], first: &str, mirrored: bool) -> String {
         .unwrap_or(base)
 }
 
-/// Where a run starts on the mirrored wall.
+/// Where a run starts on the mirrored wall or floor.
 fn mirrored_start(room: &Room, on: PipeOn) -> PipeOn {
     let walls = room.walls.len().max(1);
-    let long = room.drawn_length(on.wall).unwrap_or_default();
+    let wall = on.on.wall();
+    let long = room.drawn_length(wall).unwrap_or_default();
     PipeOn {
-        wall: (walls - on.wall % walls) % walls,
+        on: on.on.with_wall((walls - wall % walls) % walls),
         spot: Spot {
             from_left: long - on.spot.from_left,
             ..on.spot
@@ -149,8 +159,33 @@ fn mirrored_start(room: &Room, on: PipeOn) -> PipeOn {
     }
 }
 
-/// A layout for the mirrored surface: cut-outs, the sight line and the start from the other edge, the turn the other way.
-fn mirrored_tile(room: &Room, mut ask: tile::Ask, on: TileOn) -> (tile::Ask, TileOn) {
+/// Sheets for the mirrored surface: cut-outs and framing from the other edge, begun at the other end.
+fn mirrored_sheets(room: &Room, mut ask: sheets::Ask, on: TileOn) -> (sheets::Ask, TileOn) {
+    let walls = room.walls.len().max(1);
+    let floor = || surface::floor(room).and_then(|region| region.bounds());
+    let (wide, now) = match on {
+        TileOn::Own => return (ask, on),
+        TileOn::Floor => (floor().map(|(least, most)| most.x - least.x), on),
+        TileOn::Wall(wall) => (
+            room.drawn_length(wall),
+            TileOn::Wall((walls - wall % walls) % walls),
+        ),
+    };
+    let Some(wide) = wide else {
+        return (ask, now);
+    };
+    for thing in &mut ask.things {
+        thing.from_left = wide - thing.from_left;
+    }
+    ask.begin.right = !ask.begin.right;
+    if let Some(framing) = ask.framing.as_mut().filter(|framing| framing.upright) {
+        framing.studs = framing.studs.mirrored(wide);
+    }
+    (ask, now)
+}
+
+/// A layout for the mirrored surface: by the other hand, its start and all that it keeps to from the other edge.
+fn mirrored_tile(room: &Room, ask: tile::Ask, on: TileOn) -> (tile::Ask, TileOn) {
     let walls = room.walls.len().max(1);
     let (region, now) = match on {
         TileOn::Own => return (ask, on),
@@ -160,46 +195,28 @@ fn mirrored_tile(room: &Room, mut ask: tile::Ask, on: TileOn) -> (tile::Ask, Til
             TileOn::Wall((walls - wall % walls) % walls),
         ),
     };
-    let bounds = region.and_then(|region| region.outer.bounds());
-    let Some((min, max)) = bounds else {
+    let Some(region) = region else {
         return (ask, now);
     };
-    let wide = max.x - min.x;
-    for thing in &mut ask.things {
-        let across = match thing.shape {
-            ThingShape::Round { .. } => Length::ZERO,
-            ThingShape::Rectangle { width, .. } => width,
-        };
-        thing.from_left = wide - thing.from_left - across;
-    }
-    let field = wide - ask.gap * 2;
-    ask.turn = -ask.turn;
-    ask.start = match ask.start {
-        Start::ByHand(from) => Start::ByHand(Point::new(field - from.x - ask.tile.long, from.y)),
-        Start::Balanced(Sight::Across(from_left)) => {
-            Start::Balanced(Sight::Across(wide - from_left))
-        }
-        other => other,
+    // What is kept of a surface by hand stays beside the room's own.
+    let own = ask.surface.clone();
+    let laid = tile::Ask {
+        surface: region,
+        ..ask
     };
-    ask.hold = ask.hold.map(|hold| match hold {
-        Hold::Whole(Side::Left) => Hold::Whole(Side::Right),
-        Hold::Whole(Side::Right) => Hold::Whole(Side::Left),
-        Hold::JointFromLeft(from_left) => Hold::JointFromLeft(wide - from_left),
-        other => other,
-    });
-    if let Pattern::Bond { over, of } = ask.pattern {
-        let over = of.saturating_sub(over) % of.max(1);
-        ask.pattern = Pattern::Bond { over, of };
-    }
-    (ask, now)
+    let mirrored = tile::Ask {
+        surface: own,
+        ..laid.mirrored()
+    };
+    (mirrored, now)
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::measure::Units;
+    use crate::measure::{Length, Units};
     use crate::site::{OpeningRule, What};
-    use crate::trades::tile::Thing;
+    use crate::trades::tile::{Thing, ThingShape};
     use crate::trades::{grout, paint};
     use chrono::DateTime;
 

@@ -27,6 +27,8 @@ pub enum EntryKind {
     Tape,
     /// A picture of the log.
     Photo,
+    /// A tick or a move of the order of work, or a step of the person's own.
+    Step,
 }
 
 /// One entry of a job.
@@ -107,6 +109,7 @@ pub fn entries(job: &Job) -> Vec<Entry> {
             .map(|line| (EntryKind::HandLine, line.id)),
     );
     all.extend(job.photos.iter().map(|photo| (EntryKind::Photo, photo.id)));
+    all.extend(job.steps.iter().map(|note| (EntryKind::Step, note.id)));
     all
 }
 
@@ -160,6 +163,10 @@ fn same(entry: Entry, a: &Job, b: &Job) -> bool {
         EntryKind::Photo => {
             let photo = |job: &Job| job.photos.iter().find(|photo| photo.id == id).cloned();
             photo(a) == photo(b)
+        }
+        EntryKind::Step => {
+            let note = |job: &Job| job.steps.iter().find(|note| note.id == id).cloned();
+            note(a) == note(b)
         }
     }
 }

@@ -221,6 +221,37 @@ pub enum Material {
         /// Its size.
         size: Size,
     },
+    /// Board in sheets of a size, needed by count.
+    Sheet {
+        /// What it is.
+        board: Board,
+        /// Its long side.
+        long: Length,
+        /// Its short side.
+        short: Length,
+        /// Its thickness.
+        thickness: Length,
+    },
+    /// Screws for cement board or plywood, needed by count.
+    SheetScrews {
+        /// What they hold.
+        board: Board,
+        /// Their length.
+        length: Length,
+    },
+    /// Glass mesh tape for joints of cement board, needed by length.
+    MeshTape,
+}
+
+/// What is laid in sheets.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
+pub enum Board {
+    /// Gypsum board.
+    Gypsum,
+    /// Cement or fibre-cement board.
+    Cement,
+    /// Plywood.
+    Plywood,
 }
 
 /// What sand is in a cement grout.

@@ -8,10 +8,13 @@ pub mod drain;
 pub mod grout;
 mod limits;
 pub mod mortar;
+mod order;
 pub mod paint;
 pub mod patch;
 pub mod pipe;
+pub mod sheets;
 pub mod tape;
 pub mod tile;
 
-pub use account::{Account, Compound, Finding, Grout, Material, Need, Step, Term, Weight};
+pub use account::{Account, Board, Compound, Finding, Grout, Material, Need, Step, Term, Weight};
+pub use order::{Order, Work};

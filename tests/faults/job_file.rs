@@ -23,12 +23,13 @@ use storyrod::store::{
     open_shelf, open_to_write, recover_job, salvage_job, save_job, save_shelf, seal, versions_of,
 };
 use storyrod::takeoff::{
-    Ask, Batch, HandLine, Job, LineKey, PackKey, Stamps, TapeBench, Task, TileOn, packs_on_sale,
+    Ask, Batch, HandLine, Job, LineKey, PackKey, Stamps, StepNote, TapeBench, Task, TileOn,
+    packs_on_sale,
 };
 use storyrod::trades::patch::{Air, HoleShape, Method};
 use storyrod::trades::tape::Ends;
 use storyrod::trades::tile;
-use storyrod::trades::{Material, mortar};
+use storyrod::trades::{Material, Work, mortar};
 
 use super::{drains, mixes};
 
@@ -159,7 +160,8 @@ pub fn full_job() -> Job {
                 *rule = OpeningRule::SmallNotDeducted(square_feet(100.0));
             }
             // Filled where they are added.
-            Ask::Grout(..) | Ask::Mortar(..) | Ask::Pipe(..) | Ask::Drain(..) => {}
+            Ask::Grout(..) | Ask::Mortar(..) | Ask::Pipe(..) | Ask::Drain(..) | Ask::Sheets(..) => {
+            }
         }
     }
     job
@@ -284,7 +286,18 @@ pub fn full_snapshot() -> Snapshot {
     ]
     .map(Arc::new)
     .to_vec();
+    job.steps = vec![
+        StepNote {
+            done: Some(job.begun),
+            ..StepNote::figure(job.tasks[0].id, Work::Coat, 1)
+        },
+        StepNote {
+            rank: Some(-5),
+            ..StepNote::own(Some(room), "Order the glass")
+        },
+    ];
     let mut before = job.clone();
+    before.steps.pop();
     before.rooms.swap(0, 1);
     before.tasks.pop();
     before.roll.clear();
@@ -368,12 +381,16 @@ fn a_job_of_format_1_opens_with_everything_in_it() {
     assert_eq!(old.name, new.name);
     assert_eq!((old.begun, old.units), (new.begun, new.units));
     let nameless = |job: &Job| -> Vec<Room> {
+        // Format 1 knew nothing of what is fixed, nor of joists.
         let nameless = |room: &Room| Room {
             id: Id::NONE,
+            fixed: Vec::new(),
+            joists: None,
             ..room.clone()
         };
         job.rooms.iter().map(nameless).collect()
     };
+    assert!(old.rooms.iter().all(|room| room.fixed.is_empty()));
     assert_eq!(nameless(&old), nameless(&new));
     for (old, new) in old.tasks.iter().zip(&new.tasks) {
         assert_eq!((old.room, old.on_list), (new.room, new.on_list));

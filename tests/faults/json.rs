@@ -9,19 +9,19 @@ use storyrod::measure::quantity::{SpreadRate, square_feet_per_gallon, square_met
 use storyrod::measure::{Angle, Length, Money, Units};
 use storyrod::site::{
     self, Finish, FixedKind, FixedPoint, Fixture, FixtureKind, Hidden, HiddenKind, Hinge, Id,
-    Known, On, Opening, OpeningKind, OpeningRule, Passed, Room, Side, Size, Spot, Studs, Survey,
-    Third, Wall, What,
+    Joists, Known, On, Opening, OpeningKind, OpeningRule, Passed, Room, Side, Size, Spot, Studs,
+    Survey, Third, Wall, What,
 };
 use storyrod::store::Snapshot;
 use storyrod::store::json::{JsonError, from_json, to_json};
 use storyrod::takeoff::{
-    Ask, Choice, EntryKind, HandLine, Job, LineKey, Mark, PackKey, RollLine, Stamps, TapeBench,
-    Task,
+    Ask, Choice, EntryKind, HandLine, Job, LineKey, Mark, PackKey, RollLine, Stamps, StepNote,
+    TapeBench, Task,
 };
 use storyrod::trades::paint::{self, Binder, Built, Coats, Part, Sheen, Surface, Texture, Trim};
 use storyrod::trades::patch::{self, Air, Hole, HoleShape, Method, Obstacle, WallFacts};
 use storyrod::trades::tape::Ends;
-use storyrod::trades::{Compound, Material};
+use storyrod::trades::{Compound, Material, Work};
 
 use super::job_file::full_snapshot;
 
@@ -418,6 +418,7 @@ fn room() -> impl Strategy<Value = Room> {
             vec(fixture(), 0..3),
             survey(),
             0u8..4,
+            option::of(joists()),
         ),
     )
         .prop_map(
@@ -428,8 +429,12 @@ fn room() -> impl Strategy<Value = Room> {
                 openings,
                 ceiling_finish,
                 floor_finish,
-                (fixed, hidden, fixtures, survey, facing),
+                (fixed, hidden, fixtures, survey, facing, joists),
             )| {
+                let joists = joists.map(|joists| Joists {
+                    wall: joists.wall % walls.len(),
+                    ..joists
+                });
                 Room {
                     id: Id::fresh(),
                     name,
@@ -453,9 +458,30 @@ fn room() -> impl Strategy<Value = Room> {
                     fixtures,
                     survey,
                     facing,
+                    joists,
                 }
             },
         )
+}
+
+fn joists() -> impl Strategy<Value = Joists> {
+    (
+        0usize..9,
+        length(),
+        length(),
+        length(),
+        length(),
+        any::<bool>(),
+    )
+        .prop_map(|(wall, first, spacing, depth, deck, engineered)| Joists {
+            wall,
+            first,
+            spacing,
+            face: deck,
+            depth,
+            deck,
+            engineered,
+        })
 }
 
 /// Any number that a rate may be.
@@ -670,6 +696,7 @@ fn stamps() -> impl Strategy<Value = Stamps> {
         EntryKind::Buying,
         EntryKind::Tape,
         EntryKind::Photo,
+        EntryKind::Step,
     ];
     let mark =
         (vec((any::<u64>(), any::<u32>()), 0..3), any::<bool>()).prop_map(|(changes, gone)| Mark {
@@ -751,6 +778,20 @@ fn snapshot() -> impl Strategy<Value = Snapshot> {
                 }));
             }
             buy(&mut job, prices);
+            for (at, room) in job.rooms.iter().enumerate() {
+                job.steps.push(StepNote {
+                    done: (at > 0).then_some(job.begun),
+                    rank: (at == 0).then_some(-7),
+                    ..StepNote::own(Some(room.id), format!("Do {at}"))
+                });
+            }
+            for (at, task) in job.tasks.iter().enumerate() {
+                job.steps.push(StepNote {
+                    done: Some(job.begun),
+                    rank: (at > 0).then_some(i64::MAX),
+                    ..StepNote::figure(task.id, Work::ALL[at % Work::ALL.len()], at as u8)
+                });
+            }
             Snapshot {
                 stamps: Arc::new(stamps),
                 ..Snapshot::of(job)

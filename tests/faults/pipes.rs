@@ -5,7 +5,7 @@ use std::fs;
 use chrono::DateTime;
 use storyrod::handbook::pipe::{Family, Kind, Pipe, Size, Turn};
 use storyrod::measure::{Length, Units};
-use storyrod::site::{Id, Spot};
+use storyrod::site::{Id, On, Spot};
 use storyrod::store::json::{JsonError, from_json, to_json};
 use storyrod::store::{
     OpenError, SaveError, Snapshot, create_job, open_fittings, open_job, save_fittings,
@@ -112,16 +112,23 @@ fn job() -> Job {
     let begun = DateTime::parse_from_rfc3339("2026-03-14T09:00:00-05:00").unwrap();
     let mut job = Job::new("Pipes", begun, Units::FeetInches { marks: 16 });
     let on = PipeOn {
-        wall: 3,
+        on: On::Wall(3),
         point: Some(Id(0xfeed)),
         spot: Spot {
             from_left: Length::nm(1),
             up: Length::nm(-2),
         },
+        below: Length::ZERO,
         depth: Length::in_64(5, 32),
         bearing: false,
     };
     job.add_task(None, Ask::Pipe(Box::new(run()), Some(on)));
+    let under = PipeOn {
+        on: On::Floor(1),
+        below: Length::nm(91_000_001),
+        ..on
+    };
+    job.add_task(None, Ask::Pipe(Box::new(run()), Some(under)));
     job.add_task(None, Ask::Pipe(Box::default(), None));
     for pipe in Pipe::ALL {
         let ask = pipe::Ask {

@@ -12,9 +12,9 @@ use storyrod::photo::Photo;
 use storyrod::site::{Id, Room};
 use storyrod::takeoff::{
     Ask, EntryKind, HandLine, Job, LineKey, Merge, Merged, Order, PackKey, Saw, Setup, Stamps,
-    Task, TileOn, Value, merge,
+    StepKey, StepNote, StepOf, Task, TileOn, Value, merge,
 };
-use storyrod::trades::Material;
+use storyrod::trades::{Material, Work};
 
 /// A copy of a job, with its marks.
 #[derive(Clone, Debug)]
@@ -103,6 +103,7 @@ fn act(job: &mut Job, (what, at, n): (u8, usize, u8)) {
             Ask::Mortar(ask, _) => ask.waste = f64::from(n) / 200.0,
             Ask::Pipe(ask, _) => ask.stick = length,
             Ask::Drain(ask) => ask.run = length,
+            Ask::Sheets(ask, _) => ask.gap = length,
         },
         (6, _, Some(task), _) => job.tasks[task].on_list ^= true,
         (7, _, Some(task), _) => drop(job.tasks.remove(task)),
@@ -135,6 +136,24 @@ fn act(job: &mut Job, (what, at, n): (u8, usize, u8)) {
             let tile = task.map(|task| job.tasks[task].id);
             job.add_task(room, Ask::Grout(Box::default(), tile));
         }
+        (23, ..) => job.steps.push(StepNote::own(None, format!("Do {n}"))),
+        (24, _, Some(task), _) => {
+            let key = StepKey::Figure(job.tasks[task].id, Work::ALL[at], n % 2);
+            let when = DateTime::from_timestamp(i64::from(n) * 3600, 0);
+            job.tick_step(key, when.filter(|_| n % 3 > 0).map(|w| w.fixed_offset()));
+        }
+        (25, ..) if !job.steps.is_empty() => {
+            let at = at % job.steps.len();
+            let key = job.steps[at].key();
+            job.rank_step(key, i64::from(n));
+        }
+        (26, ..) if !job.steps.is_empty() => {
+            let at = at % job.steps.len();
+            if let StepOf::Own(_, text) = &mut job.steps[at].of {
+                *text = format!("Do not {n}");
+            }
+        }
+        (27, ..) if !job.steps.is_empty() => drop(job.steps.remove(at % job.steps.len())),
         _ => {}
     }
 }
@@ -142,7 +161,7 @@ fn act(job: &mut Job, (what, at, n): (u8, usize, u8)) {
 type Acts = Vec<(u8, usize, u8)>;
 
 fn acts(most: usize) -> impl Strategy<Value = Acts> {
-    proptest::collection::vec((0u8..23, 0usize..6, 0u8..200), 0..most)
+    proptest::collection::vec((0u8..28, 0usize..6, 0u8..200), 0..most)
 }
 
 /// One round: what is done to either copy, and which of them then takes the other's.
@@ -205,6 +224,10 @@ fn says(job: &Job) -> BTreeSet<String> {
             .keys()
             .map(|key| format!("count {key:?}")),
     );
+    all.extend(job.steps.iter().map(|note| match &note.of {
+        StepOf::Own(_, text) => plain(text),
+        of => format!("{of:?}"),
+    }));
     all.extend(
         (job.roll.iter())
             .filter(|line| !line.label.ends_with(", their copy"))
@@ -236,6 +259,20 @@ fn nothing_is_lost(mine: &Copy, other: &Copy, out: &Merged, mine_is_ours: bool) 
         assert!(
             !lost((EntryKind::HandLine, line.id), &line_says(line)),
             "{line:?}"
+        );
+    }
+    for note in &mine.job.steps {
+        // A tick of either side stays one; an own step keeps its words.
+        let stays = out.job.steps.iter().any(|kept| {
+            (note.done.is_none() || kept.done.is_some())
+                && match (&note.of, &kept.of) {
+                    (StepOf::Own(_, a), StepOf::Own(_, b)) => plain(a) == plain(b),
+                    (a, b) => a == b,
+                }
+        });
+        assert!(
+            stays || gave_way((EntryKind::Step, note.id), mine, other),
+            "{note:?}"
         );
     }
     for line in &mine.job.roll {

@@ -1,12 +1,12 @@
 //! Any outline, pattern, turn and start of tile.
 
 use proptest::prelude::*;
-use storyrod::geometry::{Point, Polygon, Region};
+use storyrod::geometry::{Point, Polygon, Region, narrowest};
 use storyrod::measure::quantity::in_square_metres;
 use storyrod::measure::{Angle, Length};
 use storyrod::trades::tile::{
     Ask, Field, Layout, Pattern, Piece, Placed, Problem, Sight, Start, Tile, balance, figure, lay,
-    module, narrowest, plan,
+    module, plan,
 };
 
 type P = (f64, f64);
@@ -265,6 +265,62 @@ fn by_a_hair(layout: &Layout) -> bool {
         let is = laid.doubled_area() as f64;
         laid.piece != Piece::Whole && (near(is) || near(area(&corners(&laid.tile)) * 2.0 - is))
     })
+}
+
+proptest! {
+    // Each lays two floors and may search the best start of both.
+    #![proptest_config(ProptestConfig::with_cases(48))]
+
+    #[test]
+    fn prop_a_layout_in_the_mirror_is_the_mirror_of_the_layout(
+        ask in ask(), start in 0u8..4, other in any::<bool>()
+    ) {
+        let ask = Ask {
+            other_hand: other,
+            start: match start {
+                0 => Start::Corner,
+                1 => Start::Balanced(Sight::Across(mm(300))),
+                2 => Start::Fewest,
+                _ => ask.start,
+            },
+            ..ask
+        };
+        let mirror = ask.mirrored();
+        prop_assert_eq!(&mirror.mirrored(), &ask);
+        let (one, two) = (figure(&ask), figure(&mirror));
+        let (Ok(one), Ok(two)) = (&one, &two) else {
+            prop_assert_eq!(one.is_err(), two.is_err());
+            return Ok(());
+        };
+        let (least, most) = ask.surface.bounds().unwrap();
+        let flip = |p: &Point| Point::new(least.x + most.x - p.x, p.y);
+        // Corners at a slant are rounded to the nanometre on either side of the mirror.
+        let near = |a: &[Point], b: &[Point]| {
+            let off = |p: &Point, q: &Point| {
+                (p.x - q.x).abs().max((p.y - q.y).abs()) <= Length::nm(3)
+            };
+            a.len() == b.len() && a.iter().all(|p| b.iter().any(|q| off(&flip(p), q)))
+        };
+        prop_assert_eq!(one.layout.tiles.len(), two.layout.tiles.len());
+        for (a, b) in one.layout.tiles.iter().zip(&two.layout.tiles) {
+            prop_assert!(near(a.tile.points(), b.tile.points()), "{:?} {:?}", a, b);
+            match (&a.piece, &b.piece) {
+                (Piece::Whole, Piece::Whole) => {}
+                (Piece::Cut(a), Piece::Cut(b)) => {
+                    let area = |of: &[Region]| -> f64 {
+                        of.iter().map(|r| in_square_metres(r.area())).sum()
+                    };
+                    prop_assert!((area(a) - area(b)).abs() < 1e-8);
+                    prop_assert_eq!(a.len(), b.len());
+                }
+                _ => prop_assert!(false, "whole here, cut there: {:?} {:?}", a, b),
+            }
+        }
+        prop_assert_eq!(one.layout.cut(), two.layout.cut());
+        prop_assert_eq!(one.cuts.len(), two.cuts.len());
+        prop_assert_eq!(one.without_reuse, two.without_reuse);
+        prop_assert_eq!(one.to_buy, two.to_buy);
+    }
 }
 
 proptest! {

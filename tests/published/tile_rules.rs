@@ -3,12 +3,11 @@
 //! Each test names its source and how it is known: "published" was read on the page named, "derived" is arithmetic.
 
 use super::asks::{bare, inches};
-use storyrod::geometry::Point;
+use storyrod::geometry::{Point, narrowest};
 use storyrod::measure::quantity::{in_square_metres, square_metres};
 use storyrod::measure::{Angle, Length};
 use storyrod::trades::tile::{
     Ask, BoxOf, Edge, Figure, Pattern, Piece, Run, Sight, Start, figure, lay, least_joint, lippage,
-    narrowest,
 };
 
 /// The widths of the cut pieces, least first.

@@ -244,10 +244,8 @@ impl<R: Read> Bits<R> {
             let (value, skip) = self.value(rest)?;
             at += skip;
             if value != 0 {
-                // Past the end of the block there is no place.
-                let Some(place) = places.get(at as usize) else {
-                    break;
-                };
+                // Past the end of the block there is no place: the file is damaged.
+                let place = places.get(at as usize)?;
                 block[usize::from(*place & 31)] = value;
                 at += 1;
             }

@@ -8,7 +8,7 @@ use super::words::{Hex, Minor, Nm, Word};
 use crate::handbook::pipe::{Family, Kind, Pipe, Size, Turn};
 use crate::takeoff::{Buying, Choice, HandLine, LineKey, PackKey, TapeBench};
 use crate::trades::tape::Ends;
-use crate::trades::{Compound, Grout, Material};
+use crate::trades::{Board, Compound, Grout, Material};
 
 /// What is missing is as in a new job.
 #[derive(Serialize, Deserialize)]
@@ -132,6 +132,17 @@ pub(super) enum MaterialJson {
         family: Word<Family>,
         size: Word<Size>,
     },
+    Sheet {
+        board: Word<Board>,
+        long_nm: Nm,
+        short_nm: Nm,
+        thickness_nm: Nm,
+    },
+    SheetScrews {
+        board: Word<Board>,
+        length_nm: Nm,
+    },
+    MeshTape,
 }
 
 #[derive(Serialize, Deserialize)]
@@ -244,6 +255,22 @@ pub(super) fn write_material(material: &Material) -> MaterialJson {
             family: Word(*family),
             size: Word(*size),
         },
+        Material::Sheet {
+            board,
+            long,
+            short,
+            thickness,
+        } => MaterialJson::Sheet {
+            board: Word(*board),
+            long_nm: Nm(*long),
+            short_nm: Nm(*short),
+            thickness_nm: Nm(*thickness),
+        },
+        Material::SheetScrews { board, length } => MaterialJson::SheetScrews {
+            board: Word(*board),
+            length_nm: Nm(*length),
+        },
+        Material::MeshTape => MaterialJson::MeshTape,
         Material::Primer { label } => MaterialJson::Primer {
             label: label.clone(),
         },
@@ -255,6 +282,22 @@ pub(super) fn write_material(material: &Material) -> MaterialJson {
 
 pub(super) fn read_material(material: MaterialJson) -> Material {
     match material {
+        MaterialJson::Sheet {
+            board,
+            long_nm,
+            short_nm,
+            thickness_nm,
+        } => Material::Sheet {
+            board: board.0,
+            long: long_nm.0,
+            short: short_nm.0,
+            thickness: thickness_nm.0,
+        },
+        MaterialJson::SheetScrews { board, length_nm } => Material::SheetScrews {
+            board: board.0,
+            length: length_nm.0,
+        },
+        MaterialJson::MeshTape => Material::MeshTape,
         MaterialJson::Board { thickness_nm } => Material::Board {
             thickness: thickness_nm.0,
         },

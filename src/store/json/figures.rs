@@ -6,6 +6,7 @@ use super::drain::{DrainJson, read_drain, write_drain};
 use super::mix::{GroutJson, MortarJson, read_grout, read_mortar, write_grout, write_mortar};
 use super::pipe::{PipeJson, read_pipe, write_pipe};
 use super::rooms::{StudsJson, length, nm, read_studs, write_studs};
+use super::sheets::{SheetsJson, read_sheets, write_sheets};
 use super::tile::{TileJson, read_tile, write_tile};
 use super::words::{Fahrenheit, M2, Nm, Parts, Percent, Rate, Word};
 use crate::site::OpeningRule;
@@ -25,6 +26,7 @@ pub(super) enum AskJson {
     Mortar(Box<MortarJson>),
     Pipe(Box<PipeJson>),
     Drain(Box<DrainJson>),
+    Sheets(Box<SheetsJson>),
 }
 
 /// What is missing is as in a new figure, but for its lists, which are empty.
@@ -152,6 +154,7 @@ pub(super) fn write_ask(ask: &Ask) -> AskJson {
         Ask::Mortar(ask, tile) => AskJson::Mortar(Box::new(write_mortar(ask, *tile))),
         Ask::Pipe(ask, on) => AskJson::Pipe(Box::new(write_pipe(ask, *on))),
         Ask::Drain(ask) => AskJson::Drain(Box::new(write_drain(ask))),
+        Ask::Sheets(ask, on) => AskJson::Sheets(Box::new(write_sheets(ask, *on))),
         Ask::Patch(ask, wall) => {
             let wall = wall.and_then(|wall| u32::try_from(wall).ok());
             AskJson::Patch(Box::new(write_patch(ask, wall)))
@@ -188,6 +191,10 @@ pub(super) fn read_ask(ask: AskJson) -> Ask {
             Ask::Pipe(Box::new(ask), on)
         }
         AskJson::Drain(drain) => Ask::Drain(Box::new(read_drain(&drain))),
+        AskJson::Sheets(sheets) => {
+            let (ask, on) = read_sheets(*sheets);
+            Ask::Sheets(Box::new(ask), on)
+        }
         AskJson::Patch(ask) => {
             let wall = ask.wall.map(|wall| wall as usize);
             Ask::Patch(Box::new(read_patch(*ask)), wall)

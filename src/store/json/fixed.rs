@@ -13,9 +13,10 @@ pub(super) struct HingeJson {
     opens_out: bool,
 }
 
-#[derive(Serialize, Deserialize, Clone, Copy, PartialEq, Eq)]
+#[derive(Serialize, Deserialize, Clone, Copy, Default, PartialEq, Eq)]
 #[serde(rename_all = "kebab-case")]
-enum SurfaceJson {
+pub(super) enum SurfaceJson {
+    #[default]
     Wall,
     Floor,
 }
@@ -64,13 +65,13 @@ struct SpotJson {
     up_nm: Nm,
 }
 
-fn surface(on: On) -> SurfaceJson {
+pub(super) fn surface(on: On) -> SurfaceJson {
     match on {
         On::Wall(_) => SurfaceJson::Wall,
         On::Floor(_) => SurfaceJson::Floor,
     }
 }
-fn on(surface: SurfaceJson, wall: usize) -> On {
+pub(super) fn on(surface: SurfaceJson, wall: usize) -> On {
     match surface {
         SurfaceJson::Wall => On::Wall(wall),
         SurfaceJson::Floor => On::Floor(wall),

@@ -2,10 +2,11 @@
 
 use serde::{Deserialize, Serialize};
 
+use super::fixed::{SurfaceJson, on as place, surface};
 use super::words::{Fahrenheit, Hex, More, Nm, Udeg, Word, Words};
 use crate::handbook::pipe::{Family, Kind, Pipe, Size, Turn};
 use crate::measure::Length;
-use crate::site::Spot;
+use crate::site::{On, Spot};
 use crate::takeoff::PipeOn;
 use crate::trades::pipe::{
     Ask, By, Direction, Fitting, Leg, Lines, Mark, Measured, Place, Port, Shape, Side, Way,
@@ -41,13 +42,16 @@ impl Default for PipeJson {
     }
 }
 
-/// On a wall of the room, counted from 0.
+/// On a wall of the room, counted from 0, or in the floor as it is measured from that wall.
 #[derive(Serialize, Deserialize)]
 struct OnJson {
+    #[serde(default)]
+    surface: SurfaceJson,
     wall: usize,
     point: Option<Hex>,
     from_left_nm: Nm,
     up_nm: Nm,
+    below_nm: Option<Nm>,
     stud_depth_nm: Nm,
     bearing: bool,
 }
@@ -293,10 +297,12 @@ pub(super) fn write_pipe(ask: &Ask, on: Option<PipeOn>) -> PipeJson {
         mitre_udeg: Udeg(ask.mitre),
         fitted: ask.fitted.clone(),
         on: on.map(|on| OnJson {
-            wall: on.wall,
+            surface: surface(on.on),
+            wall: on.on.wall(),
             point: on.point.map(|point| Hex(point.0)),
             from_left_nm: Nm(on.spot.from_left),
             up_nm: Nm(on.spot.up),
+            below_nm: matches!(on.on, On::Floor(_)).then_some(Nm(on.below)),
             stud_depth_nm: Nm(on.depth),
             bearing: on.bearing,
         }),
@@ -305,12 +311,13 @@ pub(super) fn write_pipe(ask: &Ask, on: Option<PipeOn>) -> PipeJson {
 
 pub(super) fn read_pipe(pipe: PipeJson) -> (Ask, Option<PipeOn>) {
     let on = pipe.on.map(|on| PipeOn {
-        wall: on.wall,
+        on: place(on.surface, on.wall),
         point: on.point.map(Hex::id),
         spot: Spot {
             from_left: on.from_left_nm.0,
             up: on.up_nm.0,
         },
+        below: on.below_nm.map(|nm| nm.0).unwrap_or_default(),
         depth: on.stud_depth_nm.0,
         bearing: on.bearing,
     });

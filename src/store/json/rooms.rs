@@ -12,7 +12,7 @@ use super::survey::{
 use super::words::{Hex, Nm, Udeg, Word};
 use super::{JsonError, at};
 use crate::measure::Length;
-use crate::site::{Finish, Opening, OpeningKind, Room, Studs, Wall};
+use crate::site::{Finish, Joists, Opening, OpeningKind, Room, Studs, Wall};
 
 #[derive(Serialize, Deserialize)]
 pub(super) struct RoomJson {
@@ -37,6 +37,45 @@ pub(super) struct RoomJson {
     survey: SurveyJson,
     #[serde(default)]
     quarter_turns: u8,
+    joists: Option<JoistsJson>,
+}
+
+/// The joists under its floor.
+#[derive(Serialize, Deserialize)]
+struct JoistsJson {
+    /// Counted from 0.
+    wall: usize,
+    first_nm: Nm,
+    spacing_nm: Nm,
+    face_nm: Nm,
+    depth_nm: Nm,
+    deck_nm: Nm,
+    #[serde(default)]
+    engineered: bool,
+}
+
+fn write_joists(joists: Joists) -> JoistsJson {
+    JoistsJson {
+        wall: joists.wall,
+        first_nm: Nm(joists.first),
+        spacing_nm: Nm(joists.spacing),
+        face_nm: Nm(joists.face),
+        depth_nm: Nm(joists.depth),
+        deck_nm: Nm(joists.deck),
+        engineered: joists.engineered,
+    }
+}
+
+fn read_joists(joists: &JoistsJson) -> Joists {
+    Joists {
+        wall: joists.wall,
+        first: joists.first_nm.0,
+        spacing: joists.spacing_nm.0,
+        face: joists.face_nm.0,
+        depth: joists.depth_nm.0,
+        deck: joists.deck_nm.0,
+        engineered: joists.engineered,
+    }
 }
 
 #[derive(Serialize, Deserialize)]
@@ -153,6 +192,7 @@ pub(super) fn write_room(room: &Room) -> RoomJson {
         fixtures: room.fixtures.iter().map(write_fixture).collect(),
         survey: write_survey(&room.survey),
         quarter_turns: room.facing,
+        joists: room.joists.map(write_joists),
     }
 }
 
@@ -191,6 +231,13 @@ pub(super) fn read_room(place: usize, room: RoomJson) -> Result<Room, JsonError>
     no_such_wall(place, "hidden", hidden, walls.len())?;
     let fixtures = room.fixtures.iter().map(|fixture| fixture.wall);
     no_such_wall(place, "fixtures", fixtures, walls.len())?;
+    if room
+        .joists
+        .as_ref()
+        .is_some_and(|joists| joists.wall >= walls.len())
+    {
+        return Err(at(format!("rooms[{place}].joists.wall"), "no such wall"));
+    }
     let opening = |opening: OpeningJson| Opening {
         kind: opening.kind.0,
         wall: opening.wall,
@@ -213,5 +260,6 @@ pub(super) fn read_room(place: usize, room: RoomJson) -> Result<Room, JsonError>
         fixtures: room.fixtures.into_iter().map(read_fixture).collect(),
         survey: read_survey(room.survey),
         facing: room.quarter_turns % 4,
+        joists: room.joists.as_ref().map(read_joists),
     })
 }

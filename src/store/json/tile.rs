@@ -42,6 +42,7 @@ pub(super) struct TileJson {
     things: Vec<ThingJson>,
     hold: Option<HoldJson>,
     sheet: Option<SheetJson>,
+    other_hand: bool,
 }
 
 /// How many small tiles are on a sheet.
@@ -79,7 +80,7 @@ impl Default for TileJson {
 
 #[derive(Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
-enum OnJson {
+pub(super) enum OnJson {
     Own,
     Floor,
     /// Of the room, counted from 0.
@@ -125,11 +126,11 @@ enum BoxJson {
     LaidM2(M2),
 }
 
-fn write_ring(ring: &Polygon) -> Vec<(Nm, Nm)> {
+pub(super) fn write_ring(ring: &Polygon) -> Vec<(Nm, Nm)> {
     ring.points.iter().map(|p| (Nm(p.x), Nm(p.y))).collect()
 }
 
-fn read_ring(ring: Vec<(Nm, Nm)>) -> Polygon {
+pub(super) fn read_ring(ring: Vec<(Nm, Nm)>) -> Polygon {
     Polygon {
         points: ring
             .into_iter()
@@ -163,13 +164,25 @@ fn read_thing(thing: &ThingJson) -> Thing {
     }
 }
 
+pub(super) fn write_on(on: TileOn) -> OnJson {
+    match on {
+        TileOn::Own => OnJson::Own,
+        TileOn::Floor => OnJson::Floor,
+        TileOn::Wall(wall) => OnJson::Wall(u32::try_from(wall).unwrap_or(u32::MAX)),
+    }
+}
+
+pub(super) fn read_on(on: &OnJson) -> TileOn {
+    match on {
+        OnJson::Own => TileOn::Own,
+        OnJson::Floor => TileOn::Floor,
+        OnJson::Wall(wall) => TileOn::Wall(*wall as usize),
+    }
+}
+
 pub(super) fn write_tile(ask: &Ask, on: TileOn) -> TileJson {
     TileJson {
-        on: match on {
-            TileOn::Own => OnJson::Own,
-            TileOn::Floor => OnJson::Floor,
-            TileOn::Wall(wall) => OnJson::Wall(u32::try_from(wall).unwrap_or(u32::MAX)),
-        },
+        on: write_on(on),
         outer_nm: write_ring(&ask.surface.outer),
         holes_nm: ask.surface.holes.iter().map(write_ring).collect(),
         wall: ask.on == Surface::Wall,
@@ -199,6 +212,7 @@ pub(super) fn write_tile(ask: &Ask, on: TileOn) -> TileJson {
                 apart_nm: Nm(apart),
             },
         },
+        other_hand: ask.other_hand,
         turn_udeg: Udeg(ask.turn),
         start: match ask.start {
             Start::Balanced(Sight::Middle) => StartJson::Balanced,
@@ -239,11 +253,7 @@ pub(super) fn write_tile(ask: &Ask, on: TileOn) -> TileJson {
 }
 
 pub(super) fn read_tile(tile: TileJson) -> (Ask, TileOn) {
-    let on = match tile.on {
-        OnJson::Own => TileOn::Own,
-        OnJson::Floor => TileOn::Floor,
-        OnJson::Wall(wall) => TileOn::Wall(wall as usize),
-    };
+    let on = read_on(&tile.on);
     let ask = Ask {
         surface: Region {
             outer: read_ring(tile.outer_nm),
@@ -283,6 +293,7 @@ pub(super) fn read_tile(tile: TileJson) -> (Ask, TileOn) {
                 apart: apart_nm.0,
             },
         },
+        other_hand: tile.other_hand,
         turn: tile.turn_udeg.0,
         start: match tile.start {
             StartJson::Balanced => Start::Balanced(Sight::Middle),

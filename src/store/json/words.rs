@@ -24,8 +24,9 @@ use crate::trades::grout::Meeting;
 use crate::trades::mortar::{self, NotchShape, Place};
 use crate::trades::paint::{Binder, Built, Part, Sheen, Texture};
 use crate::trades::patch::Method;
+use crate::trades::sheets;
 use crate::trades::tape::Ends;
-use crate::trades::{Compound, Grout};
+use crate::trades::{Board, Compound, Grout};
 
 /// A figure that is one number or text: what it is written as, and what it is read from.
 macro_rules! figures {
@@ -241,7 +242,7 @@ words! {
     Ends: "open" = Ends::Open, "taken" = Ends::Taken;
     EntryKind: "head" = EntryKind::Head, "room" = EntryKind::Room, "figure" = EntryKind::Figure,
         "hand-line" = EntryKind::HandLine, "buying" = EntryKind::Buying, "tape" = EntryKind::Tape,
-        "photo" = EntryKind::Photo;
+        "photo" = EntryKind::Photo, "step" = EntryKind::Step;
     Side: "left" = Side::Left, "right" = Side::Right;
     FixedKind: "hot" = FixedKind::Hot, "cold" = FixedKind::Cold, "drain" = FixedKind::Drain, "valve" = FixedKind::Valve,
         "outlet" = FixedKind::Outlet, "switch" = FixedKind::Switch, "niche" = FixedKind::Niche,
@@ -252,6 +253,10 @@ words! {
     Third: "left" = Third::Left, "middle" = Third::Middle, "right" = Third::Right;
     Size: "from-left" = Size::FromLeft, "up" = Size::Up, "width" = Size::Width, "height" = Size::Height,
         "depth" = Size::Depth;
+    Board: "gypsum" = Board::Gypsum, "cement" = Board::Cement, "plywood" = Board::Plywood;
+    sheets::Surface: "floor" = sheets::Surface::Floor, "wall" = sheets::Surface::Wall,
+        "ceiling" = sheets::Surface::Ceiling;
+    sheets::Way: "across" = sheets::Way::Across, "up" = sheets::Way::Up;
     Passed: "skipped" = Passed::Skipped, "not-there" = Passed::NotThere;
     HiddenKind: "pipe" = HiddenKind::Pipe, "cable" = HiddenKind::Cable, "stud" = HiddenKind::Stud,
         "blocking" = HiddenKind::Blocking, "valve" = HiddenKind::Valve, "duct" = HiddenKind::Duct,

@@ -139,6 +139,7 @@ pub(super) fn figure_name(job: &Job, task: &Task) -> String {
         Ask::Mortar(..) => "Mortar",
         Ask::Pipe(..) => "Pipe",
         Ask::Drain(..) => "Drain",
+        Ask::Sheets(..) => "Sheets",
     };
     match task.room.and_then(|room| job.rooms.get(room)) {
         Some(room) => format!("{trade}, {}", room.name),
@@ -156,6 +157,7 @@ pub(super) fn single_name(kind: EntryKind) -> &'static str {
         EntryKind::Figure => "A figure",
         EntryKind::HandLine => "A line by hand",
         EntryKind::Photo => "A picture",
+        EntryKind::Step => "A step",
     }
 }
 

@@ -61,8 +61,10 @@ pub fn figure(ask: &Ask) -> Result<Figure, Problem> {
         needs,
         flange: ask.flange.map(|flange| flange.rough_in + flange.to_come),
         plates: through::plates(ask),
+        order: Vec::new(),
         account: Account::default(),
     };
+    figure.order = super::order::order(ask, &figure);
     figure.account = Account {
         working: working(ask, &figure),
         findings: findings::findings(ask, &figure),

@@ -7,6 +7,7 @@ mod answer;
 mod ask;
 mod findings;
 pub mod limits;
+mod order;
 mod sizes;
 #[cfg(test)]
 mod tests;
@@ -18,7 +19,7 @@ pub use sizes::{carries, fall_in, least_fall, longest_arm, units};
 
 use crate::measure::Length;
 use crate::site::Fault;
-use crate::trades::Account;
+use crate::trades::{Account, Order};
 
 /// How a drain runs.
 #[derive(Clone, Debug, PartialEq)]
@@ -55,6 +56,8 @@ pub struct Figure {
     pub flange: Option<Length>,
     /// Plates over the pipe.
     pub plates: u32,
+    /// What is done, in this order.
+    pub order: Vec<Order>,
     /// Working, findings, cautions, needs.
     pub account: Account,
 }

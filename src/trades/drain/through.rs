@@ -3,7 +3,7 @@
 use super::{Ask, Hole, Through, fall_in};
 use crate::handbook::drain as book;
 use crate::measure::Length;
-use crate::site::Member;
+use crate::site::{Member, hole_for};
 
 /// What is bored, and the places of its members from the upper end.
 pub(super) fn members(ask: &Ask) -> Option<(Member, Vec<Length>)> {
@@ -15,7 +15,8 @@ pub(super) fn members(ask: &Ask) -> Option<(Member, Vec<Length>)> {
 
 /// The hole as asked for, or the usual one.
 pub(super) fn hole(ask: &Ask) -> Length {
-    ask.hole.unwrap_or_else(|| ask.size.of(&book::HOLES.value))
+    ask.hole
+        .unwrap_or_else(|| hole_for(ask.size.of(&book::OUTSIDE.value)))
 }
 
 /// How far from a stud's face the pipe's centre stands.
@@ -47,21 +48,16 @@ pub(super) fn holes(ask: &Ask, start: Length, fall: Length) -> Vec<Hole> {
     let pipe = ask.size.of(&book::OUTSIDE.value);
     let each = places.into_iter().map(|at| {
         let centre = start - fall_in(at, fall);
-        // Below the joists, or above them: nothing is bored.
-        let joists = matches!(ask.through, Through::Joists { .. });
-        let clear = joists
-            && (centre + pipe.half() <= Length::ZERO || centre - pipe.half() >= member.depth());
-        let from_edge = across(ask).unwrap_or(centre);
-        let faults = if clear {
-            Vec::new()
-        } else {
-            member.faults(hole(ask), from_edge)
+        let hole = hole(ask);
+        let faults = match across(ask) {
+            Some(from_face) => Some(member.faults(hole, from_face)),
+            None => member.crossed(pipe, hole, centre),
         };
         Hole {
             at,
             centre,
-            clear,
-            faults,
+            clear: faults.is_none(),
+            faults: faults.unwrap_or_default(),
         }
     });
     each.collect()

@@ -78,8 +78,10 @@ pub fn figure(ask: &Ask) -> Result<Figure, Problem> {
         job_mix: job_mix(ask.width),
         sealant: all_seams * (1.0 + ask.waste),
         seams,
+        order: Vec::new(),
         account: Account::default(),
     };
+    figure.order = super::order::order(ask, &figure);
     figure.account = Account {
         working: working(ask, &figure),
         findings: findings::findings(ask, &figure),
@@ -165,13 +167,22 @@ fn pot_life(ask: &Ask) -> (Amount, Cite) {
     }
 }
 
-fn wait(ask: &Ask) -> (Amount, Cite) {
+/// Hours between setting and grouting, and where they stand.
+pub(super) fn wait(ask: &Ask) -> (Amount, Cite) {
     match ask.label.wait {
         Some(label) => (
             Amount::Hours(label),
             Cite::practice("the wait on the mortar's bag, as entered"),
         ),
         None => (Amount::Hours(book::WAIT.value), book::WAIT.cite),
+    }
+}
+
+/// The hours of a wait.
+pub(super) fn longest_wait(wait: &Amount) -> Option<f64> {
+    match wait {
+        Amount::Hours(hours) => Some(*hours),
+        _ => None,
     }
 }
 

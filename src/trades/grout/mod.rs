@@ -5,6 +5,7 @@ mod ask;
 mod findings;
 mod joints;
 pub mod limits;
+mod order;
 #[cfg(test)]
 mod tests;
 
@@ -17,7 +18,7 @@ pub use joints::{
 
 use crate::measure::quantity::{Area, Mass, MassDensity, Volume};
 use crate::measure::{Amount, Length};
-use crate::trades::{Account, Grout};
+use crate::trades::{Account, Grout, Order};
 
 /// What the grouting takes.
 #[derive(Clone, Debug, PartialEq)]
@@ -58,6 +59,8 @@ pub struct Figure {
     pub seams: Vec<Volume>,
     /// All sealant with the waste chosen.
     pub sealant: Volume,
+    /// What is done, in this order.
+    pub order: Vec<Order>,
     /// Working, findings, cautions, needs.
     pub account: Account,
 }

@@ -53,6 +53,7 @@ pub fn figure(ask: &Ask) -> Result<Figure, Problem> {
         ),
     };
     figure.batches = batch::batches(ask, figure.mixed, &figure.dry, figure.water, floor);
+    figure.order = super::order::order(ask);
     figure.account = Account {
         working: working(ask, &figure),
         findings: findings::findings(ask, &figure),
@@ -85,6 +86,7 @@ fn bare(volume: Volume, waste: f64, dry: Vec<Measured>) -> Figure {
             slake: Amount::Minutes(0.0),
             most_turns: 0,
         },
+        order: Vec::new(),
         account: Account::default(),
     }
 }

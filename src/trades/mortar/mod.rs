@@ -6,6 +6,7 @@ mod batch;
 mod bed;
 mod findings;
 pub mod limits;
+mod order;
 mod setting;
 mod site_mix;
 #[cfg(test)]
@@ -23,7 +24,7 @@ pub use site_mix::{absolute_factor, absolute_volume, factor, mixed};
 
 use crate::measure::quantity::{Area, Mass, Volume};
 use crate::measure::{Amount, Length};
-use crate::trades::Account;
+use crate::trades::{Account, Order};
 
 /// What the work takes.
 #[derive(Clone, Debug, PartialEq)]
@@ -44,6 +45,8 @@ pub struct Figure {
     pub conventions: Vec<Convention>,
     /// Batch by batch.
     pub batches: Batches,
+    /// What is done, in this order.
+    pub order: Vec<Order>,
     /// Working, findings, cautions, needs.
     pub account: Account,
 }

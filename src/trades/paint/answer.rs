@@ -57,8 +57,10 @@ pub fn figure(ask: &Ask) -> Result<Figure, Problem> {
         nap: nap(ask).value,
         recoat: hours(recoat(ask.binder).value),
         temperature: (fahrenheit(least), fahrenheit(most)),
+        order: Vec::new(),
         account: Account::default(),
     };
+    figure.order = super::order::order(ask, &figure);
     figure.account = Account {
         working: working.into_iter().chain(others(ask, &figure)).collect(),
         findings: findings::findings(ask, &figure),
@@ -89,7 +91,8 @@ fn nap(ask: &Ask) -> &'static Sourced<(Length, Length)> {
     }
 }
 
-fn recoat(binder: Binder) -> &'static Sourced<(f64, f64)> {
+/// Hours until the next coat, from and to.
+pub(super) fn recoat(binder: Binder) -> &'static Sourced<(f64, f64)> {
     match binder {
         Binder::Latex => &book::RECOAT_LATEX,
         Binder::Alkyd => &book::RECOAT_ALKYD,

@@ -6,6 +6,7 @@ pub mod film;
 mod findings;
 pub mod limits;
 mod lots;
+mod order;
 mod reach;
 #[cfg(test)]
 mod tests;
@@ -20,7 +21,7 @@ pub use ask::{
 
 use crate::measure::quantity::{Area, SpreadRate, ThermodynamicTemperature, Volume};
 use crate::measure::{Amount, Length};
-use crate::trades::Account;
+use crate::trades::{Account, Order};
 
 /// What the painting takes.
 #[derive(Clone, Debug, PartialEq)]
@@ -49,6 +50,8 @@ pub struct Figure {
     pub recoat: Amount,
     /// Air and surface, from and to.
     pub temperature: (ThermodynamicTemperature, ThermodynamicTemperature),
+    /// What is done, in this order.
+    pub order: Vec<Order>,
     /// Working, findings, cautions, needs.
     pub account: Account,
 }

@@ -4,7 +4,7 @@ use super::{Field, Method};
 use crate::handbook::Cite;
 use crate::measure::quantity::Volume;
 use crate::measure::{Length, Phrase};
-use crate::trades::Account;
+use crate::trades::{Account, Order};
 
 /// A rectangle in the wall.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -178,6 +178,8 @@ pub struct Figure {
     pub waits: Vec<Wait>,
     /// How to look before cutting.
     pub inspection: Option<Inspection>,
+    /// What is done, in this order.
+    pub order: Vec<Order>,
     /// Working, findings, cautions and materials.
     pub account: Account,
 }

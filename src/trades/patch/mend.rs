@@ -34,6 +34,7 @@ pub(super) fn mend(ask: &Ask, place: &Place) -> Result<Figure, Problem> {
         coats: 0,
         waits: Vec::new(),
         inspection: None,
+        order: Vec::new(),
         account: Account {
             findings: decision.findings,
             ..Account::default()
@@ -47,6 +48,7 @@ pub(super) fn mend(ask: &Ask, place: &Place) -> Result<Figure, Problem> {
     }
     about_the_wall(&mut figure, ask, place);
     finish::finish(&mut figure, ask);
+    figure.order = super::order::order(&figure);
     figure
         .account
         .findings

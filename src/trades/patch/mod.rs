@@ -9,6 +9,7 @@ mod decide;
 mod figure;
 mod finish;
 mod mend;
+mod order;
 mod place;
 mod screws;
 mod sheets;

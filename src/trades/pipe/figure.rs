@@ -6,12 +6,13 @@ use super::ask::{Ask, By, Place, Way};
 use super::close::{Last, Swing, closes, cuts, last, swing};
 use super::cut::{LegCut, seated};
 use super::fitting::Shape;
+use super::hangers::{Hanger, hangers};
 use super::joints::{
-    Item, SolderNeed, cement_for, growth, hangers, items, joints, longest_cure, solder_for,
+    Item, SolderNeed, cement_for, growth, items, joints, longest_cure, solder_for,
 };
 use super::lines::longer;
 use super::offset::{Offset, offset};
-use super::order::{Order, order};
+use super::order::order;
 use super::problem::Problem;
 use super::template::{STATIONS, Template, template};
 use super::walk::{along, walk};
@@ -19,7 +20,7 @@ use super::{findings, limits, needs, working};
 use crate::handbook::pipe::{Cure, Family, Pipe, Size, tube};
 use crate::measure::Length;
 use crate::measure::quantity::Volume;
-use crate::trades::Account;
+use crate::trades::{Account, Order};
 
 /// One length of pipe to cut.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -69,8 +70,10 @@ pub struct Figure {
     pub cement: Option<(Volume, Volume)>,
     /// The wait before a test of cemented joints.
     pub cure: Option<Cure>,
-    /// Hangers.
+    /// Hangers, of all lines.
     pub hangers: Option<u32>,
+    /// Where they hold the run itself, in its order; the lines beside it take as many.
+    pub held_at: Vec<Hanger>,
     /// By how much its longest straight way grows.
     pub grows: Option<Length>,
     /// A strip to mark its largest pipe by.
@@ -128,9 +131,9 @@ pub fn openings(ask: &Ask) -> Result<Vec<(usize, Shape)>, Problem> {
 /// Pieces in the order of the run, exact to the nanometre; only what is printed is rounded.
 /// # Errors
 /// Each [`Problem`] names its leg: a fitting not measured, a leg shorter than its fittings, a size without a reducer, a
-/// turn that no fitting makes, a run that does not close.
+/// turn that no fitting makes, a run that does not close, a piece longer than a stick.
 /// # Findings
-/// The leg to cut last and long, a piece longer than a stick, a thread's two turns, a measurement that can hardly be
+/// The leg to cut last and long, a thread's two turns, a measurement that can hardly be
 /// right, a pipe beyond the cutter's jaw.
 /// # Source
 /// Army plumbing course and textbooks (identities); take-offs as measured, else as printed for that fitting.
@@ -160,6 +163,7 @@ pub fn figure(ask: &Ask) -> Result<Figure, Problem> {
         seated(ask, leg, cut, -longer[leg] * i64::from(lines - 1))?;
     }
     let pieces = pieces(ask, &legs, &longer, lines);
+    in_a_stick(ask, &pieces)?;
     let joints = joints(ask, &walk, lines);
     let family = ask.pipe.family();
     let largest = (0..legs.len()).map(|leg| ask.size_of(leg)).max();
@@ -172,6 +176,7 @@ pub fn figure(ask: &Ask) -> Result<Figure, Problem> {
             .map(|(at, span)| at.plus(along(span, *heading)));
         places.push(at);
     }
+    let held_at = hangers(ask, &walk, &legs);
     let longest = legs.iter().filter_map(|leg| leg.span.or(leg.cut)).max();
     let outside = tube(ask.pipe, largest).map(|tube| tube.outside.value);
     let fitted = pieces
@@ -189,7 +194,8 @@ pub fn figure(ask: &Ask) -> Result<Figure, Problem> {
             .cemented()
             .then(|| longest_cure(largest, ask.air, ask.damp))
             .flatten(),
-        hangers: hangers(ask, &walk, &legs, lines),
+        hangers: held_at.as_ref().map(|held| held.len() as u32 * lines),
+        held_at: held_at.unwrap_or_default(),
         grows: ask
             .warms
             .zip(longest)
@@ -255,6 +261,26 @@ fn pieces(ask: &Ask, legs: &[LegCut], longer: &[Length], lines: u32) -> Vec<Piec
         }
     }
     found
+}
+
+/// Every piece comes out of one stick.
+fn in_a_stick(ask: &Ask, pieces: &[Piece]) -> Result<(), Problem> {
+    let Some(long) = pieces.iter().find(|piece| piece.cut > ask.stick) else {
+        return Ok(());
+    };
+    // The longest of that leg, line by line; with a coupling more it is parted once more.
+    let of_leg = pieces.iter().filter(|piece| piece.leg == long.leg);
+    let is = of_leg.map(|piece| piece.cut).max().unwrap_or(long.cut);
+    let parts = i64::from(ask.legs[long.leg].couplings) + 1;
+    let all = is.as_nm() * parts;
+    let stick = ask.stick.as_nm().max(1);
+    Err(Problem::LongerThanStick {
+        leg: long.leg,
+        size: long.size,
+        is,
+        stick: ask.stick,
+        couplings: ((all + stick - 1) / stick - 1) as u32,
+    })
 }
 
 fn totals(pieces: &[Piece]) -> Vec<(Size, Length)> {

@@ -58,21 +58,6 @@ fn lasts(figure: &Figure, say: &mut Say<'_>) {
 }
 
 fn pieces(ask: &Ask, figure: &Figure, say: &mut Say<'_>) {
-    for piece in figure.pieces.iter().filter(|piece| piece.cut > ask.stick) {
-        say(
-            Weight::Caution,
-            Phrase::with(
-                "Piece {0} is {1}, longer than a stick of {2}: put a coupling into leg {3}.",
-                [
-                    Amount::Count(i64::from(piece.number)),
-                    piece.cut.into(),
-                    ask.stick.into(),
-                    count(piece.leg + 1),
-                ],
-            ),
-            Cite::computed("a piece comes out of one stick"),
-        );
-    }
     if !figure.fits() {
         say(
             Weight::Note,

@@ -1,10 +1,11 @@
 //! A run between the studs of a wall: where it goes through one, and whether the hole may be so large.
 
 use super::ask::{Ask, Place};
-use crate::handbook::framing::{PLATE_WITHIN, STUD_HOLE, STUD_HOLE_BEARING};
+use crate::handbook::Cite;
+use crate::handbook::framing::{HOLE_ROOM, PLATE_WITHIN};
 use crate::handbook::pipe::tube;
-use crate::handbook::{Cite, Sourced};
-use crate::measure::{Amount, Length, Phrase, Rounding};
+use crate::measure::{Amount, Length, Phrase};
+use crate::site::{Member, hole_for};
 use crate::trades::{Finding, Weight};
 
 /// The framing of a wall, and where on it a run starts.
@@ -26,11 +27,28 @@ pub struct Framed {
     pub bearing: bool,
 }
 
-/// A hole through a stud; legs and studs count from 0.
+impl Framed {
+    /// A stud of the wall.
+    fn stud(&self) -> Member {
+        Member::Stud {
+            depth: self.depth,
+            bearing: self.bearing,
+            doubled: false,
+        }
+    }
+    /// The largest hole in one; a stud always has one.
+    fn most_hole(&self) -> Length {
+        self.stud().largest_hole().unwrap_or_default()
+    }
+}
+
+/// A hole through a stud; legs, lines and studs count from 0.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Hole {
     /// The leg that goes through it.
     pub leg: usize,
+    /// Its line.
+    pub line: usize,
     /// The stud.
     pub stud: usize,
     /// The stud's centre, from the left corner.
@@ -43,51 +61,13 @@ pub struct Hole {
     pub fits: bool,
 }
 
-/// The hole that a pipe is put through: 1/16 in of room at least, to the next 1/8 in.
-pub static ROOM: Sourced<Length> = Sourced::new(
-    Length::in_64(0, 4),
-    Cite::practice("a hole with 1/16 in of room at least, to the next bit of 1/8 in"),
-);
-
-/// The hole that a pipe so far across is put through.
-///
-/// # Source
-/// Common practice, no published source: [`ROOM`].
-/// # Example
-/// ```
-/// use storyrod::{measure::Length, trades::pipe::hole_for};
-/// assert_eq!(hole_for(Length::in_64(2, 24)), Length::in_64(2, 32));
-/// ```
-#[must_use]
-pub fn hole_for(outside: Length) -> Length {
-    (outside + ROOM.value).rounded(Length::in_64(0, 8), Rounding::Cover)
-}
-
-/// The largest hole in a stud of that wall, rounded down to a nanometre.
-///
-/// # Source
-/// R602.6, as quoted: 40 % of the depth where the wall bears, 60 % where it does not.
-/// # Example
-/// ```
-/// use storyrod::{measure::Length, trades::pipe::most_hole};
-/// assert_eq!(most_hole(Length::in_64(3, 32), true), Length::nm(35_560_000));
-/// ```
-#[must_use]
-pub fn most_hole(depth: Length, bearing: bool) -> Length {
-    let (over, under) = if bearing {
-        STUD_HOLE_BEARING.value
-    } else {
-        STUD_HOLE.value
-    };
-    Length::nm(depth.as_nm() * over / under)
-}
-
 /// Where a run goes through studs, and what clashes.
 ///
 /// # Inputs
-/// The run, where its fittings are (from its start), and the wall. Legs into the wall or out of it go through no stud.
+/// The run, where the fittings of each of its lines are (from its start; [`beside`](super::beside)), and the wall. Legs
+/// into the wall or out of it go through no stud.
 /// # Gives
-/// Each hole in the order of the run, in the middle of its stud; findings, the heaviest first.
+/// Each hole in the order of the run, line by line, in the middle of its stud; findings, the heaviest first.
 /// # Findings
 /// Stop: a hole beyond its limit; a leg that runs up within a stud; a run that leaves its wall. Note: how many studs are
 /// bored, and pipe so near to a face that a plate shields it.
@@ -104,51 +84,50 @@ pub fn most_hole(depth: Length, bearing: bool) -> Length {
 /// assert_eq!(framed(&Ask::default(), &[], &wall), (vec![], vec![]));
 /// ```
 #[must_use]
-pub fn framed(ask: &Ask, places: &[Place], wall: &Framed) -> (Vec<Hole>, Vec<Finding>) {
+pub fn framed(ask: &Ask, lines: &[Vec<Place>], wall: &Framed) -> (Vec<Hole>, Vec<Finding>) {
     let (mut holes, mut found) = (Vec::new(), Vec::new());
     let mut beyond = None;
-    for (leg, ends) in places.windows(2).enumerate() {
+    for leg in 0..ask.legs.len() {
         let Some(tube) = tube(ask.pipe, ask.size_of(leg)) else {
             continue;
         };
         let outside = tube.outside.value;
         let at = |place: Place| (wall.start.0 + place.right, wall.start.1 + place.up);
-        let (from, to) = (at(ends[0]), at(ends[1]));
-        let half = outside.half();
         let past = |(x, y): (Length, Length)| {
+            let half = outside.half();
             x - half < Length::ZERO
                 || x + half > wall.long
                 || y - half < Length::ZERO
                 || wall.high.is_some_and(|high| y + half > high)
         };
-        if beyond.is_none() && (past(from) || past(to)) {
-            beyond = Some(leg);
-        }
         let first = holes.len();
-        for (stud, centre) in wall.studs.iter().enumerate() {
-            let edge = wall.face.half();
-            let (least, most) = (from.0.min(to.0), from.0.max(to.0));
-            if most - least <= wall.face {
-                let near = (from.0 - *centre).abs() < edge + half;
-                let runs = (to.1 - from.1).abs() > outside;
-                if near && runs {
-                    found.push(within(leg, stud, *centre, from.0, edge + half));
-                }
+        for (line, places) in lines.iter().enumerate() {
+            let [from, to] = [leg, leg + 1].map(|node| places.get(node).copied().map(at));
+            let Some((from, to)) = from.zip(to) else {
                 continue;
+            };
+            if beyond.is_none() && (past(from) || past(to)) {
+                beyond = Some(leg);
             }
-            // Through both its faces.
-            if least <= *centre - edge && most >= *centre + edge {
-                let share = (*centre - from.0).metres() / (to.0 - from.0).metres();
-                let rise = Length::from_metres((to.1 - from.1).metres() * share);
-                let across = hole_for(outside);
-                holes.push(Hole {
-                    leg,
-                    stud,
-                    from_left: *centre,
-                    up: from.1 + rise.unwrap_or_default(),
-                    across,
-                    fits: across <= most_hole(wall.depth, wall.bearing),
-                });
+            for (stud, centre) in wall.studs.iter().enumerate() {
+                match crossing((from, to), *centre, wall.face, outside) {
+                    Crossing::None => {}
+                    Crossing::Within => {
+                        found.push(within(leg, stud, *centre, from.0, wall, outside))
+                    }
+                    Crossing::Through(up) => {
+                        let across = hole_for(outside);
+                        holes.push(Hole {
+                            leg,
+                            line,
+                            stud,
+                            from_left: *centre,
+                            up,
+                            across,
+                            fits: across <= wall.most_hole(),
+                        });
+                    }
+                }
             }
         }
         found.extend(bored(leg, &holes[first..], wall, outside));
@@ -167,13 +146,56 @@ pub fn framed(ask: &Ask, places: &[Place], wall: &Framed) -> (Vec<Hole>, Vec<Fin
     (holes, found)
 }
 
-fn count(from_nothing: usize) -> Amount {
+/// How a leg meets a stud or a joist.
+pub(super) enum Crossing {
+    /// Not at all.
+    None,
+    /// It runs inside it, up or down.
+    Within,
+    /// Through both its faces, its middle so high there.
+    Through(Length),
+}
+
+/// How a leg between two places (across the members, up) meets the one with this centre.
+pub(super) fn crossing(
+    (from, to): ((Length, Length), (Length, Length)),
+    centre: Length,
+    face: Length,
+    outside: Length,
+) -> Crossing {
+    let edge = face.half();
+    let (least, most) = (from.0.min(to.0), from.0.max(to.0));
+    if most - least <= face {
+        let near = (from.0 - centre).abs() < edge + outside.half();
+        let runs = (to.1 - from.1).abs() > outside;
+        return if near && runs {
+            Crossing::Within
+        } else {
+            Crossing::None
+        };
+    }
+    if least > centre - edge || most < centre + edge {
+        return Crossing::None;
+    }
+    let share = (centre - from.0).metres() / (to.0 - from.0).metres();
+    let rise = Length::from_metres((to.1 - from.1).metres() * share);
+    Crossing::Through(from.1 + rise.unwrap_or_default())
+}
+
+pub(super) fn count(from_nothing: usize) -> Amount {
     Amount::Count(from_nothing as i64 + 1)
 }
 
 /// A leg that runs up where a stud is.
-fn within(leg: usize, stud: usize, centre: Length, x: Length, clear: Length) -> Finding {
-    let by = clear - (x - centre).abs();
+fn within(
+    leg: usize,
+    stud: usize,
+    centre: Length,
+    x: Length,
+    wall: &Framed,
+    outside: Length,
+) -> Finding {
+    let by = wall.face.half() + outside.half() - (x - centre).abs();
     Finding {
         weight: Weight::Stop,
         says: Phrase::with(
@@ -189,13 +211,18 @@ fn bored(leg: usize, holes: &[Hole], wall: &Framed, outside: Length) -> Vec<Find
     let Some(hole) = holes.first() else {
         return Vec::new();
     };
-    let limit = most_hole(wall.depth, wall.bearing);
+    let limit = wall.most_hole();
+    let several = holes.iter().any(|hole| hole.line > 0);
     let mut found = Vec::new();
     if hole.fits {
         found.push(Finding {
             weight: Weight::Note,
             says: Phrase::with(
-                "Leg {0} goes through {1} studs: a hole of {2} in the middle of each, at most {3} here.",
+                if several {
+                    "Leg {0} and the lines beside it take {1} holes of {2}, each in the middle of its stud, at most {3} here."
+                } else {
+                    "Leg {0} goes through {1} studs: a hole of {2} in the middle of each, at most {3} here."
+                },
                 [
                     count(leg),
                     Amount::Count(holes.len() as i64),
@@ -203,7 +230,7 @@ fn bored(leg: usize, holes: &[Hole], wall: &Framed, outside: Length) -> Vec<Find
                     limit.into(),
                 ],
             ),
-            rule: ROOM.cite,
+            rule: HOLE_ROOM.cite,
         });
     } else {
         found.push(Finding {
@@ -217,11 +244,12 @@ fn bored(leg: usize, holes: &[Hole], wall: &Framed, outside: Length) -> Vec<Find
                     limit.into(),
                 ],
             ),
-            rule: if wall.bearing { STUD_HOLE_BEARING.cite } else { STUD_HOLE.cite },
+            rule: wall.stud().cite(),
         });
     }
-    let clear = (wall.depth - outside).half();
-    if clear < PLATE_WITHIN.value {
+    let middle = wall.depth.half();
+    if wall.stud().plates(outside, middle)[0] {
+        let clear = middle - outside.half();
         found.push(Finding {
             weight: Weight::Caution,
             says: Phrase::with(
@@ -238,8 +266,7 @@ fn bored(leg: usize, holes: &[Hole], wall: &Framed, outside: Length) -> Vec<Find
 mod tests {
     use super::*;
     use crate::handbook::pipe::{Pipe, Size};
-    use crate::trades::pipe::sketch;
-    use crate::trades::pipe::{By, Direction, Leg, Mark, Way};
+    use crate::trades::pipe::{By, Direction, Leg, Lines, Mark, Way, beside, sketch};
 
     fn leg(way: Direction, inches: i64) -> Leg {
         Leg {
@@ -277,7 +304,7 @@ mod tests {
     }
 
     fn looked(ask: &Ask, wall: &Framed) -> (Vec<Hole>, Vec<Finding>) {
-        framed(ask, &sketch(ask), wall)
+        framed(ask, &beside(ask, &sketch(ask)), wall)
     }
 
     /// From 10 in to 60 in along the wall there are studs at 16, 32 and 48.
@@ -331,6 +358,31 @@ mod tests {
         // Into the wall and out of it nothing is bored.
         let ask = run(Pipe::CopperL, Size::Half, vec![leg(Direction::Back, 30)]);
         assert_eq!(looked(&ask, &wall(20, false)), (vec![], vec![]));
+    }
+
+    /// Two lines 3 in apart bore each stud twice, 3 in above each other, and the second leaves the wall as well.
+    #[test]
+    fn every_line_of_a_run_is_bored() {
+        let mut ask = run(Pipe::CopperL, Size::Half, vec![leg(Direction::Right, 20)]);
+        ask.lines = Some(Lines {
+            count: 2,
+            apart: Length::inches(3),
+            to: Direction::Up,
+        });
+        let (holes, found) = looked(&ask, &wall(10, false));
+        let at: Vec<(usize, Length)> = holes.iter().map(|hole| (hole.line, hole.up)).collect();
+        assert_eq!(at, [(0, Length::inches(20)), (1, Length::inches(23))]);
+        assert!(
+            found
+                .iter()
+                .any(|found| found.says.text.contains("lines beside it"))
+        );
+        ask.lines = ask.lines.map(|lines| Lines {
+            apart: Length::inches(80),
+            ..lines
+        });
+        let (_, found) = looked(&ask, &wall(10, false));
+        assert!(found[0].says.text.contains("leaves its wall"));
     }
 
     /// An offset at 45° meets a stud as high as it is along.

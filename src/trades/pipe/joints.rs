@@ -3,12 +3,11 @@
 use std::collections::BTreeMap;
 
 use super::ask::Ask;
-use super::cut::LegCut;
 use super::fitting::Port;
 use super::walk::Walk;
 use crate::handbook::pipe::{
     CURE_TEXTBOOK, Cure, DAMP, FLUX_SHARE, Family, Kind, Pipe, SOLDER_DENSITY, SOLDER_SLACK, Size,
-    Turn, cement_joints, cure_by, expansion, solder, support,
+    Turn, cement_joints, cure_by, expansion, solder,
 };
 use crate::measure::Length;
 use crate::measure::quantity::{Mass, Volume, gallons, pounds};
@@ -163,27 +162,6 @@ pub fn longest_cure(size: Size, fahrenheit: f64, damp: bool) -> Option<Cure> {
     });
     let longest = |a: Cure, b: Cure| if b.hours > a.hours { b } else { a };
     Some(tables.into_iter().fold(CURE_TEXTBOOK, longest))
-}
-
-/// Hangers of the run: one at its start, and one for every spacing of each leg begun. `None` where no spacing was read.
-pub(super) fn hangers(ask: &Ask, walk: &Walk, cuts: &[LegCut], lines: u32) -> Option<u32> {
-    let mut count = 1;
-    for (leg, cut) in cuts.iter().enumerate() {
-        let apart = support(ask.pipe, ask.size_of(leg))?;
-        let upright = walk.headings[leg][2].abs() > std::f64::consts::FRAC_1_SQRT_2 + 1e-9;
-        let apart = if upright { apart.upright } else { apart.level };
-        let long = cut.span.or(cut.cut).unwrap_or_default();
-        if cut.cut.is_some() && long.is_positive() {
-            count += hangers_between(long, apart.value);
-        }
-    }
-    Some(count * lines)
-}
-
-/// Spacings begun in a length; with the one at its other end, `⌈length ÷ apart⌉ + 1` hold it.
-fn hangers_between(long: Length, apart: Length) -> u32 {
-    let whole = (long.as_nm() + apart.as_nm() - 1) / apart.as_nm();
-    whole.max(1) as u32
 }
 
 /// How much a run grows: `α · length · warming`. `None` for a pipe whose figure was not looked up.

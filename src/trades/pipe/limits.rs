@@ -23,8 +23,8 @@ pub const FACE: (Length, Length) = (Length::ZERO, Length::inches(24));
 pub const TAPE: (Length, Length) = (Length::ZERO, Length::inches(1));
 /// What a hand cutter takes.
 pub const JAW: (Length, Length) = (Length::mm(3), Length::inches(12));
-/// How long a stick is.
-pub const STICK: (Length, Length) = (Length::feet(1), Length::feet(40));
+/// How long a stick is, or a coil.
+pub const STICK: (Length, Length) = (Length::feet(1), Length::feet(1_000));
 /// °F where joints are made.
 pub const AIR: (f64, f64) = (-20.0, 130.0);
 /// By how many °F a pipe is warmed.

@@ -5,17 +5,7 @@ use super::figure::Figure;
 use crate::handbook::pipe::{Family, SUPPLY_TEST, TEST_HEAD, TEST_MINUTES, TEST_PRESSURE};
 use crate::handbook::{Cite, documents};
 use crate::measure::{Amount, Phrase};
-
-/// A step of the work.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Order {
-    /// What is done.
-    pub does: Phrase,
-    /// Where that stands.
-    pub cite: Cite,
-    /// It waits until every piece was fitted dry.
-    pub joins: bool,
-}
+use crate::trades::{Order, Work};
 
 /// Everything is fitted dry before the first joint.
 pub static DRY: Cite = Cite::practice("everything is fitted dry before the first joint is made");
@@ -24,26 +14,35 @@ pub static DRY: Cite = Cite::practice("everything is fitted dry before the first
 pub(super) fn order(ask: &Ask, figure: &Figure) -> Vec<Order> {
     let family = ask.pipe.family();
     let mut steps = Vec::new();
-    let mut step = |does: Phrase, cite: Cite, joins: bool| steps.push(Order { does, cite, joins });
+    let mut step = |work: Work, does: Phrase, cite: Cite, joins: bool| {
+        steps.push(Order {
+            joins,
+            ..Order::of(work, does, cite)
+        });
+    };
     if family.drains() {
         step(
+            Work::ShutOff,
             "Cap or plug the open drain or stack before anything else.".into(),
             Cite::read(&documents::SEWER_GAS, "open drains"),
             false,
         );
     } else {
         step(
+            Work::ShutOff,
             "Shut the water off, open the line at its lowest point and let it run empty.".into(),
             Cite::practice("a line is empty before it is opened or heated"),
             false,
         );
     }
     step(
+        Work::CutPipe,
         "Cut every piece square and ream it; the ones to cut last stay long.".into(),
         Cite::read(&documents::COPPER_STEPS, "cut square, ream"),
         false,
     );
     step(
+        Work::FitDry,
         Phrase::with(
             "Fit all {0} pieces dry, to the bottom of every hub, and look at the far end.",
             [Amount::Count(figure.pieces.len() as i64)],
@@ -52,6 +51,7 @@ pub(super) fn order(ask: &Ask, figure: &Figure) -> Vec<Order> {
         false,
     );
     step(
+        Work::Mark,
         "Strike a depth line at each hub and a clocking line across pipe and hub.".into(),
         Cite::read(
             &documents::PLUMBING_2022,
@@ -60,6 +60,7 @@ pub(super) fn order(ask: &Ask, figure: &Figure) -> Vec<Order> {
         false,
     );
     step(
+        Work::TakeApart,
         "Take it apart in the order in which it goes together again.".into(),
         DRY,
         false,
@@ -67,6 +68,7 @@ pub(super) fn order(ask: &Ask, figure: &Figure) -> Vec<Order> {
     joining(family, &mut step);
     if let Some(cure) = figure.cure {
         step(
+            Work::Wait,
             Phrase::with(
                 "Wait {0} after the last joint, or as long as the label says.",
                 [Amount::Hours(cure.hours)],
@@ -77,14 +79,20 @@ pub(super) fn order(ask: &Ask, figure: &Figure) -> Vec<Order> {
     }
     testing(family, &mut step);
     step(
+        Work::Close,
         "Only then close the wall.".into(),
         Cite::practice("nothing is covered before its test"),
         true,
     );
+    for step in &mut steps {
+        if step.work == Work::Wait {
+            step.hours = figure.cure.map(|cure| cure.hours);
+        }
+    }
     steps
 }
 
-fn joining(family: Family, step: &mut impl FnMut(Phrase, Cite, bool)) {
+fn joining(family: Family, step: &mut impl FnMut(Work, Phrase, Cite, bool)) {
     let (does, cite) = match family {
         Family::Copper => (
             "Clean, flux and solder each joint on the day it is fluxed, back to its lines.",
@@ -106,13 +114,14 @@ fn joining(family: Family, step: &mut impl FnMut(Phrase, Cite, bool)) {
             Cite::practice("threaded pipe is made up from one end"),
         ),
     };
-    step(does.into(), cite, true);
+    step(Work::Join, does.into(), cite, true);
 }
 
-fn testing(family: Family, step: &mut impl FnMut(Phrase, Cite, bool)) {
+fn testing(family: Family, step: &mut impl FnMut(Work, Phrase, Cite, bool)) {
     let minutes = Amount::Minutes(TEST_MINUTES.value);
     if family.drains() {
         step(
+            Work::Test,
             Phrase::with(
                 "Fill the drain with water to {0} above its highest fitting, {1} psi, and hold {2} without a leak.",
                 [
@@ -126,6 +135,7 @@ fn testing(family: Family, step: &mut impl FnMut(Phrase, Cite, bool)) {
         );
     } else {
         step(
+            Work::Test,
             Phrase::with(
                 "Fill the line with water, bleed it, and hold the working pressure or more for {0} without a leak.",
                 [minutes],

@@ -163,6 +163,19 @@ pub enum Problem {
         /// The leg.
         leg: usize,
     },
+    /// A piece is longer than the sticks that it is cut from.
+    LongerThanStick {
+        /// The leg.
+        leg: usize,
+        /// Its size.
+        size: Size,
+        /// The piece.
+        is: Length,
+        /// A stick.
+        stick: Length,
+        /// Couplings in the leg, so that each part comes out of one.
+        couplings: u32,
+    },
     /// A leg cannot make up what is missing.
     CannotClose {
         /// The leg.

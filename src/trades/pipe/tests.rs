@@ -462,3 +462,60 @@ fn a_pipe_beyond_the_jaw_is_marked_and_sawn() {
     ask.jaw = Some(Length::in_64(0, 39));
     assert_eq!(told(&ask), 1);
 }
+
+/// 11 ft 2 in out of sticks of 10 ft: refused with its leg, until the sticks are longer or a coupling parts it.
+#[test]
+fn a_piece_longer_than_its_sticks_names_its_leg() {
+    let long = |ask: &mut Ask| {
+        ask.legs[2].by = By::Tape {
+            length: Length::inches(134),
+            from: Mark::Shoulder,
+            to: Mark::Shoulder,
+        };
+    };
+    let problem = wrong(long);
+    assert_eq!(
+        problem,
+        Problem::LongerThanStick {
+            leg: 2,
+            size: Size::Half,
+            is: Length::inches(134),
+            stick: Length::feet(10),
+            couplings: 1,
+        }
+    );
+    let mut ask = run();
+    long(&mut ask);
+    ask.legs[2].couplings = 1;
+    assert_eq!(figure(&ask).expect("two pieces").pieces.len(), 4);
+    ask.legs[2].couplings = 0;
+    ask.stick = Length::feet(20);
+    assert_eq!(figure(&ask).expect("one piece").pieces.len(), 3);
+    // 40 ft take three couplings, and a line beside it that is longer counts as well.
+    let Problem::LongerThanStick { couplings, .. } = wrong(|ask| {
+        ask.legs[2].by = By::Tape {
+            length: Length::feet(40),
+            from: Mark::Shoulder,
+            to: Mark::Shoulder,
+        };
+    }) else {
+        panic!("it is longer");
+    };
+    assert_eq!(couplings, 3);
+    let beside = wrong(|ask| {
+        ask.legs[0].by = By::Tape {
+            length: Length::inches(119),
+            from: Mark::Centre,
+            to: Mark::Centre,
+        };
+        ask.lines = Some(Lines {
+            count: 2,
+            apart: Length::inches(3),
+            to: Direction::Left,
+        });
+    });
+    assert!(
+        matches!(beside, Problem::LongerThanStick { leg: 0, .. }),
+        "{beside:?}"
+    );
+}

@@ -102,6 +102,12 @@ pub(super) fn heading(way: Way) -> Option<Heading> {
     Some(plus(keeps.vector().map(|axis| axis * cosine), aside, sine))
 }
 
+/// The heading of a leg; the way that it keeps where its offset has none.
+pub(super) fn way_of(way: Way) -> Heading {
+    let (Way::Along(keeps) | Way::Offset { along: keeps, .. }) = way;
+    heading(way).unwrap_or(keeps.vector())
+}
+
 /// The turn from one heading to the next.
 pub(super) fn turn_between(from: Heading, to: Heading) -> Angle {
     let across = cross(from, to);
@@ -268,13 +274,7 @@ pub fn sketch(ask: &Ask) -> Vec<Place> {
             }
             _ => UNKNOWN,
         };
-        let keeps = match leg.way {
-            Way::Along(direction)
-            | Way::Offset {
-                along: direction, ..
-            } => direction.vector(),
-        };
-        at = at.plus(along(span, heading(leg.way).unwrap_or(keeps)));
+        at = at.plus(along(span, way_of(leg.way)));
         places.push(at);
     }
     places

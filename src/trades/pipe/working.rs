@@ -3,7 +3,9 @@
 use super::ask::{Ask, By, Mark};
 use super::figure::Figure;
 use super::fitting::Known;
-use crate::handbook::pipe::{SOLDER_SLACK, support};
+use super::hangers::apart;
+use super::walk::walk;
+use crate::handbook::pipe::SOLDER_SLACK;
 use crate::handbook::{Cite, documents};
 use crate::measure::{Amount, Length, Phrase};
 use crate::trades::{Step, Term};
@@ -179,28 +181,52 @@ fn goods(ask: &Ask, figure: &Figure, steps: &mut Vec<Step>) {
             cite,
         });
     }
-    if let Some((apart, hangers)) = support(ask.pipe, ask.size).zip(figure.hangers) {
-        steps.push(Step {
-            what: Phrase::with(
-                "Hangers, level no farther apart than {0}, upright {1}",
-                [apart.level.value, apart.upright.value].map(Amount::Length),
-            ),
-            sum: Vec::new(),
-            gives: Amount::Count(i64::from(hangers)),
-            // The weaker of the two is told.
-            cite: if apart.upright.cite.known == crate::handbook::Known::FromMemory {
-                apart.upright.cite
-            } else {
-                apart.level.cite
-            },
-        });
-    }
+    hung(ask, figure, steps);
     if let Some((growth, figured)) = crate::handbook::pipe::expansion(ask.pipe).zip(figure.grows) {
         steps.push(Step {
             what: "Growth of the longest leg when it is warmed".into(),
             sum: Vec::new(),
             gives: figured.into(),
             cite: growth.cite,
+        });
+    }
+}
+
+/// Hangers leg by leg: the first, and from one to the next.
+fn hung(ask: &Ask, figure: &Figure, steps: &mut Vec<Step>) {
+    let Ok(walk) = walk(ask) else {
+        return;
+    };
+    for leg in 0..ask.legs.len() {
+        let at: Vec<Length> = figure
+            .held_at
+            .iter()
+            .filter(|hanger| hanger.leg == leg)
+            .map(|hanger| hanger.at)
+            .collect();
+        let (Some(apart), Some(first)) = (apart(ask, &walk, leg), at.first()) else {
+            continue;
+        };
+        let next = at.get(1).map(|next| *next - *first);
+        steps.push(Step {
+            what: match next {
+                Some(next) => Phrase::with(
+                    "Leg {0}: hangers, the first {1} from its start, then every {2}; at most {3}",
+                    [
+                        number(leg),
+                        (*first).into(),
+                        next.into(),
+                        apart.value.into(),
+                    ],
+                ),
+                None => Phrase::with(
+                    "Leg {0}: hanger, {1} from its start; at most {2} from the one before",
+                    [number(leg), (*first).into(), apart.value.into()],
+                ),
+            },
+            sum: Vec::new(),
+            gives: Amount::Count(at.len() as i64),
+            cite: apart.cite,
         });
     }
 }

@@ -22,6 +22,8 @@ pub struct Ask {
     pub joint: Length,
     /// How they lie.
     pub pattern: Pattern,
+    /// By the other hand: laid as in a mirror, before it is turned.
+    pub other_hand: bool,
     /// The pattern, turned clockwise on the sheet.
     pub turn: Angle,
     /// Where it starts.
@@ -57,6 +59,7 @@ impl Default for Ask {
             tile: Tile::default(),
             joint: Length::in_64(0, 8),
             pattern: Pattern::Grid,
+            other_hand: false,
             turn: Angle::ZERO,
             start: Start::Balanced(Sight::Middle),
             hold: None,
@@ -143,15 +146,9 @@ impl Thing {
                 at(width, height),
                 at(Length::ZERO, height),
             ],
-            ThingShape::Round { across } => (0..64i64)
-                .map(|n| {
-                    let (sine, cosine) = Angle::microdegrees(n * 5_625_000).sin_cos();
-                    let part = |share: f64| {
-                        Length::from_metres(across.metres() / 2.0 * share).unwrap_or_default()
-                    };
-                    at(part(cosine), part(sine))
-                })
-                .collect(),
+            ThingShape::Round { across } => {
+                return Polygon::round(at(Length::ZERO, Length::ZERO), across);
+            }
         };
         Polygon { points }
     }

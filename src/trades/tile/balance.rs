@@ -1,11 +1,11 @@
 //! The best start of a pattern: thousands of starts, each cut exactly, and left as soon as a better one is known.
 
-use super::cuts::facing;
 use super::lay::{box_of, field};
 use super::pattern::{Frame, domain, module, placed};
 use super::{Ask, Hold, Layout, Pattern, Placed, Problem, Side, Sight, lay::lay_in};
+use crate::geometry::hull::{facing, hull_width};
 use crate::geometry::{Clip, Inside, Point, Polygon, Region};
-use crate::measure::{Angle, Length};
+use crate::measure::Length;
 
 /// Starts tried each way over the pattern's own repeat.
 const TRIED: i64 = 48;
@@ -106,7 +106,7 @@ impl<'a> Search<'a> {
         };
         // A tile moves with the start, all its corners by as much: it is placed once, and where no edge can come near it
         // is settled once.
-        let frame = Frame::new(ask.turn, Point::default());
+        let frame = Frame::of(ask, Point::default());
         let (u, v) = search.reach;
         let ends = [(0, 0), (u, 0), (0, v), (u, v)].map(|(u, v)| frame.out(u, v));
         let Some((low, high)) = (Polygon {
@@ -137,7 +137,7 @@ impl<'a> Search<'a> {
 
     /// Tries a start: it is the best where it beats the best.
     fn consider(&mut self, (u, v): (i64, i64)) {
-        let by = Frame::new(self.ask.turn, Point::default()).out(u, v);
+        let by = Frame::of(self.ask, Point::default()).out(u, v);
         let mut worth = Worth {
             thin: 0.5,
             uneven: self.uneven(self.ask, self.least + by, self.sight),
@@ -218,7 +218,7 @@ fn off_sight(ask: &Ask, (least, most): (Point, Point), start: Point, sight: Sigh
         least.y + (most.y - least.y).half(),
     );
     let (along, across) = module(ask);
-    let frame = Frame::new(ask.turn, start);
+    let frame = Frame::of(ask, start);
     let off = |p: Point, rows: bool| {
         let (u, v) = frame.back(p);
         let half = ask.joint.as_nm() as f64 / 2.0;
@@ -278,7 +278,7 @@ fn thinness(ask: &Ask, tile: &Placed, piece: &Region, level: bool) -> f64 {
     let least = long.min(short);
     let square_to_walls = level && tile.points().len() == 4;
     if !square_to_walls {
-        return (super::cuts::hull_width(&rings[0]).min(facing(rings)) / least).min(1.0);
+        return (hull_width(&rings[0]).min(facing(rings)) / least).min(1.0);
     }
     let sideways = ask.turn.as_microdegrees().rem_euclid(180_000_000) == 90_000_000;
     if sideways != tile.upright {
@@ -290,7 +290,7 @@ fn thinness(ask: &Ask, tile: &Placed, piece: &Region, level: bool) -> f64 {
     if rings.len() == 1 && rectangle - doubled(&rings[0]).abs() < 2e12 {
         return share;
     }
-    share.min(super::cuts::hull_width(&rings[0]).min(facing(rings)) / least)
+    share.min(hull_width(&rings[0]).min(facing(rings)) / least)
 }
 
 /// The best start by the ask's own wish.
@@ -316,6 +316,17 @@ fn thinness(ask: &Ask, tile: &Placed, piece: &Region, level: bool) -> f64 {
 /// ```
 pub fn balance(ask: &Ask, sight: Sight, fewest: bool) -> Result<Balance, Problem> {
     let field = field(ask)?;
+    if ask.other_hand {
+        // Searched in the mirror, so that of two starts as good the mirrored one is taken.
+        let mirrored = ask.mirrored();
+        let best = balance(&mirrored, sight.mirrored(&ask.surface), fewest)?;
+        let from = Point::new(box_of(&field).1.x - best.from.x, best.from.y);
+        return Ok(Balance {
+            from,
+            layout: lay_in(ask, &field, from),
+            tried: best.tried,
+        });
+    }
     let mut search = Search::new(ask, &field, sight, fewest);
     let (along, across) = search.reach;
     let mut starts = even_starts(ask, &field);
@@ -348,7 +359,7 @@ pub fn balance(ask: &Ask, sight: Sight, fewest: bool) -> Result<Balance, Problem
             search.consider(held(ask, &field, start, search.reach));
         }
     }
-    let frame = Frame::new(ask.turn, Point::default());
+    let frame = Frame::of(ask, Point::default());
     let from = (search.best).map_or_else(Point::default, |(_, (u, v))| frame.out(u, v));
     Ok(Balance {
         layout: lay_in(ask, &field, from),
@@ -365,7 +376,7 @@ fn held(ask: &Ask, field: &[Region], start: (i64, i64), reach: (i64, i64)) -> (i
     else {
         return start;
     };
-    let frame = Frame::new(ask.turn, Point::default());
+    let frame = Frame::of(ask, Point::default());
     let from = frame.out(start.0, start.1);
     let (least, size) = box_of(field);
     let edge = ask.surface.bounds().map_or(least, |(edge, _)| edge);
@@ -403,12 +414,9 @@ pub(super) fn even_starts(ask: &Ask, field: &[Region]) -> Vec<(i64, i64)> {
     };
     if ask.turn.as_microdegrees() % 90_000_000 != 0 {
         // About the middle of the field: a corner of the pattern there, or the middle of a tile.
-        let frame = Frame::new(
-            Angle::microdegrees(-ask.turn.as_microdegrees()),
-            Point::default(),
-        );
-        let middle = frame.out(size.x.half().as_nm(), size.y.half().as_nm());
-        let (u, v) = (middle.x.as_nm(), middle.y.as_nm());
+        let frame = Frame::of(ask, Point::default());
+        let middle = frame.back(Point::new(size.x.half(), size.y.half()));
+        let (u, v) = (middle.0.round() as i64, middle.1.round() as i64);
         let (a, b) = (ask.tile.long.half().as_nm(), ask.tile.short.half().as_nm());
         return vec![(u, v), (u - a, v - b)];
     }
@@ -432,7 +440,9 @@ pub(super) fn even_starts(ask: &Ask, field: &[Region]) -> Vec<(i64, i64)> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::trades::tile::{Piece, Tile, narrowest};
+    use crate::geometry::narrowest;
+    use crate::measure::Angle;
+    use crate::trades::tile::{Piece, Tile};
 
     /// The thinnest cut of a start by the measure that is shown.
     fn thinnest_from(ask: &Ask, from: Point) -> f64 {

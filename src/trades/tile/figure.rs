@@ -7,14 +7,12 @@ use super::cuts::{kind, on_tile};
 use super::findings::findings;
 use super::lay::{field, lay_in};
 use super::lines::{Chalk, chalk};
-use super::{
-    Ask, BoxOf, CutKind, Layout, Pattern, Piece, Plan, Problem, Start, narrowest, plan, sheet_size,
-};
-use crate::geometry::Point;
+use super::{Ask, BoxOf, CutKind, Layout, Pattern, Piece, Plan, Problem, Start, plan, sheet_size};
+use crate::geometry::{Point, narrowest};
 use crate::handbook::{Cite, cautions};
 use crate::measure::quantity::{Area, in_square_metres};
 use crate::measure::{Amount, Length, Phrase};
-use crate::trades::{Account, Material, Need, Step, Term};
+use crate::trades::{Account, Material, Need, Order, Step, Term};
 
 /// A shape of which one or more pieces are cut.
 #[derive(Clone, Debug, PartialEq)]
@@ -72,6 +70,8 @@ pub struct Figure {
     pub soft: Vec<(Point, Point)>,
     /// Lines to chalk.
     pub chalk: Option<Chalk>,
+    /// What is done, in this order.
+    pub order: Vec<Order>,
     /// Working, findings, cautions, needs.
     pub account: Account,
 }
@@ -135,9 +135,11 @@ pub fn figure(ask: &Ask) -> Result<Figure, Problem> {
         without_reuse,
         with_reuse,
         to_buy,
+        order: Vec::new(),
         account: Account::default(),
         layout,
     };
+    figure.order = super::order::order(&figure);
     account(ask, &mut figure, broken);
     Ok(figure)
 }
@@ -145,6 +147,10 @@ pub fn figure(ask: &Ask) -> Result<Figure, Problem> {
 fn started(ask: &Ask) -> Result<(Layout, Point, usize), Problem> {
     let by = |from: Point| -> Result<_, Problem> { Ok((lay_in(ask, &field(ask)?, from), from, 0)) };
     match ask.start {
+        Start::Corner if ask.other_hand => {
+            let (_, size) = super::lay::box_of(&field(ask)?);
+            by(Point::new(size.x, Length::ZERO))
+        }
         Start::Corner => by(Point::default()),
         Start::ByHand(from) => by(from),
         Start::Balanced(sight) => {

@@ -77,7 +77,7 @@ pub fn running(ask: &Ask, layout: &Layout, across: bool) -> Vec<Length> {
         return Vec::new();
     };
     // A joint lies half a joint before the pattern's corner, on the side where its rows begin.
-    let frame = Frame::new(ask.turn, layout.start);
+    let frame = Frame::of(ask, layout.start);
     let half = -ask.joint.half().as_nm();
     let at = frame.out(
         half + along.as_nm() * i64::from(first.0),

@@ -2,16 +2,16 @@
 
 mod ask;
 mod balance;
-mod cover;
 mod cuts;
 mod figure;
 mod findings;
 mod lay;
 mod lines;
+mod mirror;
+mod order;
 mod pattern;
 mod reuse;
 mod sheets;
-mod simplex;
 mod traded;
 
 pub use ask::{
@@ -19,7 +19,7 @@ pub use ask::{
     Thing, ThingShape, Tile,
 };
 pub use balance::{Balance, balance};
-pub use cuts::{CutKind, narrowest};
+pub use cuts::CutKind;
 pub use figure::{Cut, Figure, figure};
 pub use findings::{least_joint, lippage};
 pub use lay::{Laid, Layout, Piece, field_corner, lay};

@@ -5,7 +5,7 @@
 
 use super::{Ask, Pattern};
 use crate::geometry::Point;
-use crate::measure::{Angle, Length};
+use crate::measure::Length;
 
 /// A tile in its place, before it is cut.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -53,15 +53,19 @@ pub(super) struct Frame {
     start: Point,
     sine: f64,
     cosine: f64,
+    /// Its rows run to the left.
+    mirrored: bool,
 }
 
 impl Frame {
-    pub(super) fn new(turn: Angle, start: Point) -> Frame {
-        let (sine, cosine) = turn.sin_cos();
+    /// The frame of an ask's pattern whose corner lies at a point.
+    pub(super) fn of(ask: &Ask, start: Point) -> Frame {
+        let (sine, cosine) = ask.turn.sin_cos();
         Frame {
             start,
             sine,
             cosine,
+            mirrored: ask.other_hand,
         }
     }
 
@@ -73,6 +77,7 @@ impl Frame {
 
     /// The same for a place between whole nanometres: it goes to the nearest once, on the surface.
     fn out_near(&self, x: f64, y: f64) -> Point {
+        let x = if self.mirrored { -x } else { x };
         let near = |n: f64| Length::nm(n.round() as i64);
         Point::new(
             self.start.x + near(x * self.cosine - y * self.sine),
@@ -81,6 +86,7 @@ impl Frame {
     }
 
     fn turned(&self, x: i64, y: i64) -> (i64, i64) {
+        let x = if self.mirrored { -x } else { x };
         // Quarter turns by hand: exact.
         let whole = |share: f64| (share.abs() == 1.0 || share == 0.0).then_some(share as i64);
         if let (Some(s), Some(c)) = (whole(self.sine), whole(self.cosine)) {
@@ -99,8 +105,9 @@ impl Frame {
             (p.x - self.start.x).as_nm() as f64,
             (p.y - self.start.y).as_nm() as f64,
         );
+        let along = x * self.cosine + y * self.sine;
         (
-            x * self.cosine + y * self.sine,
+            if self.mirrored { -along } else { along },
             y * self.cosine - x * self.sine,
         )
     }
@@ -155,10 +162,16 @@ fn rows_of_hexagons(along: Length) -> i64 {
 /// A rectangle of the frame.
 fn rectangle(frame: &Frame, (x, y): (i64, i64), (w, h): (i64, i64), upright: bool) -> Placed {
     let mut points = [Point::default(); 6];
-    points[0] = frame.out(x, y);
-    points[1] = frame.out(x + w, y);
-    points[2] = frame.out(x + w, y + h);
-    points[3] = frame.out(x, y + h);
+    // Corners go round the same way by either hand, from the upper left one where nothing is turned.
+    let (near, far) = if frame.mirrored {
+        (x + w, x)
+    } else {
+        (x, x + w)
+    };
+    points[0] = frame.out(near, y);
+    points[1] = frame.out(far, y);
+    points[2] = frame.out(far, y + h);
+    points[3] = frame.out(near, y + h);
     Placed {
         points,
         count: 4,
@@ -171,6 +184,7 @@ fn rectangle(frame: &Frame, (x, y): (i64, i64), (w, h): (i64, i64), upright: boo
 /// A hexagon round its middle, corners up and down: the flats stand left and right.
 fn hexagon(frame: &Frame, (x, y): (f64, f64), flats: i64) -> Placed {
     let (half, tip) = (flats as f64 / 2.0, flats as f64 / 3f64.sqrt());
+    let half = if frame.mirrored { -half } else { half };
     let at = [
         (0.0, -tip),
         (half, -tip / 2.0),
@@ -223,7 +237,7 @@ fn end_of(seed: u32, row: i64, along: i64, apart: i64) -> i64 {
 /// ```
 #[must_use]
 pub fn placed(ask: &Ask, start: Point, least: Point, most: Point) -> Vec<Placed> {
-    let frame = Frame::new(ask.turn, start);
+    let frame = Frame::of(ask, start);
     let corners = [
         least,
         Point::new(most.x, least.y),

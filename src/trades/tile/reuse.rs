@@ -6,9 +6,10 @@
 use std::cmp::Reverse;
 use std::collections::BTreeMap;
 
-use super::cover::{Covered, cover};
-use super::cuts::{OnTile, hull, on_tile, sides};
+use super::cuts::{OnTile, on_tile, sides};
 use super::{Ask, Laid, Layout, Piece};
+use crate::geometry::hull::{apart, hull};
+use crate::geometry::{Covered, cover};
 
 /// A tile that is cut, and the places in the layout that its pieces go to.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -79,20 +80,6 @@ fn ways(piece: &[OnTile], laid: &Laid, (long, short): (f64, f64), grain: bool) -
             piece.iter().map(ring).collect()
         })
         .collect()
-}
-
-/// Whether a straight band so wide lies between two hulls, along a side of either.
-fn apart(a: &[(f64, f64)], b: &[(f64, f64)], by: f64) -> bool {
-    [(a, b), (b, a)].iter().any(|(one, other)| {
-        (0..one.len()).any(|at| {
-            let (p, q) = (one[at], one[(at + 1) % one.len()]);
-            let (dx, dy) = (q.0 - p.0, q.1 - p.1);
-            let long = dx.hypot(dy);
-            // A hull runs so that its own points are on the side where this is more than nothing.
-            let off = |r: &(f64, f64)| dx * (r.1 - p.1) - dy * (r.0 - p.0);
-            long >= 1.0 && other.iter().all(|r| -off(r) >= by * long)
-        })
-    })
 }
 
 /// The cut pieces, those of one shape together, the largest first; by the size of their tile.

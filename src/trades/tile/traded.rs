@@ -4,8 +4,8 @@
 use super::balance::{balance, even_starts, uneven};
 use super::lay::lay_in;
 use super::pattern::Frame;
-use super::{Ask, Figure, Layout, Piece, Sight, Start, narrowest};
-use crate::geometry::Point;
+use super::{Ask, Figure, Layout, Piece, Sight, Start};
+use crate::geometry::{Point, narrowest};
 use crate::handbook::Cite;
 use crate::measure::{Amount, Length, Phrase};
 use crate::trades::{Finding, Weight};
@@ -57,7 +57,7 @@ pub(super) fn traded(ask: &Ask, figure: &Figure) -> Vec<Finding> {
     }
     let off = uneven(ask, parts, figure.layout.start, sight);
     if off > HAIR {
-        let frame = Frame::new(ask.turn, Point::default());
+        let frame = Frame::of(ask, Point::default());
         let even = even_starts(ask, parts).into_iter().filter_map(|(u, v)| {
             let layout = lay_in(ask, parts, frame.out(u, v));
             (uneven(ask, parts, layout.start, sight) <= HAIR).then(|| thinnest(&layout))

@@ -131,6 +131,7 @@ pub fn task(task: &Task) -> String {
         // The job of the bench has no tile, grout, mortar, drain or pipe.
         Ask::Pipe(ask, on) => object([("pipe", name(ask)), ("on", name(on))]),
         Ask::Drain(ask) => object([("drain", name(ask))]),
+        Ask::Sheets(ask, on) => object([("sheets", name(ask)), ("on", name(on))]),
         Ask::Grout(ask, tile) => object([("grout", name(ask)), ("tile", name(tile))]),
         Ask::Mortar(ask, tile) => object([("mortar", name(ask)), ("tile", name(tile))]),
         Ask::Tile(ask, on) => object([("tile", name(ask)), ("on", name(on))]),

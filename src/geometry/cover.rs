@@ -1,4 +1,4 @@
-//! Fewest tiles for a number of pieces, of which it is known which lie on one tile together.
+//! Fewest tiles, or sheets, for a number of pieces of which it is known which two lie on one together.
 //!
 //! Every set of shapes that fits on a tile is listed; a linear program over them gives a bound that holds for any plan,
 //! and a plan that is near it. Where there are too many sets, pieces are put in one by one, and the bound is by area.
@@ -9,7 +9,7 @@ use super::simplex::weights;
 
 /// Tiles and the shapes that come out of each, and how few tiles any plan takes.
 #[derive(Debug)]
-pub(super) struct Covered {
+pub(crate) struct Covered {
     /// Shapes by their places, one for each piece.
     pub tiles: Vec<Vec<usize>>,
     /// Tiles that any plan takes.
@@ -139,7 +139,7 @@ impl Shapes<'_> {
 }
 
 /// Tiles for pieces of some shapes, so many of each, the largest first; and how few do in any plan.
-pub(super) fn cover(
+pub(crate) fn cover(
     counts: &[usize],
     areas: &[i128],
     tile: i128,
