@@ -5,7 +5,9 @@ use std::path::{Path, PathBuf};
 use i_slint_backend_testing::ElementHandle;
 use slint::platform::{PointerEventButton, WindowEvent};
 use slint::{ComponentHandle, LogicalPosition};
-use storyrod::app::{App, Command, Here, PhotoCommand, PhotoSlot, Row, Slot, Tone, Tool, start};
+use storyrod::app::{
+    App, Command, Here, PhotoCommand, PhotoSlot, Row, Side, Slot, Tone, Tool, start,
+};
 use storyrod::drawing::Theme;
 use storyrod::geometry::{Homography, Spot};
 use storyrod::gui::Desk;
