@@ -17,6 +17,8 @@ mod killed;
 mod mixes;
 #[path = "faults/pictures.rs"]
 mod pictures;
+#[path = "faults/pictures_handed_over.rs"]
+mod pictures_handed_over;
 #[path = "faults/pipes.rs"]
 mod pipes;
 #[path = "faults/program.rs"]

@@ -148,6 +148,9 @@ impl App {
                 "The studs of this wall are not known yet: find them, and the holes follow.".into(),
             ));
         }
+        let unsure = self
+            .estimated(at)
+            .map_or_else(String::new, |mark| format!("; {mark}"));
         for hole in &holes {
             rows.push(Row::Figure {
                 label: format!(
@@ -157,7 +160,7 @@ impl App {
                     line_word(hole.line)
                 ),
                 detail: format!(
-                    "{} from the left, {} up, in the middle of the stud",
+                    "{} from the left, {} up, in the middle of the stud{unsure}",
                     self.show(hole.from_left),
                     self.show(hole.up)
                 ),

@@ -20,7 +20,7 @@ use crate::measure::plain;
 use crate::photo::Line;
 
 /// Most small copies that are held.
-const HELD: usize = 400;
+const HELD: usize = 96;
 
 /// What is chosen.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

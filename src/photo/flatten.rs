@@ -177,6 +177,7 @@ impl Sampler<'_> {
 }
 
 /// A number as the nearest whole one, -4 for what is less or none, 2²¹ for what is more; without a branch, unlike `as`.
+#[allow(clippy::manual_clamp)] // It would leave a number that is none as it is.
 fn whole(number: f32) -> i32 {
     // Here a step of the last bit is one.
     const BASE: f32 = 12_582_912.0;

@@ -194,6 +194,93 @@ mod tests {
         assert!(!wall.takes(&one, String::new));
     }
 
+    /// 5,000 pictures of two years: each day once, newest first, and every filter takes what a count takes.
+    #[test]
+    fn a_long_log_is_in_order_and_is_searched_whole() {
+        let begun = DateTime::parse_from_rfc3339("2025-01-01T07:00:00-05:00").unwrap();
+        let photos: Vec<Arc<Photo>> = (0..5_000u64)
+            .map(|n| {
+                // Not in the order in which they were taken.
+                let when = begun + chrono::Duration::minutes((n * 2_677 % 5_000 * 211) as i64);
+                let mut photo = Photo::new("a.jpg".into(), (4, 3), when);
+                photo.room = Some(Id(n % 2));
+                photo.wall = Some((n % 4) as usize);
+                photo.stage = Some(Stage::ALL[(n % 5) as usize]);
+                photo.title = format!("Picture {n}");
+                Arc::new(photo)
+            })
+            .collect();
+        let all = lines(&photos, |_| true);
+        let entries: Vec<usize> = all
+            .iter()
+            .filter_map(|line| match line {
+                Line::Entry(at) => Some(*at),
+                Line::Day(_) => None,
+            })
+            .collect();
+        assert_eq!(entries.len(), 5_000);
+        assert!(
+            entries
+                .windows(2)
+                .all(|pair| photos[pair[0]].when >= photos[pair[1]].when)
+        );
+        let days: std::collections::BTreeSet<NaiveDate> =
+            photos.iter().map(|photo| photo.when.date_naive()).collect();
+        assert_eq!(all.len(), 5_000 + days.len());
+        let count = |filter: Filter| {
+            let taken = lines(&photos, |photo| filter.takes(photo, String::new));
+            taken
+                .iter()
+                .filter(|line| matches!(line, Line::Entry(_)))
+                .count()
+        };
+        let of = Filter::default;
+        assert_eq!(
+            count(Filter {
+                room: Some(Id(1)),
+                ..of()
+            }),
+            2_500
+        );
+        assert_eq!(
+            count(Filter {
+                room: Some(Id(1)),
+                wall: Some(3),
+                ..of()
+            }),
+            1_250
+        );
+        assert_eq!(
+            count(Filter {
+                room: Some(Id(1)),
+                wall: Some(2),
+                ..of()
+            }),
+            0
+        );
+        assert_eq!(
+            count(Filter {
+                stage: Some(Stage::Stripped),
+                ..of()
+            }),
+            1_000
+        );
+        assert_eq!(
+            count(Filter {
+                words: "picture 4999".into(),
+                ..of()
+            }),
+            1
+        );
+        assert_eq!(
+            count(Filter {
+                words: "cellar".into(),
+                ..of()
+            }),
+            0
+        );
+    }
+
     #[test]
     fn before_is_earlier_and_of_the_same_place() {
         let photos = [

@@ -11,6 +11,9 @@ const READ: u32 = 0x80;
 /// How far past the end of a block its end mark leads.
 const END: u32 = 64;
 
+/// A one in each of eight bytes.
+const ONES: u64 = 0x0101_0101_0101_0101;
+
 /// Codes of one table, its shortest with the values that follow them.
 pub(super) struct Codes {
     /// What the next [`LOOK`] bits begin with: a value (upper half), how many places it skips (a byte) and how many bits
@@ -134,8 +137,7 @@ impl<R: Read> Bits<R> {
             && let Some(eight) = self.buffer[self.at..self.end].first_chunk::<8>()
         {
             let eight = u64::from_be_bytes(*eight);
-            // Whether a byte of the eight has all its bits.
-            const ONES: u64 = 0x0101_0101_0101_0101;
+            // Where no byte of the eight has all its bits.
             if (!eight).wrapping_sub(ONES) & eight & (ONES << 7) == 0 {
                 self.bits |= eight >> self.count;
                 let whole = (64 - self.count) / 8;
@@ -242,10 +244,8 @@ impl<R: Read> Bits<R> {
             let (value, skip) = self.value(rest)?;
             at += skip;
             if value != 0 {
-                // Past the end of the block there is no place.
-                let Some(place) = places.get(at as usize) else {
-                    break;
-                };
+                // Past the end of the block there is no place: the file is damaged.
+                let place = places.get(at as usize)?;
                 block[usize::from(*place & 31)] = value;
                 at += 1;
             }
