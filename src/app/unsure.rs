@@ -15,6 +15,9 @@ use crate::takeoff::{Ask, Job, Task};
 /// A job, and of its figures what they come to with their estimates shorter and longer.
 pub(super) type Known = (Job, BTreeMap<usize, Effect>);
 
+/// A room by its place, itself, and what of it is an estimate, each with its ±.
+type Unsure<'a> = (usize, &'a Room, Vec<(What, Length)>);
+
 /// What estimates do to a figure.
 #[derive(Clone, Default)]
 pub(super) struct Effect {
@@ -38,7 +41,7 @@ fn estimates(room: &Room) -> Vec<(What, Length)> {
 
 impl App {
     /// The room of a figure, and what of it is an estimate.
-    fn estimates_of(&self, task: &Task) -> Option<(usize, &Room, Vec<(What, Length)>)> {
+    fn estimates_of(&self, task: &Task) -> Option<Unsure<'_>> {
         let at = task.room?;
         let room = self.job.rooms.get(at)?;
         let found = estimates(room);

@@ -44,7 +44,7 @@ mod tests {
     fn drawn(rings: &[Vec<(f32, f32)>]) -> Vec<(f32, f32)> {
         let path = lines(rings);
         path.iter()
-            .flat_map(|path| path.points())
+            .flat_map(Path::points)
             .map(|point| (point.x, point.y))
             .collect()
     }
