@@ -59,6 +59,8 @@ fn runs() -> impl Strategy<Value = Ask> {
             start: Some(Fitting::of(Kind::Bend)),
             legs: found,
             fittings: vec![bend(Length::nm(take_off), Length::nm(depth))],
+            // Longer than any piece here: sticks are not what is tried.
+            stick: Length::feet(1_000),
             ..Ask::default()
         }
     })
@@ -185,6 +187,8 @@ fn wild() -> impl Strategy<Value = Ask> {
             }),
             air,
             fittings: vec![bend(Length::mm(9), Length::mm(12))],
+            // Longer than any piece here: sticks are not what is tried.
+            stick: Length::feet(1_000),
             ..Ask::default()
         })
 }
@@ -324,6 +328,8 @@ proptest! {
             start: Some(Fitting { turn: Some(turn), ..Fitting::of(Kind::Bend) }),
             legs: vec![stem, travel, Leg { end: None, by: By::Tape { length: Length::feet(1), from: Mark::Centre, to: Mark::End }, ..stem }],
             fittings: vec![elbow],
+            // Longer than any piece here: sticks are not what is tried.
+            stick: Length::feet(1_000),
             ..Ask::default()
         };
         let end = figure(&ask).unwrap().places[2].unwrap();
