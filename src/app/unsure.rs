@@ -24,8 +24,11 @@ pub(super) struct Effect {
     moves: bool,
 }
 
-/// The lengths of a room that are estimates, each with its ±.
-fn estimates(room: &Room) -> Vec<(What, Length)> {
+/// Lengths that are estimates, each with its ±.
+type Estimates = Vec<(What, Length)>;
+
+/// The lengths of a room that are estimates.
+fn estimates(room: &Room) -> Estimates {
     let marks = room.survey.marks.iter();
     marks
         .filter(|(what, _)| {
@@ -38,7 +41,7 @@ fn estimates(room: &Room) -> Vec<(What, Length)> {
 
 impl App {
     /// The room of a figure, and what of it is an estimate.
-    fn estimates_of(&self, task: &Task) -> Option<(usize, &Room, Vec<(What, Length)>)> {
+    fn estimates_of(&self, task: &Task) -> Option<(usize, &Room, Estimates)> {
         let at = task.room?;
         let room = self.job.rooms.get(at)?;
         let found = estimates(room);
