@@ -15,9 +15,6 @@ use crate::takeoff::{Ask, Job, Task};
 /// A job, and of its figures what they come to with their estimates shorter and longer.
 pub(super) type Known = (Job, BTreeMap<usize, Effect>);
 
-/// A room by its place, itself, and what of it is an estimate, each with its ±.
-type Unsure<'a> = (usize, &'a Room, Vec<(What, Length)>);
-
 /// What estimates do to a figure.
 #[derive(Clone, Default)]
 pub(super) struct Effect {
@@ -27,8 +24,11 @@ pub(super) struct Effect {
     moves: bool,
 }
 
-/// The lengths of a room that are estimates, each with its ±.
-fn estimates(room: &Room) -> Vec<(What, Length)> {
+/// Lengths that are estimates, each with its ±.
+type Estimates = Vec<(What, Length)>;
+
+/// The lengths of a room that are estimates.
+fn estimates(room: &Room) -> Estimates {
     let marks = room.survey.marks.iter();
     marks
         .filter(|(what, _)| {
@@ -41,7 +41,7 @@ fn estimates(room: &Room) -> Vec<(What, Length)> {
 
 impl App {
     /// The room of a figure, and what of it is an estimate.
-    fn estimates_of(&self, task: &Task) -> Option<Unsure<'_>> {
+    fn estimates_of(&self, task: &Task) -> Option<(usize, &Room, Estimates)> {
         let at = task.room?;
         let room = self.job.rooms.get(at)?;
         let found = estimates(room);
