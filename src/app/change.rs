@@ -77,8 +77,8 @@ impl App {
             }
             Command::RemoveTask(task) => {
                 self.edit("Figure removed", |job| {
-                    if task < job.tasks.len() {
-                        job.tasks.remove(task);
+                    if let Some(id) = job.tasks.get(task).map(|task| task.id) {
+                        job.keep_tasks(|task| task.id != id);
                     }
                 });
                 self.trail.clear();
@@ -161,7 +161,7 @@ impl App {
                 self.edit("Room removed", |job| {
                     if at < job.rooms.len() {
                         job.rooms.remove(at);
-                        job.tasks.retain(|task| task.room != Some(at));
+                        job.keep_tasks(|task| task.room != Some(at));
                         for task in &mut job.tasks {
                             task.room = task
                                 .room

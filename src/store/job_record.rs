@@ -296,13 +296,10 @@ pub(super) fn write_entries(job: &Job) -> Vec<Part> {
         let record: BatchRecord = (batch.mixed.to_rfc3339(), batch.rest, batch.good);
         parts.push(part(kind::BATCH, 0, write(&record)));
     }
-    for (figure, traced) in &job.traced {
-        // What is left of a figure that was removed is not kept.
-        if job.tasks.iter().any(|task| task.id == *figure) {
-            let record: TracedRecord = (traced.photo.0, traced.mark, traced.give.as_nm());
-            parts.push(part(kind::TRACED, figure.0, write(&record)));
-        }
-    }
+    parts.extend(job.traced.iter().map(|(figure, traced)| {
+        let record: TracedRecord = (traced.photo.0, traced.mark, traced.give.as_nm());
+        part(kind::TRACED, figure.0, write(&record))
+    }));
     parts
 }
 

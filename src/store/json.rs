@@ -158,6 +158,7 @@ struct JobJson {
     photos: Vec<PhotoJson>,
     #[serde(default)]
     steps: Vec<StepJson>,
+    #[serde(default)]
     traced: Vec<TracedJson>,
 }
 

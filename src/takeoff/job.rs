@@ -229,6 +229,14 @@ impl Job {
         });
     }
 
+    /// Figures out of the job, with what is known of their outlines.
+    pub fn keep_tasks(&mut self, keep: impl FnMut(&Task) -> bool) {
+        self.tasks.retain(keep);
+        let tasks = &self.tasks;
+        let stands = |id: &Id| tasks.iter().any(|task| task.id == *id);
+        self.traced.retain(|id, _| stands(id));
+    }
+
     /// A figure into the job.
     pub fn add_task(&mut self, room: Option<usize>, ask: Ask) {
         self.tasks.push(Task {
