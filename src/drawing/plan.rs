@@ -3,7 +3,7 @@
 use super::elevation::{drawable, whose};
 use super::plan_more;
 use super::{Align, Dimension, Edge, Fit, Hot, Line, Mark, Pen, Role, Scene, Standing, Stroke};
-use crate::geometry::Point;
+use crate::geometry::{Point, Polygon};
 use crate::measure::{Angle, Figures, Length, Rounding, Units};
 use crate::site::{self, Opening, OpeningKind, Room, Side, Wall};
 
@@ -71,6 +71,7 @@ pub fn plan_seen(room: &Room, units: Units, look: &PlanLook) -> Scene<PlanTag> {
         marks.extend(plan_more::as_said(&shape, corners));
     }
     let mut dimensions = Vec::new();
+    let least = least_told(corners);
     if !square {
         marks.extend(plan_more::under_floor(room, &shape));
         marks.extend(plan_more::fixtures(room, &shape));
@@ -78,6 +79,10 @@ pub fn plan_seen(room: &Room, units: Units, look: &PlanLook) -> Scene<PlanTag> {
     for (index, (wall, followed)) in room.walls.iter().zip(&shape.walls).enumerate() {
         let (length, known) = drawable(wall, *followed);
         let (from, to) = (corners[index], corners[(index + 1) % corners.len()]);
+        let chosen = look.chosen == Some(PlanTag::WallBody(index));
+        if from.distance(to) < least && !chosen {
+            continue;
+        }
         marks.push(letter(index, from, to));
         let mut wall = dimension(index, (from, to), (length, known), units);
         plan_more::doubt(room, site::What::Wall(index), &mut wall, units);
@@ -124,6 +129,23 @@ pub fn plan_seen(room: &Room, units: Units, look: &PlanLook) -> Scene<PlanTag> {
         window: None,
         key: Vec::new(),
     }
+}
+
+/// Walls beyond which a plan has no room for the figures of them all.
+const TOLD: usize = 16;
+
+/// How long a wall is at least that bears its letter and its figure on a plan; the list has every one.
+fn least_told(corners: &[Point]) -> Length {
+    if corners.len() <= TOLD {
+        return Length::ZERO;
+    }
+    let bounds = Polygon {
+        points: corners.to_vec(),
+    }
+    .bounds();
+    bounds.map_or(Length::ZERO, |(least, most)| {
+        (most.x - least.x).max(most.y - least.y).divided(8)
+    })
 }
 
 /// Where an opening begins and ends on its wall's line, once it is measured.

@@ -1,9 +1,9 @@
 //! Walls with points a few inches apart, plans with short jogs, rooms out of square: no word over another.
 
 use super::{UNITS, clean, measured};
-use crate::drawing::{PlanLook, from_behind, plan, plan_seen, wall};
-use crate::measure::Length;
-use crate::site::{FixedKind, FixedPoint, On, Room, What};
+use crate::drawing::{PlanLook, PlanTag, from_behind, plan, plan_seen, wall};
+use crate::measure::{Angle, Length};
+use crate::site::{FixedKind, FixedPoint, On, Room, Wall, What};
 
 /// Supplies, a drain and a box a few inches from each other, and what is hidden behind them.
 fn with_points(at: &[(FixedKind, i64, i64)]) -> Room {
@@ -101,4 +101,42 @@ fn a_room_out_of_square_is_clean() {
             &plan_seen(&room, UNITS, &look),
         );
     }
+}
+
+/// A hall with notches along its upper wall, so many walls in all.
+fn notched(notches: i64) -> Room {
+    let mut room = Room::rectangle("Hall");
+    let one = room.walls[0].clone();
+    let notch = [(12, 90), (6, -90), (12, -90), (6, 90)];
+    let mut walls: Vec<(i64, i64)> = notch.repeat(notches as usize);
+    walls.extend([(12, 90), (60, 90), (12 + 24 * notches, 90), (60, 90)]);
+    room.walls = walls
+        .into_iter()
+        .map(|(inches, turn)| Wall {
+            length: Some(Length::inches(inches)),
+            turn: Angle::degrees(turn),
+            ..one.clone()
+        })
+        .collect();
+    room
+}
+
+#[test]
+fn of_many_walls_a_plan_tells_those_that_have_room_and_the_chosen_one() {
+    let few = notched(3);
+    assert_eq!(plan(&few, UNITS).dimensions.len(), 16);
+    let many = notched(11);
+    let told = |look: &PlanLook| {
+        let scene = plan_seen(&many, UNITS, look);
+        clean("hall", &scene);
+        scene.dimensions.len()
+    };
+    // The three long walls; the chosen notch beside them.
+    assert_eq!(told(&PlanLook::default()), 3);
+    let chosen = PlanLook {
+        handles: true,
+        chosen: Some(PlanTag::WallBody(1)),
+        ..PlanLook::default()
+    };
+    assert_eq!(told(&chosen), 4);
 }
