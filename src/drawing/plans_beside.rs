@@ -1,9 +1,9 @@
 //! Two rooms drawn side by side, to one scale, to see at a glance what they share.
 
 use super::plan::plan;
-use super::{Dimension, Edge, Hot, Scene, Standing};
+use super::{Dimension, Edge, Hot, Scene};
 use crate::geometry::Point;
-use crate::measure::{Figures, Length, Rounding, Units};
+use crate::measure::{Length, Units};
 use crate::site::{self, Room};
 
 /// Two plans beside each other with how far each reaches; a tap on one says which.
@@ -45,17 +45,9 @@ pub fn plans_beside(rooms: [&Room; 2], units: Units) -> Scene<usize> {
 /// How far a plan reaches, from one side to the other.
 fn reach(room: &Room, (from, to): (Point, Point), units: Units) -> Dimension<usize> {
     let length = (to.x - from.x).abs().max((to.y - from.y).abs());
-    let show = |figures| units.length(length, Rounding::Nearest, figures);
-    Dimension {
-        from,
-        to,
-        beyond: false,
-        edge: Edge::Left(1),
-        text: show(Figures::Set),
-        standing: Standing::Ours,
-        tag: None,
-        says: format!("{}, {}", room.name, show(Figures::Plain)),
-    }
+    let mut reach = Dimension::of((from, to), Edge::Left(1), length, None, units);
+    reach.says = format!("{}, {}", room.name, reach.says);
+    reach
 }
 
 #[cfg(test)]

@@ -2,7 +2,7 @@
 
 use super::Key;
 use crate::geometry::Point;
-use crate::measure::{Angle, Length};
+use crate::measure::{Angle, Figures, Length, Rounding, Units};
 
 /// A sketch. `T` says what a tap on a dimension or a spot asks for.
 #[derive(Clone, Debug, PartialEq)]
@@ -229,6 +229,33 @@ pub struct Dimension<T> {
     pub tag: Option<T>,
     /// The figure and what it measures, for a screen reader: "Wall B, 5 feet 2 1/2 inches".
     pub says: String,
+}
+
+impl<T> Dimension<T> {
+    /// A length that is known: yours where a tap can change it, else ours.
+    pub(super) fn of(
+        (from, to): (Point, Point),
+        edge: Edge,
+        length: Length,
+        tag: Option<T>,
+        units: Units,
+    ) -> Dimension<T> {
+        let figure = |figures| units.length(length, Rounding::Nearest, figures);
+        Dimension {
+            from,
+            to,
+            beyond: false,
+            edge,
+            text: figure(Figures::Set),
+            standing: if tag.is_some() {
+                Standing::Yours
+            } else {
+                Standing::Ours
+            },
+            tag,
+            says: figure(Figures::Plain),
+        }
+    }
 }
 
 /// A place on the sketch that can be tapped.

@@ -1,8 +1,8 @@
 //! The sketch of a surface in sheets, and of one piece as it is marked.
 
-use super::{Align, Dimension, Edge, Fit, Hot, Key, Mark, Pen, Role, Scene, Standing, Stroke};
+use super::{Align, Dimension, Edge, Fit, Hot, Key, Mark, Pen, Role, Scene, Stroke};
 use crate::geometry::{Point, Region};
-use crate::measure::{Figures, Length, Rounding, Units};
+use crate::measure::{Length, Units};
 use crate::trades::sheets::{Ask, CutWay, Figure, Piece, Surface, ThingShape, Way};
 
 /// What can be tapped on it.
@@ -14,29 +14,6 @@ pub enum SheetsTag {
     Height,
     /// A piece, counted from 0.
     Piece(usize),
-}
-
-fn measure<T>(
-    (from, to): (Point, Point),
-    edge: Edge,
-    length: Length,
-    tag: Option<T>,
-    units: Units,
-) -> Dimension<T> {
-    Dimension {
-        from,
-        to,
-        beyond: false,
-        edge,
-        text: units.length(length, Rounding::Nearest, Figures::Set),
-        standing: if tag.is_some() {
-            Standing::Yours
-        } else {
-            Standing::Ours
-        },
-        tag,
-        says: units.length(length, Rounding::Nearest, Figures::Plain),
-    }
 }
 
 /// Where in a piece its number stands: of several places the one farthest from its edges; and how much room is there.
@@ -106,7 +83,7 @@ pub fn sheets_sketch(
         let tag = own.then_some(tag);
         scene
             .dimensions
-            .push(measure(ends, Edge::Left(2), length, tag, units));
+            .push(Dimension::of(ends, Edge::Left(2), length, tag, units));
     }
     if let Some(figure) = figure {
         joints(&mut scene, ask, figure, (least, most), units);
@@ -212,7 +189,7 @@ fn joints(
         };
         scene
             .dimensions
-            .push(measure((a, b), edge, off, None, units));
+            .push(Dimension::of((a, b), edge, off, None, units));
     }
     if let Some(off) = first(ends.collect()) {
         let x = if right { most.x - off } else { least.x + off };
@@ -224,7 +201,7 @@ fn joints(
         };
         scene
             .dimensions
-            .push(measure((a, b), edge, off, None, units));
+            .push(Dimension::of((a, b), edge, off, None, units));
     }
 }
 
@@ -360,7 +337,7 @@ pub fn piece_sketch(ask: &Ask, piece: &Piece, units: Units) -> Scene<()> {
             {
                 scene
                     .dimensions
-                    .push(measure((from, to), edge(row), length, None, units));
+                    .push(Dimension::of((from, to), edge(row), length, None, units));
             }
         }
     }
@@ -369,13 +346,13 @@ pub fn piece_sketch(ask: &Ask, piece: &Piece, units: Units) -> Scene<()> {
         let ends = (Point::default(), Point::new(wide, none));
         scene
             .dimensions
-            .push(measure(ends, Edge::Left(row), wide, None, units));
+            .push(Dimension::of(ends, Edge::Left(row), wide, None, units));
     }
     if let Some(row) = sides[2].next((none, high)) {
         let ends = (Point::default(), Point::new(none, high));
         scene
             .dimensions
-            .push(measure(ends, Edge::Right(row), high, None, units));
+            .push(Dimension::of(ends, Edge::Right(row), high, None, units));
     }
     for hole in piece.holes.iter().take(MOST_ROWS) {
         let at = Point::new(hole.from_left, hole.from_top);
@@ -392,11 +369,11 @@ pub fn piece_sketch(ask: &Ask, piece: &Piece, units: Units) -> Scene<()> {
         let across = (Point::new(none, to.y), Point::new(at.x, to.y));
         let down = (Point::new(to.x, none), Point::new(to.x, at.y));
         if hole.from_left.is_positive() {
-            let m = measure(across, Edge::Left(0), hole.from_left, None, units);
+            let m = Dimension::of(across, Edge::Left(0), hole.from_left, None, units);
             scene.dimensions.push(m);
         }
         if hole.from_top.is_positive() {
-            let m = measure(down, Edge::Left(0), hole.from_top, None, units);
+            let m = Dimension::of(down, Edge::Left(0), hole.from_top, None, units);
             scene.dimensions.push(m);
         }
     }

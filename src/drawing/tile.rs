@@ -1,9 +1,9 @@
 //! The sketch of a tiled surface: every tile, what is cut, where to chalk.
 
 use super::tile_things::things;
-use super::{Align, Dimension, Edge, Fit, Key, Mark, Pen, Role, Scene, Standing, Stroke};
+use super::{Align, Dimension, Edge, Fit, Key, Mark, Pen, Role, Scene, Stroke};
 use crate::geometry::{Point, Region};
-use crate::measure::{Figures, Length, Rounding, Units};
+use crate::measure::{Length, Units};
 use crate::trades::tile::{self, Ask, Chalk, Figure, Piece};
 
 /// What can be tapped on it.
@@ -224,29 +224,6 @@ fn clearest(piece: &Region, chalk: Option<Point>) -> Option<(Point, Length)> {
         .max_by_key(worth)
 }
 
-pub(super) fn dimension(
-    (from, to): (Point, Point),
-    edge: Edge,
-    length: Length,
-    tag: Option<TileTag>,
-    units: Units,
-) -> Dimension<TileTag> {
-    Dimension {
-        from,
-        to,
-        beyond: false,
-        edge,
-        text: units.length(length, Rounding::Nearest, Figures::Set),
-        standing: if tag.is_some() {
-            Standing::Yours
-        } else {
-            Standing::Ours
-        },
-        tag,
-        says: units.length(length, Rounding::Nearest, Figures::Plain),
-    }
-}
-
 fn sizes(scene: &mut Scene<TileTag>, ask: &Ask, own: bool, units: Units) {
     let Some((least, most)) = ask.surface.bounds() else {
         return;
@@ -254,7 +231,7 @@ fn sizes(scene: &mut Scene<TileTag>, ask: &Ask, own: bool, units: Units) {
     let size = most - least;
     let tag = |tag| own.then_some(tag);
     let top = (least, Point::new(most.x, least.y));
-    scene.dimensions.push(dimension(
+    scene.dimensions.push(Dimension::of(
         top,
         Edge::Left(1),
         size.x,
@@ -262,7 +239,7 @@ fn sizes(scene: &mut Scene<TileTag>, ask: &Ask, own: bool, units: Units) {
         units,
     ));
     let right = (Point::new(most.x, least.y), most);
-    scene.dimensions.push(dimension(
+    scene.dimensions.push(Dimension::of(
         right,
         Edge::Left(1),
         size.y,
@@ -292,7 +269,7 @@ fn chalk_lines(scene: &mut Scene<TileTag>, ask: &Ask, lines: &Chalk, units: Unit
         });
     }
     let bottom = (Point::new(least.x, most.y), Point::new(x, most.y));
-    scene.dimensions.push(dimension(
+    scene.dimensions.push(Dimension::of(
         bottom,
         Edge::Right(1),
         lines.from_left,
@@ -300,9 +277,13 @@ fn chalk_lines(scene: &mut Scene<TileTag>, ask: &Ask, lines: &Chalk, units: Unit
         units,
     ));
     let left = (least, Point::new(least.x, y));
-    scene
-        .dimensions
-        .push(dimension(left, Edge::Right(1), lines.from_top, None, units));
+    scene.dimensions.push(Dimension::of(
+        left,
+        Edge::Right(1),
+        lines.from_top,
+        None,
+        units,
+    ));
 }
 
 /// Sketches beside each other, to one scale, each on the floor of the sheet; what can be tapped on them is left out.

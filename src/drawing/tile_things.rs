@@ -1,7 +1,7 @@
 //! What stands in the way of tile, on its sketch: its outline, and the measures that place it.
 
-use super::tile::{ThingPart, TileTag, dimension};
-use super::{Align, Edge, Fit, Mark, Pen, Role, Scene, Stroke};
+use super::tile::{ThingPart, TileTag};
+use super::{Align, Dimension, Edge, Fit, Mark, Pen, Role, Scene, Stroke};
 use crate::geometry::Point;
 use crate::measure::{Length, Units};
 use crate::trades::tile::{Ask, ThingShape};
@@ -50,7 +50,7 @@ pub(super) fn things(scene: &mut Scene<TileTag>, ask: &Ask, picked: Option<usize
                 let tag = Some(TileTag::Thing(n, part));
                 scene
                     .dimensions
-                    .push(dimension((from, to), edge, length, tag, units));
+                    .push(Dimension::of((from, to), edge, length, tag, units));
             }
         };
         let low = Point::new(least.x, most.y);

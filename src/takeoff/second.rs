@@ -1,6 +1,7 @@
 //! A second room made from a first: its figures come along, what is handed turned to the other hand.
 
 use std::collections::BTreeMap;
+use std::sync::Arc;
 
 use super::{Ask, Job, PipeOn, Task, TileOn};
 use crate::site::{Id, Room, Spot, surface};
@@ -78,7 +79,8 @@ impl Job {
 }
 
 impl Job {
-    /// A room mirrored where it is, with the figures that stand in it: cut-outs, holes and layouts follow.
+    /// A room mirrored where it is, with the figures that stand in it: cut-outs, holes and layouts follow, and its
+    /// pictures go to the walls that they were taken of.
     pub fn mirror_room(&mut self, at: usize) {
         let Some(room) = self.rooms.get(at).cloned() else {
             return;
@@ -108,6 +110,15 @@ impl Job {
                 | Ask::Grout(..)
                 | Ask::Mortar(..)
                 | Ask::Drain(..) => {}
+            }
+        }
+        for photo in &mut self.photos {
+            if let Some(wall) = photo.wall.filter(|_| photo.room == Some(room.id)) {
+                let photo = Arc::make_mut(photo);
+                photo.wall = Some((walls - wall % walls) % walls);
+                if let (Some(anchor), Some(long)) = (&mut photo.anchor, room.drawn_length(wall)) {
+                    anchor.from_left = anchor.from_left.map(|left| long - left);
+                }
             }
         }
     }
@@ -219,6 +230,7 @@ fn mirrored_tile(room: &Room, ask: tile::Ask, on: TileOn) -> (tile::Ask, TileOn)
 mod tests {
     use super::*;
     use crate::measure::{Length, Units};
+    use crate::photo::{Anchor, Photo};
     use crate::site::{OpeningRule, What};
     use crate::trades::tile::{Thing, ThingShape};
     use crate::trades::{grout, paint};
@@ -272,8 +284,19 @@ mod tests {
         if let Ask::Patch(ask, _) = &mut job.tasks[2].ask {
             ask.hole.from_left = Some(Length::inches(7));
         }
+        let mut photo = Photo::new("wall.jpg".into(), (40, 30), job.begun);
+        (photo.room, photo.wall) = (Some(job.rooms[0].id), Some(1));
+        photo.anchor = Some(Anchor {
+            spot: [0.0, 0.0],
+            from_left: Some(Length::inches(7)),
+            up: None,
+        });
+        job.photos.push(Arc::new(photo));
         let before = job.clone();
         job.mirror_room(0);
+        let anchor = job.photos[0].anchor.as_ref();
+        assert_eq!(job.photos[0].wall, Some(3));
+        assert_eq!(anchor.and_then(|at| at.from_left), Some(Length::inches(53)));
         let Ask::Patch(ask, Some(3)) = &job.tasks[2].ask else {
             unreachable!("the second wall is the last one in the mirror")
         };

@@ -50,7 +50,7 @@ impl Scale {
     }
 
     /// Puts the pixels of a block where they belong.
-    pub(super) fn put(&self, block: &[i16; 32], steps: &[i32; 16], to: &mut [u8], stride: usize) {
+    pub(super) fn put(&self, block: &[i16; 16], steps: &[i32; 16], to: &mut [u8], stride: usize) {
         let part = |n: usize| Wrapping(i32::from(block[n]) * steps[n]);
         match self.side {
             4 => {

@@ -9,6 +9,8 @@ mod colours;
 mod huffman;
 
 use std::io::Read;
+use std::sync::mpsc;
+use std::thread;
 
 use blocks::Scale;
 pub(super) use colours::colours;
@@ -24,6 +26,8 @@ pub(super) struct Plane {
     pub size: [f64; 2],
     /// Row by row.
     pub bytes: Vec<u8>,
+    /// Pixels of a block, across and down.
+    side: usize,
 }
 
 /// What is said of a plane before it begins.
@@ -71,6 +75,7 @@ pub(super) fn planes(file: impl Read, eighths: usize) -> Option<[Plane; 3]> {
             rows,
             size,
             bytes: vec![0; stride * rows],
+            side: eighths,
         }
     });
     let mut codes = Vec::with_capacity(3);
@@ -81,35 +86,109 @@ pub(super) fn planes(file: impl Read, eighths: usize) -> Option<[Plane; 3]> {
         ];
         codes.push((codes_of, scale.steps(head.steps[part.table].as_ref()?)));
     }
-    let mut before = [0i16; 3];
-    let mut left = head.restart;
-    let mut number = 0;
-    for down in 0..units[1] {
-        for across in 0..units[0] {
-            if head.restart > 0 {
-                if left == 0 {
-                    bits.restarts(number)?;
-                    (before, left, number) = ([0; 3], head.restart, (number + 1) % 8);
-                }
-                left -= 1;
+    // One core takes the codes apart, another makes pixels of them, so many rows of units behind.
+    thread::scope(|scope| {
+        let (rows, given) = mpsc::sync_channel::<Vec<Used>>(AHEAD);
+        let (back, spare) = mpsc::channel();
+        let (codes, scale) = (&codes, &scale);
+        let pixels = scope.spawn(move || {
+            for (down, row) in given.iter().enumerate() {
+                put_row(&mut planes, parts, down, &row, |n, block, to, stride| {
+                    scale.put(block, &codes[n].1, to, stride);
+                })?;
+                // Nobody waits for it after the last one.
+                let _ = back.send(row);
             }
-            for (n, part) in parts.iter().enumerate() {
-                let (codes, steps) = &codes[n];
-                let plane = &mut planes[n];
-                for y in 0..part.blocks[1] {
-                    for x in 0..part.blocks[0] {
+            Some(planes)
+        });
+        let mut place = Place::new(head.restart);
+        for _ in 0..units[1] {
+            let mut row = spare.try_recv().unwrap_or_default();
+            row.clear();
+            for _ in 0..units[0] {
+                place.next(&mut bits)?;
+                for (n, part) in parts.iter().enumerate() {
+                    for _ in 0..part.blocks[0] * part.blocks[1] {
                         let mut block = [0; 32];
-                        bits.block(*codes, &mut before[n], &scale.places, &mut block)?;
-                        let row = (down * part.blocks[1] + y) * eighths;
-                        let column = (across * part.blocks[0] + x) * eighths;
-                        let at = row * plane.stride + column;
-                        scale.put(&block, steps, plane.bytes.get_mut(at..)?, plane.stride);
+                        bits.block(codes[n].0, &mut place.before[n], &scale.places, &mut block)?;
+                        row.push(*block.first_chunk()?);
                     }
+                }
+            }
+            rows.send(row).ok()?;
+        }
+        drop(rows);
+        let whole = bits.marker_here()? == 0xD9;
+        let planes = pixels.join().ok()??;
+        whole.then_some(planes)
+    })
+}
+
+/// The coefficients of a block that are used.
+type Used = [i16; 16];
+
+/// Rows of units that may wait for their pixels.
+const AHEAD: usize = 8;
+
+/// How far a scan is: what the first coefficients count on from, and when that begins anew.
+struct Place {
+    before: [i16; 3],
+    restart: usize,
+    left: usize,
+    number: u8,
+}
+
+impl Place {
+    fn new(restart: usize) -> Place {
+        Place {
+            before: [0; 3],
+            restart,
+            left: restart,
+            number: 0,
+        }
+    }
+
+    /// On to the next unit.
+    fn next(&mut self, bits: &mut Bits<impl Read>) -> Option<()> {
+        if self.restart > 0 {
+            if self.left == 0 {
+                bits.restarts(self.number)?;
+                (self.before, self.left) = ([0; 3], self.restart);
+                self.number = (self.number + 1) % 8;
+            }
+            self.left -= 1;
+        }
+        Some(())
+    }
+}
+
+/// The pixels of a row of units, block by block as they stand in the file.
+fn put_row(
+    planes: &mut [Plane; 3],
+    parts: &[Part; 3],
+    down: usize,
+    row: &[Used],
+    put: impl Fn(usize, &Used, &mut [u8], usize),
+) -> Option<()> {
+    let unit: usize = parts
+        .iter()
+        .map(|part| part.blocks[0] * part.blocks[1])
+        .sum();
+    for (across, unit) in row.chunks_exact(unit).enumerate() {
+        let mut blocks = unit.iter();
+        for (n, part) in parts.iter().enumerate() {
+            let plane = &mut planes[n];
+            for y in 0..part.blocks[1] {
+                for x in 0..part.blocks[0] {
+                    let line = (down * part.blocks[1] + y) * plane.side;
+                    let column = (across * part.blocks[0] + x) * plane.side;
+                    let to = plane.bytes.get_mut(line * plane.stride + column..)?;
+                    put(n, blocks.next()?, to, plane.stride);
                 }
             }
         }
     }
-    (bits.marker_here()? == 0xD9).then_some(planes)
+    Some(())
 }
 
 /// What stands before the scan; `None` where it is of another kind.
