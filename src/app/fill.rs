@@ -227,9 +227,10 @@ impl App {
         let doubt = doubt::doubt(room, what, &typed, length, self.job.units)?;
         let open = self.pad.as_mut()?;
         open.doubted = Some(typed);
+        // The next key begins anew; the same once more keeps it.
+        open.fresh = true;
         if let Some(instead) = doubt.instead {
             open.typed = instead;
-            open.fresh = true;
         }
         Some(doubt.text)
     }

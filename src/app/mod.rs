@@ -238,6 +238,11 @@ impl App {
     pub fn can_undo(&self) -> bool {
         !self.done.is_empty()
     }
+    /// What is said was read.
+    pub fn hush(&mut self) {
+        self.said.clear();
+    }
+
     /// Whether what is said is of the last edit, which can be taken back beside it.
     #[must_use]
     pub fn says_an_edit(&self) -> bool {

@@ -176,12 +176,17 @@ impl App {
         } else {
             Length::in_64(0, 16)
         };
+        let out = out.rounded(mark, crate::measure::Rounding::Nearest);
         let mut dragged = held.clone();
-        dragged.drag_wall(wall, out.rounded(mark, crate::measure::Rounding::Nearest));
+        let went = dragged.drag_wall(wall, out);
         self.job.rooms[at] = if done { held } else { dragged.clone() };
         if done {
             self.rooms_view.held = None;
-            self.edit("Wall dragged", |job| job.rooms[at] = dragged);
+            if went {
+                self.edit("Wall dragged", |job| job.rooms[at] = dragged);
+            } else if out != Length::ZERO {
+                self.said = stays(wall);
+            }
         }
     }
 }
@@ -199,7 +204,9 @@ pub(super) fn change(job: &mut Job, at: usize, chosen: PlanTag, outline: Outline
     };
     let long = room.drawn_length(wall).unwrap_or_default();
     match outline {
-        Outline::Drag(out) => room.drag_wall(wall, out),
+        Outline::Drag(out) => {
+            room.drag_wall(wall, out);
+        }
         Outline::StepOut => room.step_wall(wall, long.half(), false),
         Outline::StepIn => room.step_wall(wall, long.half(), true),
         Outline::BumpOut => bump(room, wall, long, false),
@@ -231,20 +238,34 @@ pub(super) fn change(job: &mut Job, at: usize, chosen: PlanTag, outline: Outline
         }
     };
     for task in job.tasks.iter_mut().filter(|task| task.room == Some(at)) {
-        let on = match &task.ask {
-            Ask::Patch(_, Some(wall)) | Ask::Tile(_, TileOn::Wall(wall)) => place(*wall),
+        let on = match &mut task.ask {
+            Ask::Patch(_, Some(wall))
+            | Ask::Tile(_, TileOn::Wall(wall))
+            | Ask::Sheets(_, TileOn::Wall(wall)) => place(*wall),
+            Ask::Pipe(_, Some(on)) => place(*on.on.wall_mut()),
             _ => continue,
         };
         match (&mut task.ask, on) {
             (Ask::Patch(_, wall), on) => *wall = on,
-            (Ask::Tile(_, tile_on), Some(wall)) => *tile_on = TileOn::Wall(wall),
-            (Ask::Tile(_, tile_on), None) => *tile_on = TileOn::Own,
+            (Ask::Tile(_, on_wall) | Ask::Sheets(_, on_wall), on) => {
+                *on_wall = on.map_or(TileOn::Own, TileOn::Wall);
+            }
+            (Ask::Pipe(_, Some(run)), Some(wall)) => *run.on.wall_mut() = wall,
+            (Ask::Pipe(_, run), None) => *run = None,
             _ => {}
         }
         if on.is_none() {
             task.room = None;
         }
     }
+}
+
+/// Why a wall that is dragged stays.
+pub(super) fn stays(wall: usize) -> String {
+    format!(
+        "Wall {} stays where the tape puts it: the walls beside it follow from what was measured. Type their figures, or take out one that is wrong.",
+        Wall::named(wall)
+    )
 }
 
 /// The middle third of a wall set out or in.

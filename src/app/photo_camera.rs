@@ -191,7 +191,8 @@ impl App {
                 "There is no folder {folder}. Give the one that the camera saves in."
             ));
         }
-        self.keeper.set_watched(Some(path))
+        self.keeper.set_watched(Some(path.clone()))?;
+        self.watch(&path)
     }
 
     /// A picture with its marks as a file: the size of its working copy, at least twice as fine as a screen.

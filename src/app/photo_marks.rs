@@ -20,11 +20,23 @@ impl App {
             Figure::Angle(angle, _) => degrees(angle),
             Figure::AngleEstimate(angle, give) => format!("{} ±{}", degrees(angle), degrees(give)),
             Figure::Area(area, _) => self.amount(square_metres(area)),
-            Figure::AreaEstimate(area, give) => {
-                let of = |area| self.amount(square_metres(area));
-                format!("{} ±{}", of(area), of(give))
-            }
+            Figure::AreaEstimate(area, give) => self.rough_area(area, give),
         }
+    }
+
+    /// An area that is not sure, in square metres, with its ±: a small one in the small unit, the ± never shown smaller
+    /// than it is.
+    fn rough_area(&self, area: f64, give: f64) -> String {
+        let (of, unit) = match (self.job.units.is_metric(), area) {
+            (true, ..0.1) => (1e4, "cm²"),
+            (true, _) => (1.0, "m²"),
+            (false, ..0.092_903_04) => (1.0 / 0.000_645_16, "in²"),
+            (false, _) => (1.0 / 0.092_903_04, "ft²"),
+        };
+        let digits = if unit == "m²" { 100.0 } else { 10.0 };
+        let up = (give * of * digits).ceil() / digits;
+        let near = (area * of * digits).round() / digits;
+        format!("{near} ±{up} {unit}")
     }
 
     /// A length that is not sure: to an eighth, or a millimetre.

@@ -316,7 +316,8 @@ impl App {
             material,
             slot(at, PhotoSlot::Material(number)),
         ));
-        let taped = |n: usize| behind.at.map(|at| at[n]);
+        // Nothing hidden is in the corner or on the floor itself: that stands for "not taped".
+        let taped = |n: usize| behind.at.map(|at| at[n]).filter(|at| at.is_positive());
         rows.push(Row::yours(
             "Left corner to it, by tape",
             self.show_or_ask(taped(0)),

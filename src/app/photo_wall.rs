@@ -43,6 +43,9 @@ impl App {
                 up,
             }];
             hidden.known = Known::Tape;
+            if placed.is_none() {
+                hidden.line = self.whole_way(photo, wall, mark, hidden.line[0])?;
+            }
             // The rest of a line follows from the picture, from the point that was taped.
             if let Some(placed) = placed.filter(|placed| placed.len() > 1) {
                 let first = placed[0].0;
@@ -66,6 +69,66 @@ impl App {
             .filter_map(|(place, _)| spot(place[0], place[1]))
             .collect();
         Ok(hidden)
+    }
+
+    /// What is known of a mark by one taped place alone. A line is taken to run the whole height or width of its wall, by
+    /// which way it was drawn; anything else needs both figures.
+    fn whole_way(
+        &self,
+        photo: &Photo,
+        wall: usize,
+        mark: &Mark,
+        place: site::Spot,
+    ) -> Result<Vec<site::Spot>, NotYet> {
+        let (Some(first), Some(last)) = (mark.points.first(), mark.points.last()) else {
+            return Ok(vec![place]);
+        };
+        let (across, up) = ((last[0] - first[0]).abs(), (last[1] - first[1]).abs());
+        let known = |length: Length| length.is_positive();
+        if mark.points.len() < 2 {
+            return if known(place.from_left) && known(place.up) {
+                Ok(vec![place])
+            } else {
+                Err("Tape both figures: from the left corner, and up from the floor.")
+            };
+        }
+        let room = self
+            .job
+            .rooms
+            .iter()
+            .find(|room| Some(room.id) == photo.room);
+        let room = room.ok_or("Say which room the picture shows.")?;
+        let (from, to) = if up >= across {
+            let (left, right) = room
+                .heights_of(wall)
+                .ok_or("Measure how high the wall is: the line is taken to run all the way up.")?;
+            let end = |up| site::Spot {
+                from_left: place.from_left,
+                up,
+            };
+            (end(Length::ZERO), end(left.max(right)))
+        } else {
+            let long = room
+                .drawn_length(wall)
+                .ok_or("Measure the wall: the line is taken to run all along it.")?;
+            let end = |from_left| site::Spot {
+                from_left,
+                up: place.up,
+            };
+            (end(Length::ZERO), end(long))
+        };
+        let taped = if up >= across {
+            place.from_left
+        } else {
+            place.up
+        };
+        if known(taped) {
+            Ok(vec![from, to])
+        } else if up >= across {
+            Err("Tape how far it is from the left corner.")
+        } else {
+            Err("Tape how far up from the floor it is.")
+        }
     }
 
     /// Puts hidden marks onto their wall: one, or all that have a place.
@@ -206,5 +269,63 @@ impl App {
         let mut rows = vec![Row::Heading("Pictures of this wall".into())];
         rows.extend(shown);
         rows
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::app::Keeper;
+    use crate::measure::Units;
+    use crate::photo::Behind;
+    use crate::site::{HiddenKind, Room};
+    use crate::takeoff::Job;
+
+    /// A wall of 96 in, 94 in high, and a picture of it that tells no scale.
+    fn app() -> (App, Photo) {
+        let mut room = Room::rectangle("Washroom");
+        room.id = Id::fresh();
+        room.walls[0].length = Some(Length::inches(96));
+        room.walls[1].length = Some(Length::inches(60));
+        room.ceiling = Some(Length::inches(94));
+        let begun = chrono::DateTime::UNIX_EPOCH.fixed_offset();
+        let mut photo = Photo::new("wall.jpg".into(), (2000, 1500), begun);
+        (photo.room, photo.wall) = (Some(room.id), Some(0));
+        let mut job = Job::new("Cabin", begun, Units::FeetInches { marks: 16 });
+        job.rooms.push(room);
+        (App::new(job, Keeper::nowhere()), photo)
+    }
+
+    #[test]
+    fn a_line_known_by_one_tape_is_taken_to_run_the_whole_wall() {
+        let (app, photo) = app();
+        let inches = |from_left: i64, up: i64| site::Spot {
+            from_left: Length::inches(from_left),
+            up: Length::inches(up),
+        };
+        let upright = vec![[800.0, 100.0], [810.0, 900.0]];
+        let level = vec![[100.0, 700.0], [1900.0, 720.0]];
+        let dot = vec![[800.0, 700.0]];
+        for (points, at, wanted) in [
+            (&upright, [20, 0], Some(vec![inches(20, 0), inches(20, 94)])),
+            (&level, [0, 12], Some(vec![inches(0, 12), inches(96, 12)])),
+            (&dot, [20, 12], Some(vec![inches(20, 12)])),
+            (&dot, [20, 0], None),
+            (&upright, [0, 12], None),
+            (&level, [20, 0], None),
+        ] {
+            let behind = Behind {
+                at: Some(at.map(Length::inches)),
+                ..Behind::new(HiddenKind::Pipe)
+            };
+            let mark = Mark {
+                number: 1,
+                points: points.clone(),
+                note: String::new(),
+                what: What::Hidden(Box::new(behind)),
+            };
+            let found = app.behind_wall(0, &photo, &mark);
+            assert_eq!(found.ok().map(|hidden| hidden.line), wanted, "{at:?}");
+        }
     }
 }

@@ -373,7 +373,7 @@ impl App {
             return base;
         };
         let mut rows = vec![Row::Text(
-            "Wrap it twice round the pipe, edge on edge, and mark along the cut. The packet has it as a sheet that prints at its own size; check the bar on it with your tape.".into(),
+            "Wrap it round the pipe until its ends meet, its edge level with itself, and mark along the blue line. The packet has it as a sheet that prints at its own size; check the bar on it with your tape.".into(),
         )];
         // Only what is said of the strip.
         let about = Account {
@@ -400,7 +400,7 @@ impl App {
         });
         if template.ordinates.iter().all(|(_, up)| *up == Length::ZERO) {
             rows.push(Row::Text(
-                "A square cut: the edge of the strip is the cut, all the way round.".into(),
+                "A square cut: the blue line is level all the way round.".into(),
             ));
         } else {
             rows.push(Row::Heading(

@@ -215,7 +215,7 @@ pub(super) fn problem(problem: &Problem, ask: &Ask, units: Units) -> String {
                 )
             } else {
                 format!(
-                    "Leg {} turns {}, and no {name} does. The nearest turns {}.",
+                    "Leg {} turns {}, and no {name} does. The nearest turns {}. Choose another fitting at the end of leg {leg}, or turn by that.",
                     leg + 1,
                     angle.show(Figures::Set),
                     nearest.show(Figures::Set)
@@ -522,7 +522,7 @@ mod tests {
                     over: None,
                 };
             },
-            "Leg 2 turns 40°, and no elbow does. The nearest turns 45°.",
+            "Leg 2 turns 40°, and no elbow does. The nearest turns 45°. Choose another fitting at the end of leg 1, or turn by that.",
         );
         check(
             |ask| ask.legs[0].end = Some(Fitting::of(Kind::Coupling)),

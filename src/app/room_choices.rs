@@ -1,6 +1,7 @@
 //! What becomes of a room when something of it is chosen.
 
-use super::{App, Command, Here, RoomChoice, Row, Tone, outline_page};
+use super::{App, Command, Here, Outline, RoomChoice, Row, Tone, outline_page};
+use crate::drawing::PlanTag;
 use crate::measure::quantity::square_metres;
 use crate::site::{
     self, Clearance, FixedPoint, Fixture, Hidden, OpeningRule, Room, Spot, Wall, Wants,
@@ -46,9 +47,14 @@ impl App {
                     return;
                 };
                 let walls = self.job.rooms[at].walls.len();
-                self.edit("Outline changed", |job| {
+                let changed = self.edited("Outline changed", |job| {
                     outline_page::change(job, at, chosen, outline);
                 });
+                if let (false, Outline::Drag(_), PlanTag::WallBody(wall)) =
+                    (changed, outline, chosen)
+                {
+                    self.said = outline_page::stays(wall);
+                }
                 // What was chosen may be another wall now; a drag keeps it.
                 if self.job.rooms[at].walls.len() != walls {
                     self.rooms_view.chosen = None;

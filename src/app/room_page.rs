@@ -17,7 +17,10 @@ impl App {
         for (at, room) in self.job.rooms.iter().enumerate() {
             let missing = site::still_to_measure(room).len();
             let detail = match missing {
-                0 => "all measured".to_owned(),
+                0 => match room.carried().count() {
+                    0 => "all measured".to_owned(),
+                    carried => format!("{carried} carried over, not confirmed"),
+                },
                 1 => "1 still to measure".to_owned(),
                 n => format!("{n} still to measure"),
             };

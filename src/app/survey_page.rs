@@ -96,7 +96,10 @@ impl App {
         }
         strip.push(Big {
             value: format!("{done} of {}", listed.len()),
-            label: "measured".into(),
+            label: match room.carried().count() {
+                0 => "measured".into(),
+                carried => format!("measured, {carried} of them carried over"),
+            },
         });
         Screen {
             crumb: room.name.clone(),
@@ -160,9 +163,16 @@ impl App {
     /// The one question, and what can be said instead of a figure.
     fn question_rows(&self, at: usize, room: &Room, next: Option<What>) -> Vec<Row> {
         let Some(what) = next else {
+            let carried = room.carried().count();
             return vec![Row::Note {
-                tone: Tone::Good,
-                text: "All that was asked is measured.".into(),
+                tone: if carried > 0 { Tone::Note } else { Tone::Good },
+                text: if carried > 0 {
+                    format!(
+                        "What usually differs is measured; {carried} figures are carried over and not confirmed."
+                    )
+                } else {
+                    "All that was asked is measured.".into()
+                },
                 detail: String::new(),
                 mend: None,
             }];

@@ -86,6 +86,10 @@ pub fn plan_seen(room: &Room, units: Units, look: &PlanLook) -> Scene<PlanTag> {
         marks.push(letter(index, from, to));
         let mut wall = dimension(index, (from, to), (length, known), units);
         plan_more::doubt(room, site::What::Wall(index), &mut wall, units);
+        // In a notch the figures of two walls stand close together: each says whose it is.
+        if room.juts_in(index) {
+            wall.text = format!("{} {}", Wall::named(index), wall.text);
+        }
         dimensions.push(wall);
     }
     if look.diagonals {

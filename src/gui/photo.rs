@@ -168,6 +168,12 @@ pub(super) fn connect(desk: &Rc<Desk>) {
         }
     });
     let weak = Rc::downgrade(desk);
+    page.on_hush(move || {
+        if let Some(desk) = weak.upgrade() {
+            desk.act(App::hush);
+        }
+    });
+    let weak = Rc::downgrade(desk);
     page.on_pasted(move || {
         if let Some(desk) = weak.upgrade() {
             paste(&desk);

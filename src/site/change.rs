@@ -131,26 +131,45 @@ impl Room {
         room
     }
 
-    /// A jog at the right end of a wall: two more walls, and the corner between them juts in; the turns still close.
+    /// A jog at the right end of a wall: two more walls, and the corner between them juts in; the turns still close. The
+    /// lengths of the walls beside it are to be measured anew.
     pub fn add_jog(&mut self, wall: usize) {
         let Some(corner) = self.walls.get(wall).map(|wall| wall.turn) else {
             return;
         };
-        let foot = |turn| Wall::sketched(Length::inches(12), turn);
+        let wide = Length::inches(12);
+        self.shorten([wall, (wall + 1) % self.walls.len()], wide);
+        let foot = |turn| Wall::sketched(wide, turn);
         let back = Angle::microdegrees(-corner.as_microdegrees());
         // In at the old corner, back against it where it juts in, and on.
         self.insert_walls(wall + 1, [foot(back), foot(corner)]);
     }
 
-    /// One more wall across the corner at the right end of a wall; its two corners share the turn.
+    /// One more wall across the corner at the right end of a wall; its two corners share the turn. The lengths of the walls
+    /// beside it are to be measured anew.
     pub fn cut_corner(&mut self, wall: usize) {
         let Some(turn) = self.walls.get(wall).map(|wall| wall.turn.as_microdegrees()) else {
             return;
         };
         let half = turn / 2;
+        let wide = Length::inches(24);
+        let (_, cosine) = Angle::microdegrees(half).sin_cos();
+        let taken = Length::from_metres(wide.half().metres() / cosine.max(0.1)).unwrap_or(wide);
+        self.shorten([wall, (wall + 1) % self.walls.len()], taken);
         self.walls[wall].turn = Angle::microdegrees(half);
-        let across = Wall::sketched(Length::inches(24), Angle::microdegrees(turn - half));
+        let across = Wall::sketched(wide, Angle::microdegrees(turn - half));
         self.insert_walls(wall + 1, [across]);
+    }
+
+    /// Two walls drawn shorter by what a change of their corner takes of them; both are to be measured anew.
+    fn shorten(&mut self, walls: [usize; 2], by: Length) {
+        let drawn = walls.map(|wall| self.drawn_length(wall));
+        for (wall, drawn) in walls.into_iter().zip(drawn) {
+            if let Some(drawn) = drawn {
+                self.walls[wall].sketched = (drawn - by).max(Length::inches(1));
+            }
+            self.walls[wall].length = None;
+        }
     }
 
     /// Walls into the outline; what is in or on a wall stays in or on it.

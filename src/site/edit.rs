@@ -172,6 +172,17 @@ impl Room {
         }
     }
 
+    /// Whether a corner of a wall juts into the room.
+    #[must_use]
+    pub fn juts_in(&self, wall: usize) -> bool {
+        let count = self.walls.len().max(1);
+        let in_at = |at: usize| {
+            let turn = self.walls.get(at).map(|wall| wall.turn);
+            turn.is_some_and(|turn| turn < Angle::ZERO)
+        };
+        in_at(wall) || in_at((wall + count - 1) % count)
+    }
+
     /// Whether both neighbours of a wall stand square to it, so that it can be dragged.
     #[must_use]
     pub fn can_drag(&self, wall: usize) -> bool {
@@ -184,9 +195,29 @@ impl Room {
 
     /// A wall dragged out of the room by a length, or into it (less than nothing): its two neighbours grow or shrink, but
     /// none below an inch. A neighbour that was measured is so no more: it is drawn as dragged and asked for again.
-    pub fn drag_wall(&mut self, wall: usize, out: Length) {
+    ///
+    /// Gives whether it went anywhere: where all the rest was measured the neighbours follow from that, and all stays as it
+    /// was.
+    pub fn drag_wall(&mut self, wall: usize, out: Length) -> bool {
+        let mut dragged = self.clone();
+        let Some(out) = dragged.move_out(wall, out) else {
+            return false;
+        };
+        let beside = (wall + 1) % self.walls.len();
+        let (now, before) = (dragged.drawn_length(beside), self.drawn_length(beside));
+        // Figures that are off by a little move it by a little all the same.
+        let grown = now.zip(before).map(|(now, before)| (now - before).abs());
+        let went = out != Length::ZERO && grown.is_some_and(|grown| grown * 2 >= out.abs());
+        if went {
+            *self = dragged;
+        }
+        went
+    }
+
+    /// Gives how far it could be moved.
+    fn move_out(&mut self, wall: usize, out: Length) -> Option<Length> {
         if !self.can_drag(wall) {
-            return;
+            return None;
         }
         let count = self.walls.len();
         let (before, after) = ((wall + count - 1) % count, (wall + 1) % count);
@@ -194,7 +225,7 @@ impl Room {
             .filter_map(|wall| self.drawn_length(wall))
             .collect();
         if drawn.len() != count {
-            return;
+            return None;
         }
         // A neighbour that turns into this wall at an inside corner grows as the wall goes out.
         let grows = |turn: Angle| if turn == Angle::RIGHT { 1 } else { -1 };
@@ -219,6 +250,7 @@ impl Room {
                 self.walls[at].sketched = length;
             }
         }
+        Some(out)
     }
 }
 
@@ -234,7 +266,7 @@ pub fn outward(room: &Room, wall: usize) -> Option<(f64, f64)> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::site::{FixedKind, FixedPoint, On, shape};
+    use crate::site::{FixedKind, FixedPoint, On, What, shape};
 
     fn lengths(room: &Room) -> Vec<i64> {
         let drawn = shape(room).unwrap();
@@ -252,6 +284,45 @@ mod tests {
         assert_eq!(lengths(&room), [96, 60, 36, 36, 60, 96]);
         room.drag_wall(3, Length::inches(-500));
         assert_eq!(lengths(&room)[4], 1, "no wall below an inch");
+    }
+
+    #[test]
+    fn a_wall_whose_neighbours_follow_from_the_tape_stays() {
+        let mut room = Room::rectangle("a");
+        for (wall, inches) in room.walls.iter_mut().zip([96, 60, 96, 60]) {
+            wall.length = Some(Length::inches(inches));
+        }
+        // Without its neighbours the others no longer tell how deep the room is.
+        assert!(room.drag_wall(0, Length::inches(12)));
+        let mut room = Room::l_shape("a");
+        for (wall, inches) in room.walls.iter_mut().zip([96, 60, 36, 24, 60, 84]) {
+            wall.length = Some(Length::inches(inches));
+        }
+        // The tape across says where the corners are.
+        for (what, inches) in [(What::Diagonal(0, 2), 113), (What::Diagonal(1, 4), 91)] {
+            room.measure(what, Some(Length::inches(inches)), None);
+        }
+        let before = room.clone();
+        assert!(!room.drag_wall(1, Length::inches(12)));
+        assert_eq!(room, before, "and no figure is lost");
+    }
+
+    #[test]
+    fn beside_a_new_corner_walls_are_measured_anew() {
+        for change in [Room::cut_corner, Room::add_jog] {
+            let mut room = Room::rectangle("a");
+            for (wall, inches) in room.walls.iter_mut().zip([96, 60, 96, 60]) {
+                wall.length = Some(Length::inches(inches));
+            }
+            change(&mut room, 0);
+            let last = room.walls.len() - 3;
+            assert_eq!(
+                (room.walls[0].length, room.walls[last].length),
+                (None, None)
+            );
+            assert!(room.walls[last + 1].length.is_some());
+            assert!(shape(&room).is_ok(), "{:?}", shape(&room));
+        }
     }
 
     #[test]
