@@ -169,6 +169,9 @@ fn nearby(drawn: &Drawn) -> impl Iterator<Item = (f32, f32)> + Clone {
         })
 }
 
+/// A figure so far off its line still stands at it; further off it is led to, for another line may be as near.
+const NEXT: f32 = 2.0;
+
 /// From a figure that stands off its line to the line's middle.
 fn leader(line: ((f32, f32), (f32, f32)), [x, y, w, h]: [f32; 4]) -> Option<Line> {
     let touches = (0u8..=32).any(|n| {
@@ -177,7 +180,7 @@ fn leader(line: ((f32, f32), (f32, f32)), [x, y, w, h]: [f32; 4]) -> Option<Line
             line.0.0 + (line.1.0 - line.0.0) * share,
             line.0.1 + (line.1.1 - line.0.1) * share,
         );
-        on.0 >= x - 9.0 && on.0 <= x + w + 9.0 && on.1 >= y - 9.0 && on.1 <= y + h + 9.0
+        on.0 >= x - NEXT && on.0 <= x + w + NEXT && on.1 >= y - NEXT && on.1 <= y + h + NEXT
     });
     let middle = (
         f32::midpoint(line.0.0, line.1.0),
