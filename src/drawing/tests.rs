@@ -2,10 +2,11 @@
 
 use super::*;
 use crate::measure::{Length, Units};
-use crate::site::{Opening, OpeningKind, Room, Studs};
+use crate::site::{self, Opening, OpeningKind, Room, Studs};
 use crate::trades::{drain, paint as painting, patch};
 
 mod rooms;
+mod trim;
 
 const UNITS: Units = Units::FeetInches { marks: 16 };
 /// A phone, a tablet, a small phone held across, with the words as designed; a phone and a tablet with larger ones.

@@ -177,7 +177,7 @@ struct Draft {
 /// Where kinds of work come in the whole job; what is between is left to their order within it.
 fn phase(work: Work) -> i64 {
     match work {
-        Work::ShutOff => 0,
+        Work::ShutOff | Work::StripTrim => 0,
         Work::CutPipe
         | Work::FitDry
         | Work::Mark
@@ -197,11 +197,12 @@ fn phase(work: Work) -> i64 {
         Work::Bed => 5,
         Work::Chalk | Work::SetTile => 6,
         Work::Grout | Work::Seal => 7,
+        Work::CutTrim | Work::NailCasing | Work::NailBase | Work::CaulkTrim => 8,
     }
 }
 
 /// Where steps of the person's own come that were not moved.
-const OWN: i64 = 8;
+const OWN: i64 = 9;
 /// Room between two steps, for those that are moved there.
 const APART: i64 = 1 << 20;
 
