@@ -175,3 +175,6 @@ fn frames(number: usize, room: &Room, on: &TrimOn) -> Result<Vec<Frame>, Wanting
     }
     Ok(frames)
 }
+
+#[cfg(test)]
+mod tests;

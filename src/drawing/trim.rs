@@ -173,7 +173,7 @@ pub fn base_by_hand(ask: &Ask, figure: Option<&Figure>, units: Units) -> Scene<T
     let mut scene = Scene::empty("Pieces of base");
     let longest = ask.pieces.iter().map(|piece| piece.length).max();
     let longest = longest.unwrap_or(Length::feet(8));
-    let (thick, pitch) = (longest.divided(24), longest.divided(5));
+    let (thick, pitch) = (longest.divided(24), longest.divided(3));
     for (n, listed) in ask.pieces.iter().enumerate() {
         let down = pitch * n as i64;
         let at = |along: Length, out: Length| Point::new(along, down + out);
