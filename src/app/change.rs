@@ -11,7 +11,7 @@ use crate::takeoff::{self, Ask, Job, LineKey, TileOn};
 use crate::trades::paint::{Part, Surface as Painted, Trim};
 use crate::trades::patch::HoleShape;
 use crate::trades::sheets::{self, Surface};
-use crate::trades::{Board, paint, patch, trim};
+use crate::trades::{Board, paint, patch};
 
 impl App {
     /// Commands that change the job.
@@ -69,10 +69,7 @@ impl App {
                 self.new_task(room, Ask::Sheets(Box::new(ask), on));
             }
             Command::NewTrim(room, kind) => {
-                let ask = match kind {
-                    trim::Kind::Base => trim::Ask::default(),
-                    trim::Kind::Casing => trim::Ask::casing(),
-                };
+                let ask = trim_inputs::begun(&self.job, room, kind);
                 self.new_task(room, Ask::Trim(Box::new(ask), takeoff::TrimOn::default()));
             }
             Command::Set(task, Choice::Trim(choice)) => {

@@ -2,7 +2,7 @@
 
 use super::{App, Here};
 use crate::measure::Length;
-use crate::site::{self, OpeningKind, Room, Standing, Wall};
+use crate::site::{self, Finish, OpeningKind, Room, Standing, Wall};
 use crate::takeoff::{Ask, TrimOn};
 use crate::trades::trim::{self, Figure, Frame, Gap, Kind, Opening, Stop};
 
@@ -83,6 +83,13 @@ fn walls(
             return Err((text, Here::Room(number)));
         }
         let mut gaps = Vec::new();
+        if wall.finish == Finish::Tile && !on.tiled {
+            gaps.push(Gap {
+                from: Length::ZERO,
+                to: length,
+                stop: Stop::Tile,
+            });
+        }
         for opening in room
             .openings
             .iter()

@@ -35,6 +35,8 @@ pub enum TrimChoice {
     Cased(usize, bool),
     /// Windows on four sides, in a room.
     Four(bool),
+    /// Base runs along tiled walls.
+    Tiled(bool),
     /// Base stops at a fixture.
     Stops(site::Id, bool),
     /// One more piece by hand.
@@ -53,6 +55,60 @@ pub enum TrimChoice {
     Caulk(bool),
     /// Old trim comes off first.
     Old(bool),
+}
+
+/// New trim: base knows the casing of its room, casing the reveal that base keeps.
+pub(super) fn begun(job: &Job, room: Option<usize>, kind: trim::Kind) -> trim::Ask {
+    let mut ask = usual(kind, job.units.is_metric());
+    let others = job
+        .tasks
+        .iter()
+        .filter(|task| task.room == room && room.is_some());
+    for task in others {
+        match &task.ask {
+            Ask::Trim(other, _) if other.kind != kind => {
+                ask.reveal = other.reveal;
+                match kind {
+                    trim::Kind::Base => ask.casing = other.width,
+                    trim::Kind::Casing => ask.width = other.casing,
+                }
+            }
+            _ => {}
+        }
+    }
+    ask
+}
+
+/// Trim as is usual; in millimetres where the job is metric.
+fn usual(kind: trim::Kind, metric: bool) -> trim::Ask {
+    let ask = match kind {
+        trim::Kind::Base => trim::Ask::default(),
+        trim::Kind::Casing => trim::Ask::casing(),
+    };
+    if !metric {
+        return ask;
+    }
+    let mm = Length::mm;
+    let (listed, frame) = (ask.pieces[0], ask.frames[0]);
+    trim::Ask {
+        thickness: mm(12),
+        width: mm(if kind == trim::Kind::Base { 90 } else { 60 }),
+        casing: mm(60),
+        reveal: mm(5),
+        board: mm(12),
+        nails: mm(400),
+        caulk: Some(mm(3)),
+        pieces: vec![trim::Listed {
+            length: mm(2_400),
+            ..listed
+        }],
+        frames: vec![Frame {
+            width: mm(760),
+            height: mm(2_030),
+            ..frame
+        }],
+        ..ask
+    }
 }
 
 /// What a field is called on the pad and in its row.
@@ -168,13 +224,10 @@ pub(super) fn fill_words(job: &mut Job, task: usize, text: String) {
 
 /// A choice of trim.
 pub(super) fn choose(job: &mut Job, task: usize, choice: TrimChoice) {
+    let metric = job.units.is_metric();
     change(job, task, |ask, on| match choice {
         TrimChoice::Kind(kind) => {
-            let usual = |kind| match kind {
-                trim::Kind::Base => trim::Ask::default(),
-                trim::Kind::Casing => trim::Ask::casing(),
-            };
-            let (was, now) = (usual(ask.kind), usual(kind));
+            let (was, now) = (usual(ask.kind, metric), usual(kind, metric));
             // What was not said of the profile is as is usual for the other kind.
             if ask.name == was.name {
                 ask.name = now.name;
@@ -193,6 +246,7 @@ pub(super) fn choose(job: &mut Job, task: usize, choice: TrimChoice) {
             }
         }
         TrimChoice::Four(four) => on.four = four,
+        TrimChoice::Tiled(tiled) => on.tiled = tiled,
         TrimChoice::Stops(id, stops) => {
             on.stops.retain(|(of, _)| *of != id);
             on.stops.push((id, stops));
@@ -402,6 +456,18 @@ impl App {
     /// What stands in the room, and whether base stops at it.
     fn stop_rows(&self, at: usize, (_, room): (usize, &site::Room), on: &TrimOn) -> Vec<Row> {
         let mut rows = Vec::new();
+        let tile = (room.walls.iter()).any(|wall| wall.finish == site::Finish::Tile);
+        if tile {
+            rows.push(one_of(
+                at,
+                "Walls that get tile",
+                [
+                    ("No base there", TrimChoice::Tiled(false)),
+                    ("Base as well", TrimChoice::Tiled(true)),
+                ],
+                usize::from(on.tiled),
+            ));
+        }
         let against = site::shape(room).map(|shape| site::against(room, &shape));
         let against = against.unwrap_or_default();
         for (n, fixture) in room.fixtures.iter().enumerate() {

@@ -30,6 +30,8 @@ pub(super) struct TrimRecord {
     /// Doors, windows, other openings; windows on four sides.
     cased: [bool; 3],
     four: bool,
+    /// Base along tiled walls.
+    tiled: bool,
     /// Fixtures, and whether base stops at them.
     stops: Vec<(u64, bool)>,
 }
@@ -62,6 +64,7 @@ pub(super) fn write_trim(ask: &Ask, on: &TrimOn) -> TrimRecord {
         old: ask.old,
         cased: on.cased,
         four: on.four,
+        tiled: on.tiled,
         stops: on.stops.iter().map(|(id, stops)| (id.0, *stops)).collect(),
     }
 }
@@ -124,6 +127,7 @@ pub(super) fn read_trim(record: TrimRecord) -> Option<(Ask, TrimOn)> {
     let on = TrimOn {
         cased: record.cased,
         four: record.four,
+        tiled: record.tiled,
         stops: (record.stops.into_iter())
             .map(|(id, stops)| (Id(id), stops))
             .collect(),

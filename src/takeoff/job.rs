@@ -145,6 +145,8 @@ pub struct TrimOn {
     pub cased: [bool; 3],
     /// Windows are cased on four sides, else on three.
     pub four: bool,
+    /// Base runs along walls that get tile, too.
+    pub tiled: bool,
     /// Fixtures of which the person said whether base stops at them.
     pub stops: Vec<(Id, bool)>,
 }
@@ -155,6 +157,7 @@ impl Default for TrimOn {
         TrimOn {
             cased: [true, true, false],
             four: true,
+            tiled: false,
             stops: Vec::new(),
         }
     }

@@ -95,7 +95,10 @@ pub fn packs_on_sale(material: &Material, metric: bool) -> Vec<Pack> {
         Material::Lumber { .. } | Material::Trim { .. } => {
             sticks_on_sale(material, &[Length::feet(8)])
         }
-        Material::FinishNails { .. } => vec![pack("box of 500", Amount::Count(500), practice)],
+        Material::FinishNails { .. } => vec![
+            pack("box of 500", Amount::Count(500), practice),
+            pack("box of 100", Amount::Count(100), practice),
+        ],
         Material::Sealant { .. } | Material::Caulk if metric => {
             vec![pack("300 mL", litres(0.3).into(), practice)]
         }

@@ -46,6 +46,7 @@ fn every_field() -> (trim::Ask, TrimOn) {
     let on = TrimOn {
         cased: [false, true, true],
         four: false,
+        tiled: true,
         stops: vec![(Id(77), false), (Id(78), true)],
     };
     (ask, on)

@@ -2,7 +2,7 @@ use crate::app::{
     App, Choice, Command, CutChoice, Here, Keeper, Slot, TrimChoice, TrimSlot, demo_job,
 };
 use crate::measure::{Length, Units};
-use crate::site::{Fixture, FixtureKind, Opening, OpeningKind, Room, What};
+use crate::site::{Finish, Fixture, FixtureKind, Opening, OpeningKind, Room, Size, What};
 use crate::takeoff::{Ask, Job};
 use crate::trades::trim::{Cut, Kind, Of};
 
@@ -192,4 +192,43 @@ fn the_packet_has_every_piece_with_its_cuts() {
     let figure = app.trim_figure(at).unwrap();
     assert!(matches!(figure.pieces[0].of, Of::Wall(4, ..)));
     assert_eq!(figure.pieces[0].ends[1].cut, Cut::Square);
+}
+
+/// A tub of which the width is an estimate moves the base that stops at it: the gate marks it, and no other figure.
+#[test]
+fn an_estimated_tub_marks_the_base_that_stops_at_it() {
+    let mut app = washroom();
+    let mut tub = Fixture::new(FixtureKind::Tub, 1);
+    tub.from_left = Some(Length::inches(30));
+    tub.width = Some(Length::inches(60));
+    tub.depth = Some(Length::inches(30));
+    app.job.rooms[0].fixtures.push(tub);
+    let depth = What::Fixture(0, Size::Depth);
+    app.job.rooms[0].measure(depth, Some(Length::inches(30)), Some(Length::inches(1)));
+    app.send(Command::NewTrim(Some(0), Kind::Base));
+    app.send(Command::NewTrim(Some(0), Kind::Casing));
+    assert!(
+        app.marked_name(0).contains("estimated"),
+        "{}",
+        app.marked_name(0)
+    );
+    assert_eq!(app.marked_name(1), app.task_name(1));
+    app.send(Command::Go(Here::Task(0)));
+    assert!(format!("{:?}", app.screen().strip).contains("estimated"));
+}
+
+/// Casing that is there already tells base how wide it is; a tiled wall gets no base until it is told to.
+#[test]
+fn base_knows_the_casing_of_its_room_and_leaves_tiled_walls() {
+    let mut app = washroom();
+    app.send(Command::NewTrim(Some(0), Kind::Casing));
+    if let Ask::Trim(ask, _) = &mut app.job.tasks[0].ask {
+        ask.width = Length::inches(3);
+    }
+    app.job.rooms[0].walls[2].finish = Finish::Tile;
+    app.send(Command::NewTrim(Some(0), Kind::Base));
+    // 3 3/16 in beside the door; no base on the third wall, and square ends beside it.
+    assert_eq!(long(&app, 1), [50.8125, 60.0, 60.0, 8.8125]);
+    set(&mut app, 1, TrimChoice::Tiled(true));
+    assert_eq!(long(&app, 1).len(), 5);
 }

@@ -30,6 +30,7 @@ pub(super) struct TrimJson {
     case_windows: bool,
     case_others: bool,
     four: bool,
+    tiled: bool,
     stops: Vec<StopJson>,
 }
 
@@ -101,6 +102,7 @@ pub(super) fn write_trim(ask: &Ask, on: &TrimOn) -> TrimJson {
         case_windows,
         case_others,
         four: on.four,
+        tiled: on.tiled,
         stops: (on.stops.iter())
             .map(|(id, stops)| StopJson {
                 fixture: Hex(id.0),
@@ -146,6 +148,7 @@ pub(super) fn read_trim(trim: TrimJson) -> (Ask, TrimOn) {
     let on = TrimOn {
         cased: [trim.case_doors, trim.case_windows, trim.case_others],
         four: trim.four,
+        tiled: trim.tiled,
         stops: (trim.stops.into_iter())
             .map(|stop| (stop.fixture.id(), stop.stops))
             .collect(),

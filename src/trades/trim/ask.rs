@@ -149,6 +149,8 @@ pub enum Stop {
     Cased,
     /// A fixture that covers the wall.
     Fixture(FixtureKind),
+    /// Tile down to the floor.
+    Tile,
 }
 
 /// A piece of base by hand.
