@@ -3,9 +3,12 @@
 use tiny_skia::{Path, PathStroker, Rect};
 
 use super::face;
-use super::figure::{Drawn, draw_box, draw_lines, find_room, measure_up};
+use super::figure::{
+    Crowd, Drawn, draw_box, draw_lines, draw_ring, find_room, measure_beside, measure_up,
+    on_its_line, ring,
+};
 use super::ink::{arc, draw_mark, hatched};
-use super::{Dimension, Fit, Mark, Role, Scene, apart, key, led};
+use super::{Dimension, Fit, Mark, Role, Scene, Standing, apart, key, led};
 use crate::geometry::Point;
 use crate::measure::Length;
 
@@ -201,18 +204,39 @@ fn figures<T: Clone + PartialEq>(
     lit: Option<&T>,
 ) {
     let words: Vec<[f32; 4]> = sheet.pieces.iter().filter_map(word_box).collect();
-    let lines: Vec<Drawn> = scene
-        .dimensions
-        .iter()
-        .map(|d| measure_up(d, &sheet.place, canvas))
+    let bare: Vec<_> = (scene.bare.iter())
+        .map(|[from, to]| (sheet.place.of(*from), sheet.place.of(*to)))
         .collect();
-    // The shortest line first: the figure of a long one has more places to go to.
+    let lines: Vec<Drawn> = (scene.dimensions.iter())
+        .map(|d| measure_beside(d, &bare, &sheet.place, canvas))
+        .collect();
+    // Pieces first, for each stays on its line; then the shortest: the figure of a long one has more places to go to.
+    let is_piece = |n: usize| matches!(scene.dimensions[n].standing, Standing::Piece(_));
     let mut order: Vec<usize> = (0..lines.len()).collect();
-    order.sort_by(|a, b| lines[*a].long().total_cmp(&lines[*b].long()));
+    order.sort_by(|a, b| {
+        let pieces = is_piece(*b).cmp(&is_piece(*a));
+        pieces.then(lines[*a].long().total_cmp(&lines[*b].long()))
+    });
     sheet.boxes = vec![[0.0; 4]; lines.len()];
+    let mut ringed = vec![None; lines.len()];
     let mut taken = Vec::with_capacity(lines.len());
     for n in order {
-        let at = find_room(&lines[n], &taken, &words, canvas);
+        let crowd = Crowd {
+            taken: &taken,
+            words: &words,
+            bare: &bare,
+        };
+        let line = &lines[n];
+        let at = if let Standing::Piece(number) = scene.dimensions[n].standing {
+            let small = ring(number, canvas);
+            on_its_line(line, line.size, &crowd).unwrap_or_else(|| {
+                ringed[n] = Some(number);
+                let found = on_its_line(line, small, &crowd);
+                found.unwrap_or_else(|| find_room(&line.led(small), &crowd, canvas))
+            })
+        } else {
+            find_room(line, &crowd, canvas)
+        };
         taken.push(at);
         sheet.boxes[n] = at;
     }
@@ -220,8 +244,11 @@ fn figures<T: Clone + PartialEq>(
     for ((dimension, line), at) in scene.dimensions.iter().zip(&lines).zip(&sheet.boxes) {
         draw_lines(&mut sheet.pieces, dimension, line, at, is_lit(dimension));
     }
-    for (dimension, at) in scene.dimensions.iter().zip(&sheet.boxes) {
-        draw_box(&mut sheet.pieces, dimension, *at, canvas, is_lit(dimension));
+    for ((dimension, at), ringed) in scene.dimensions.iter().zip(&sheet.boxes).zip(ringed) {
+        match ringed {
+            Some(number) => draw_ring(&mut sheet.pieces, number, *at, canvas.text),
+            None => draw_box(&mut sheet.pieces, dimension, *at, canvas, is_lit(dimension)),
+        }
         if let Some(tag) = &dimension.tag {
             sheet.hot.push(spot(*at, canvas, tag, &dimension.says));
         }

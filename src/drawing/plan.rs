@@ -132,6 +132,7 @@ pub fn plan_seen(room: &Room, units: Units, look: &PlanLook) -> Scene<PlanTag> {
         says,
         window: None,
         key: Vec::new(),
+        bare: Vec::new(),
     }
 }
 
