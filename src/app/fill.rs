@@ -92,7 +92,12 @@ impl App {
             self.pad = None;
             return;
         }
+        let started = self.start_asked_by(&pad.slot);
         if !self.take_typed(&pad) {
+            return;
+        }
+        if let Some(up) = started {
+            self.open_pad(up);
             return;
         }
         let slots = self.slots();

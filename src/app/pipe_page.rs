@@ -85,6 +85,8 @@ impl App {
                 big = self.pipe_strip(figure);
             }
         }
+        rows.extend(self.start_asked(at));
+        rows.extend(self.start_doubted(at));
         let begins = self.pipe_begins(at, ask);
         if ask.legs.is_empty() {
             // Before the first leg its material is chosen.

@@ -54,7 +54,7 @@ fn a_run_is_drawn_cut_and_fitted_dry_and_its_elbow_is_known_the_next_time() {
     });
     shot(&window, "pipe-cut");
     // Joining opens once both pieces were fitted dry, and shuts when one of them changes.
-    let about = "1/2 copper tube, type M, depth lines at 1/2\"";
+    let about = "1/2 in copper tube, type M, depth lines at 1/2\"";
     tap(&window, &format!("Piece 1, leg 1, 1' 11 5/8\", {about}"));
     tap(&window, &format!("Piece 2, leg 2, 2' 11 5/8\", {about}"));
     window.with_app(|app| assert!(told(app, "Clean, flux and solder")));
@@ -70,9 +70,9 @@ fn a_run_is_drawn_cut_and_fitted_dry_and_its_elbow_is_known_the_next_time() {
         let lines = app.buying_lines();
         let titles: Vec<&str> = lines.iter().map(|line| &line.title[..]).collect();
         for title in [
-            "1/2 copper tube, type M",
-            "1/2 copper 90° elbow",
-            "Solder without lead, 1/8 wire",
+            "1/2 in copper tube, type M",
+            "1/2 in copper 90° elbow",
+            "Solder without lead, wire of 1/8 in",
         ] {
             assert!(titles.contains(&title), "{title} in {titles:?}");
         }
