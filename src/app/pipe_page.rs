@@ -138,7 +138,10 @@ impl App {
             return figure
                 .pieces
                 .iter()
-                .map(|piece| big(self.show(piece.cut), format!("piece {}", piece.number)))
+                .map(|piece| {
+                    let of = format!("piece {}, leg {}", piece.number, piece.leg + 1);
+                    big(self.show(piece.cut), of)
+                })
                 .collect();
         }
         let all: Length = figure.totals.iter().map(|(_, length)| *length).sum();

@@ -390,6 +390,17 @@ pub(super) fn draw_lines<T>(
         lines.extend(ends(dimension, drawn));
     }
     lines.extend(leader(drawn, *at));
+    if drawn.led {
+        let mut dot = PathBuilder::new();
+        let (x, y) = drawn.middle();
+        dot.push_circle(x, y, 3.5);
+        pieces.extend(dot.finish().map(|path| Piece::Shape {
+            path,
+            fill: Some(role),
+            line: None,
+            clip: None,
+        }));
+    }
     for (from, to, width, dash) in lines {
         let mut path = PathBuilder::new();
         path.move_to(from.0, from.1);
