@@ -161,6 +161,8 @@ pub struct App {
     /// The leg of a run that is in hand, and how runs are looked at; each as is usual for it until that is chosen.
     leg: usize,
     seen: Option<crate::drawing::View>,
+    /// Grows with what the top of its page is to be seen after.
+    top: u32,
     /// Pictures on their way in, what was not taken, the folder that is watched.
     taking: Option<photo_import::Taking>,
     not_taken: Vec<photo_import::NotTaken>,
@@ -181,6 +183,12 @@ pub struct App {
 }
 
 impl App {
+    /// Another number than before where the page in hand is to be seen from its top.
+    #[must_use]
+    pub const fn top(&self) -> u32 {
+        self.top
+    }
+
     /// The program with a job open; `keeper` is where edits go.
     #[must_use]
     pub fn new(job: Job, keeper: Keeper) -> App {
@@ -214,6 +222,7 @@ impl App {
             laid: RefCell::default(),
             sheeted: RefCell::default(),
             leg: 0,
+            top: 0,
             seen: None,
             taking: None,
             not_taken: Vec::new(),

@@ -50,6 +50,8 @@ impl App {
         let legs = pipe_of(&mut self.job, at).map_or(0, |ask| ask.legs.len());
         if matches!(choice, PipeChoice::Add(_) | PipeChoice::AddOffset(_)) && legs > 0 {
             self.leg = legs - 1;
+            // What is said and asked next is asked there, by the picture.
+            self.top += 1;
             let slot = if matches!(choice, PipeChoice::Add(_)) {
                 PipeSlot::Length(self.leg)
             } else {

@@ -119,6 +119,12 @@ impl App {
         Some((holes, account))
     }
 
+    /// Whether a run is measured from a wall out.
+    pub(super) fn starts_in_floor(&self, at: usize) -> bool {
+        let ask = self.job.tasks.get(at).map(|task| &task.ask);
+        matches!(ask, Some(Ask::Pipe(_, Some(on))) if matches!(on.on, On::Floor(_)))
+    }
+
     /// Where a run starts in the floor, the joists, and the holes that it needs.
     pub(super) fn pipe_floor_rows(&self, at: usize, room: &Room, on: &PipeOn) -> Vec<Row> {
         let mut rows = self.starts_at(at, room, on);

@@ -427,7 +427,7 @@ pub(super) fn asks(slot: PipeSlot, ask: Option<&Ask>) -> String {
         PipeSlot::Closes(1) => "Ends into the wall from its start by".into(),
         PipeSlot::Closes(_) => "Ends above its start by".into(),
         PipeSlot::FromLeft => "Left corner to its start".into(),
-        PipeSlot::UpFromFloor => "Floor, or wall, to its start".into(),
+        PipeSlot::UpFromFloor => "Floor to its start".into(),
         PipeSlot::Below => "Finished floor down to its start".into(),
         PipeSlot::Joists(of) => joist(of).into(),
     }

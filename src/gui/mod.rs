@@ -62,6 +62,8 @@ pub struct Desk {
     pictures: slint::Timer,
     /// The pages that one came by, and how far down each was left.
     way: RefCell<Vec<(Here, f32)>>,
+    /// What asked last for the top of a page.
+    top: Cell<u32>,
     /// The page shows that a save failed.
     troubled: Cell<bool>,
     /// Whoever closes was told once that edits would be lost.
@@ -90,6 +92,7 @@ pub fn open(app: App) -> Result<Rc<Desk>, slint::PlatformError> {
         clipboard: RefCell::new(clipboard::system()),
         pictures: slint::Timer::default(),
         way: RefCell::default(),
+        top: Cell::new(0),
         troubled: Cell::new(false),
         warned: Cell::new(false),
     });
@@ -234,8 +237,11 @@ impl Desk {
         *self.commands.borrow_mut() = commands;
         let here = app.here().clone();
         let left = self.shown.replace(Some(here.clone()));
+        let top = self.top.replace(app.top());
         if left.as_ref() != Some(&here) {
             list.set_scroll(self.comes_to(left, left_at, &here));
+        } else if top != app.top() {
+            list.set_scroll(0.0);
         }
     }
 
