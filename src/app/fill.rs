@@ -160,9 +160,6 @@ impl App {
         let mut job = self.job.clone();
         match value {
             Value::Length(length) => {
-                if let Some(wrong) = self.doubted(pad, length) {
-                    return Err(wrong);
-                }
                 let nothing = match slot {
                     Slot::Pipe(_, field) => pipe_inputs::may_be_nothing(*field),
                     Slot::Sheets(_, field) => sheets_inputs::may_be_nothing(*field),
@@ -170,6 +167,9 @@ impl App {
                 };
                 if !length.is_positive() && !nothing {
                     return Err("This has to be more than nothing. Measure it again.".to_owned());
+                }
+                if let Some(wrong) = self.doubted(pad, length) {
+                    return Err(wrong);
                 }
                 job.add_to_roll(pad.asks.clone(), pad.typed.clone(), length);
                 fill_length(&mut job, slot, length)?;
@@ -218,13 +218,19 @@ impl App {
 
     /// Why a measure of a room is asked about, once; what was likely meant then stands on the pad.
     fn doubted(&mut self, pad: &Pad, length: Length) -> Option<String> {
-        let (room, what) = survey_page::what_of(&pad.slot)?;
         let typed = pad.typed.trim().to_owned();
         if pad.doubted.as_ref() == Some(&typed) {
             return None;
         }
-        let room = self.job.rooms.get(room)?;
-        let doubt = doubt::doubt(room, what, &typed, length, self.job.units)?;
+        let units = self.job.units;
+        let doubt = if let Slot::Spot(room, at, _, size) = pad.slot {
+            let room = self.job.rooms.get(room)?;
+            let on = room.hidden.get(at)?.on;
+            doubt::doubt_spot(room, (on, size), &typed, length, units)?
+        } else {
+            let (room, what) = survey_page::what_of(&pad.slot)?;
+            doubt::doubt(self.job.rooms.get(room)?, what, &typed, length, units)?
+        };
         let open = self.pad.as_mut()?;
         open.doubted = Some(typed);
         // The next key begins anew; the same once more keeps it.
@@ -419,4 +425,66 @@ fn fill_words(job: &mut Job, slot: &Slot, text: String) {
 #[must_use]
 pub(super) fn last_task(job: &Job) -> Here {
     Here::Task(job.tasks.len().saturating_sub(1))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::app::Keeper;
+    use crate::measure::Units;
+    use crate::site::{Room, What};
+
+    fn app() -> App {
+        let begun = chrono::DateTime::UNIX_EPOCH.fixed_offset();
+        let mut job = Job::new("Cabin", begun, Units::FeetInches { marks: 16 });
+        job.add_room(Room::rectangle("Bath"));
+        App::new(job, Keeper::nowhere())
+    }
+
+    /// Types and presses OK; gives what the pad then says is wrong.
+    fn types(app: &mut App, slot: &Slot, typed: &str) -> Option<String> {
+        if app.pad.as_ref().map(|pad| &pad.slot) != Some(slot) {
+            app.send(Command::Pad(slot.clone()));
+        }
+        let pad = app.pad.as_mut().unwrap();
+        (pad.typed, pad.fresh) = (typed.into(), false);
+        app.take();
+        let open = app.pad.as_ref().filter(|pad| pad.slot == *slot);
+        open.map(|pad| pad.wrong.clone())
+    }
+
+    /// One message, the same however often it is typed, and the room stays as it was.
+    #[test]
+    fn a_wall_of_nothing_is_refused_with_one_reason() {
+        let mut app = app();
+        let slot = Slot::Measure(0, What::Wall(0));
+        for _ in 0..3 {
+            let said = types(&mut app, &slot, "0");
+            assert_eq!(
+                said.as_deref(),
+                Some("This has to be more than nothing. Measure it again.")
+            );
+        }
+        assert_eq!(app.job.rooms[0].walls[0].length, None);
+    }
+
+    /// Asked once, then kept; opened and confirmed it is not asked about again.
+    #[test]
+    fn a_figure_in_doubt_is_asked_about_once_and_kept_when_typed_again() {
+        let mut app = app();
+        let slot = Slot::Measure(0, What::Wall(0));
+        assert!(types(&mut app, &slot, "4 in").is_some_and(|said| said.contains("4 ft")));
+        assert_eq!(app.pad.as_ref().map(|pad| pad.typed.as_str()), Some("4 ft"));
+        assert_eq!(types(&mut app, &slot, "4 in"), None);
+        let read = |app: &App| app.job.rooms[0].walls[0].length;
+        assert_eq!(read(&app), Some(Length::inches(4)));
+        app.pad = None;
+        assert_eq!(types(&mut app, &slot, "4\""), None);
+        // What was meant is taken by Enter alone. Two lines of the roll, two steps.
+        app.send(Command::Undo);
+        app.send(Command::Undo);
+        types(&mut app, &slot, "4 in");
+        app.take();
+        assert_eq!(read(&app), Some(Length::feet(4)));
+    }
 }

@@ -15,6 +15,7 @@ mod cutting_plan;
 mod demo;
 mod demo_pipes;
 mod doubt;
+mod doubt_known;
 mod drain_inputs;
 mod drain_page;
 mod fill;
