@@ -206,12 +206,17 @@ impl App {
         if let Slot::Pipe(task, _) = *slot {
             self.settle_pipe(&mut job, task);
         }
+        let last = survey_page::what_of(slot);
+        let read =
+            |app: &App| last.and_then(|(room, what)| app.job.rooms.get(room)?.measured(what));
+        let before = read(self);
         self.edit("", |open| *open = job);
         if let Slot::Pipe(task, PipeSlot::Face(shape) | PipeSlot::Depth(shape)) = *slot {
             self.keep_fitting(task, shape);
         }
-        if let Some(last) = survey_page::what_of(slot) {
+        if let Some(last) = last {
             self.rooms_view.last = Some(last);
+            self.tell_at_once(last, before.is_some() && before == read(self));
         }
         Ok(())
     }
@@ -451,6 +456,55 @@ mod tests {
         app.take();
         let open = app.pad.as_ref().filter(|pad| pad.slot == *slot);
         open.map(|pad| pad.wrong.clone())
+    }
+
+    /// A foot too short across: said under the next question, with the way to measure it again, which does not stop
+    /// anybody; typed once more it is kept, and the right figure clears it.
+    #[test]
+    fn a_misread_diagonal_is_named_at_once() {
+        let mut app = app();
+        app.send(Command::Of(
+            0,
+            super::super::RoomChoice::Much(crate::site::Asked::Square),
+        ));
+        for (what, typed) in [(What::Wall(0), "96"), (What::Wall(1), "60")] {
+            types(&mut app, &Slot::Measure(0, what), typed);
+            assert!(app.told().is_none());
+        }
+        let across = Slot::Measure(0, What::Diagonal(0, 2));
+        types(&mut app, &across, "101 3/16");
+        let (said, again) = app
+            .told()
+            .map(|(text, again)| (text.to_owned(), again))
+            .unwrap();
+        let said = said.replace('\u{a0}', " ");
+        assert!(said.starts_with("This diagonal reads 8′ 5"), "{said}");
+        assert!(said.contains("the others say 9′ 5"), "{said}");
+        assert!(
+            said.ends_with("if the corners are square. Did you miss a foot?"),
+            "{said}"
+        );
+        assert_eq!(again, Command::Pad(across.clone()));
+        // The next question is open, and is answered as if nothing had been said.
+        let next = app.pad.as_ref().map(|pad| pad.slot.clone()).unwrap();
+        assert_ne!(next, across);
+        types(&mut app, &Slot::Measure(0, What::Ceiling), "96");
+        assert!(app.told().is_some());
+        // With the pad closed the survey has it before its next question.
+        let first = app.screen().rows.into_iter().next();
+        assert!(matches!(first, Some(Row::Note { text, .. }) if text.contains("miss a foot")));
+        app.send(again);
+        types(&mut app, &across, "101 3/16");
+        assert!(app.told().is_none());
+        types(&mut app, &across, "113 3/16");
+        assert!(app.told().is_none());
+        types(&mut app, &Slot::Measure(0, What::Wall(2)), "84");
+        let said = app.told().map(|(text, _)| text.replace('\u{a0}', " "));
+        assert!(said.is_some_and(|said| said.starts_with("Wall C reads 7′; the others say 8′")));
+        // An undo takes back what was said with it.
+        app.send(Command::Undo);
+        app.send(Command::Pad(across));
+        assert!(app.told().is_none());
     }
 
     /// One message, the same however often it is typed, and the room stays as it was.

@@ -310,6 +310,7 @@ impl App {
         self.said.clear();
         self.rooms_view.chosen = None;
         self.rooms_view.placing = None;
+        self.rooms_view.told = None;
         if matches!(
             here,
             Here::Rooms | Here::Bench | Here::Buy | Here::Photos | Here::Steps
@@ -446,6 +447,7 @@ impl App {
         to.push(Arc::clone(&self.now));
         self.job = (*job).clone();
         self.pad = None;
+        self.rooms_view.told = None;
         self.moved_lines = None;
         self.said.clear();
         self.leave_what_is_gone();

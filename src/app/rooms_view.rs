@@ -83,6 +83,17 @@ pub enum Outline {
     Jog,
 }
 
+/// What is likely misread, as it is said on the pad.
+#[derive(Clone, Debug)]
+pub(super) struct Told {
+    /// In which room.
+    pub at: usize,
+    /// What is to be measured again.
+    pub what: What,
+    /// In words.
+    pub text: String,
+}
+
 /// What a survey's screens remember while the program runs.
 #[derive(Clone, Debug)]
 pub(super) struct RoomsView {
@@ -102,6 +113,8 @@ pub(super) struct RoomsView {
     pub search: String,
     /// The profile that was taken off the shelf last.
     pub dropped: Option<Room>,
+    /// What the figure typed last makes contradict itself, to be said on the pad.
+    pub told: Option<Told>,
     /// The room as it was when a finger took hold of its wall.
     pub held: Option<Room>,
 }
@@ -120,6 +133,7 @@ impl Default for RoomsView {
             last: None,
             search: String::new(),
             dropped: None,
+            told: None,
             held: None,
         }
     }
