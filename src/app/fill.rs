@@ -74,6 +74,40 @@ impl App {
         self.open_pad(slots[next].0.clone());
     }
 
+    /// What is typed for another slot than this is taken; gives whether it could be.
+    pub(super) fn take_before(&mut self, slot: &Slot) -> bool {
+        match self.pad.clone() {
+            Some(pad) if pad.is_typed() && pad.slot != *slot && pad.kind != Kind::Words => {
+                self.take_typed(&pad)
+            }
+            _ => true,
+        }
+    }
+
+    /// After an undo: what was typed and not taken stays on its pad. Where there is no such place any more a length goes into
+    /// the hand, for the figure that is tapped next.
+    pub(super) fn keep_typed(&mut self, typed: Option<Pad>) {
+        let Some(pad) = typed else { return };
+        let held = pad.length(self.job.units);
+        if self.is_there(&pad.slot) {
+            self.pad = Some(pad);
+        } else {
+            self.held = held;
+        }
+    }
+
+    /// Whether what a slot fills in is still there.
+    fn is_there(&self, slot: &Slot) -> bool {
+        if let Some((room, what)) = survey_page::what_of(slot) {
+            return self.job.rooms.get(room).is_some_and(|room| room.has(what));
+        }
+        let alone = matches!(
+            slot,
+            Slot::Roll | Slot::HandLine | Slot::NewStep(_) | Slot::Search
+        );
+        alone || self.slots().iter().any(|(of, _)| of == slot)
+    }
+
     /// How far along the slots of this screen the pad is: "2 of 6".
     #[must_use]
     pub fn pad_progress(&self) -> String {
@@ -505,6 +539,47 @@ mod tests {
         app.send(Command::Undo);
         app.send(Command::Pad(across));
         assert!(app.told().is_none());
+    }
+
+    /// Undo takes back the last figure, not the one that is being typed; what is typed when another figure is tapped is taken.
+    #[test]
+    fn what_is_being_typed_outlasts_an_undo_and_a_tap_elsewhere() {
+        let mut app = app();
+        app.send(Command::Go(Here::Survey(0)));
+        let slot = |wall| Slot::Measure(0, What::Wall(wall));
+        let typing = |app: &mut App, typed: &str| {
+            let pad = app.pad.as_mut().unwrap();
+            (pad.typed, pad.fresh) = (typed.into(), false);
+        };
+        types(&mut app, &slot(0), "96");
+        assert_eq!(app.pad.as_ref().map(|pad| &pad.slot), Some(&slot(1)));
+        typing(&mut app, "60 1/2");
+        app.send(Command::Undo);
+        assert_eq!(app.job.rooms[0].walls[0].length, None);
+        assert_eq!(
+            app.pad.as_ref().map(|pad| pad.typed.as_str()),
+            Some("60 1/2")
+        );
+        app.send(Command::Pad(slot(0)));
+        assert_eq!(
+            app.job.rooms[0].walls[1].length,
+            Some(Length::in_64(60, 32))
+        );
+        assert_eq!(app.pad.as_ref().map(|pad| &pad.slot), Some(&slot(0)));
+        // What cannot be taken stays where it is.
+        typing(&mut app, "7 x");
+        app.send(Command::Pad(slot(2)));
+        let pad = app.pad.as_ref().unwrap();
+        assert_eq!((&pad.slot, pad.typed.as_str()), (&slot(0), "7 x"));
+        assert!(!pad.wrong.is_empty());
+        // Its wall gone, a length is in the hand.
+        app.send(Command::Go(Here::Room(0)));
+        app.send(Command::Jog(0, 0));
+        app.send(Command::Pad(Slot::WallLength(0, 5)));
+        typing(&mut app, "12");
+        app.send(Command::Undo);
+        assert!(app.pad.is_none());
+        assert_eq!(app.held, Some(Length::inches(12)));
     }
 
     /// One message, the same however often it is typed, and the room stays as it was.

@@ -321,6 +321,7 @@ impl App {
         }
         if self.here != here {
             self.surface.reset();
+            self.steps_view.ticked.clear();
         }
         self.here = here;
     }
@@ -387,8 +388,11 @@ impl App {
                 self.here = self.trail.pop().unwrap_or_default();
             }
             Command::Pad(slot) => {
-                self.rooms_view.placing = None;
-                self.open_pad(slot);
+                // What is typed is taken first, as from one row to the next; what cannot be keeps its pad.
+                if self.take_before(&slot) {
+                    self.rooms_view.placing = None;
+                    self.open_pad(slot);
+                }
             }
             Command::Undo => self.step_back(true),
             Command::Redo => self.step_back(false),
@@ -446,11 +450,12 @@ impl App {
         let Some(job) = from.pop() else { return };
         to.push(Arc::clone(&self.now));
         self.job = (*job).clone();
-        self.pad = None;
+        let typed = self.pad.take().filter(|pad| pad.is_typed());
         self.rooms_view.told = None;
         self.moved_lines = None;
         self.said.clear();
         self.leave_what_is_gone();
+        self.keep_typed(typed);
         self.save();
     }
 

@@ -115,12 +115,13 @@ pub fn plan_seen(room: &Room, units: Units, look: &PlanLook) -> Scene<PlanTag> {
     }
     if look.handles {
         hot.clear();
-        // They all stay, so that the sketch keeps its scale; only the chosen one can be tapped.
+        // They all stay, so that the sketch keeps its scale.
         for dimension in &mut dimensions {
             let body = dimension.tag.map(plan_more::body);
-            dimension.tag = dimension
-                .tag
-                .filter(|_| body.is_some() && body == look.chosen);
+            // A figure chooses its wall, which may be too short for a finger; the chosen one's is measured.
+            if body != look.chosen {
+                dimension.tag = body;
+            }
         }
         hot.extend(plan_more::handles(corners, look.chosen, &mut marks));
     }
