@@ -119,14 +119,49 @@ impl App {
         at.map_or_else(String::new, |at| format!("{} of {}", at + 1, slots.len()))
     }
 
+    /// The pad on one figure after the other.
+    pub(super) fn walk(&mut self, slots: Vec<Slot>) {
+        let Some(first) = slots.first().cloned() else {
+            return;
+        };
+        self.rooms_view.walk = slots;
+        self.open_pad(first);
+    }
+
+    /// The figure after this one of the thing that is walked over, if it is.
+    fn walk_on(&mut self, slot: &Slot) -> Option<Slot> {
+        let walk = &mut self.rooms_view.walk;
+        if walk.first() == Some(slot) {
+            walk.remove(0);
+        } else {
+            walk.clear();
+        }
+        walk.first().cloned()
+    }
+
+    /// Whether a pad shows an estimate that nobody typed anew: Enter leaves it one.
+    fn is_estimate(&self, pad: &Pad) -> bool {
+        let stands = survey_page::what_of(&pad.slot).and_then(|(room, what)| {
+            let room = self.job.rooms.get(room)?;
+            room.mark(what).estimate
+        });
+        pad.fresh && pad.doubted.is_none() && stands.is_some()
+    }
+
     /// Takes what is typed and goes on to the next slot that still asks, or closes the pad.
     pub fn take(&mut self) {
         let Some(pad) = self.pad.clone() else { return };
-        if pad.typed.trim().is_empty() && pad.kind != Kind::Words {
-            self.pad = None;
+        let empty = pad.typed.trim().is_empty() && pad.kind != Kind::Words;
+        let leaves = empty || self.is_estimate(&pad);
+        if !leaves && !self.take_typed(&pad) {
             return;
         }
-        if !self.take_typed(&pad) {
+        if let Some(next) = self.walk_on(&pad.slot) {
+            self.open_pad(next);
+            return;
+        }
+        if empty {
+            self.pad = None;
             return;
         }
         let slots = self.slots();

@@ -394,6 +394,12 @@ impl App {
                     self.open_pad(slot);
                 }
             }
+            Command::Walk(slots) => {
+                if slots.first().is_some_and(|first| self.take_before(first)) {
+                    self.rooms_view.placing = None;
+                    self.walk(slots);
+                }
+            }
             Command::Undo => self.step_back(true),
             Command::Redo => self.step_back(false),
             Command::About(shown) => self.about = shown,

@@ -1,6 +1,6 @@
 //! What can be done to a room beyond a figure typed into it, and what its screens remember while the program runs.
 
-use super::Placing;
+use super::{Placing, Slot};
 use crate::drawing::PlanTag;
 use crate::measure::Length;
 use crate::site::{self, Asked, Passed, Room, What};
@@ -113,6 +113,8 @@ pub(super) struct RoomsView {
     pub search: String,
     /// The profile that was taken off the shelf last.
     pub dropped: Option<Room>,
+    /// What the pad goes on to: the figures of one thing, the first being the one that it is open on.
+    pub walk: Vec<Slot>,
     /// What the figure typed last makes contradict itself, to be said on the pad.
     pub told: Option<Told>,
     /// The room as it was when a finger took hold of its wall.
@@ -133,6 +135,7 @@ impl Default for RoomsView {
             last: None,
             search: String::new(),
             dropped: None,
+            walk: Vec::new(),
             told: None,
             held: None,
         }
