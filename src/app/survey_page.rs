@@ -48,6 +48,7 @@ impl App {
         let asked = self.asked(room);
         let look = PlanLook {
             diagonals: much >= Asked::Square,
+            asked: asked.first().copied(),
             ..PlanLook::default()
         };
         let picture = plan_seen(room, units, &look).map_tags(|tag| plan_command(at, room, tag));

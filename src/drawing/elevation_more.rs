@@ -253,6 +253,7 @@ pub fn from_behind<T>(scene: Scene<T>, long: Length) -> Scene<T> {
         dimension.edge = match dimension.edge {
             Edge::Left(row) => Edge::Right(row),
             Edge::Right(row) => Edge::Left(row),
+            Edge::Across => Edge::Across,
         };
     }
     scene.says = format!("{}, from behind", scene.says);

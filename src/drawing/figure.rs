@@ -19,6 +19,7 @@ fn directions<T>(dimension: &Dimension<T>) -> ((f32, f32), (f32, f32), u8) {
     let along = ((dx / length) as f32, (dy / length) as f32);
     match dimension.edge {
         Edge::Left(row) => (along, (along.1, -along.0), row),
+        Edge::Across => (along, (along.1, -along.0), 0),
         Edge::Right(row) => (along, (-along.1, along.0), row),
     }
 }
@@ -143,6 +144,53 @@ pub(super) fn find_room(
         .unwrap_or(on_sheet(drawn.wish.0, drawn.wish.1))
 }
 
+/// The place on its own line, the nearest to its middle, where a figure covers no other, no word and none of the other
+/// lines, so that it is plain whose it is; `None` where there is none. It keeps off both ends, where other lines meet.
+pub(super) fn on_its_line(
+    drawn: &Drawn,
+    (w, h): (f32, f32),
+    taken: &[[f32; 4]],
+    (words, others): (&[[f32; 4]], &[&Drawn]),
+    canvas: &Canvas,
+) -> Option<[f32; 4]> {
+    let long = drawn.long();
+    let most = long / 2.0 - (drawn.along.0.abs() * w + drawn.along.1.abs() * h) / 2.0 - ENDS;
+    let steps = (0u16..).map(|step| f32::from(step) * 6.0);
+    let places = steps.take_while(|by| *by <= most).flat_map(|by| [by, -by]);
+    let boxes = places.map(|by| {
+        let middle = (
+            f32::midpoint(drawn.line.0.0, drawn.line.1.0) + drawn.along.0 * by,
+            f32::midpoint(drawn.line.0.1, drawn.line.1.1) + drawn.along.1 * by,
+        );
+        [middle.0 - w / 2.0, middle.1 - h / 2.0, w, h]
+    });
+    let mut free = boxes.filter(|b| {
+        b[0] >= 1.0
+            && b[1] >= 1.0
+            && b[0] + w < canvas.width
+            && b[1] + h < canvas.height
+            && taken.iter().all(|t| apart(b, t, 4.0))
+            && words.iter().all(|t| apart(b, t, 2.0))
+            && !others.iter().any(|other| crosses(other.line, b))
+    });
+    free.next()
+}
+
+/// Whether a line runs under a box.
+fn crosses((from, to): ((f32, f32), (f32, f32)), [x, y, w, h]: &[f32; 4]) -> bool {
+    (0u8..=100).any(|n| {
+        let share = f32::from(n) / 100.0;
+        let on = (
+            from.0 + (to.0 - from.0) * share,
+            from.1 + (to.1 - from.1) * share,
+        );
+        on.0 > *x && on.0 < x + w && on.1 > *y && on.1 < y + h
+    })
+}
+
+/// Kept free at either end of a line across.
+const ENDS: f32 = 14.0;
+
 /// Places round the wish, the nearest first: along the line and out from it.
 fn nearby(drawn: &Drawn) -> impl Iterator<Item = (f32, f32)> + Clone {
     let (along, out, wish) = (drawn.along, drawn.out, drawn.wish);
@@ -227,21 +275,28 @@ pub(super) fn draw_lines<T>(
     at: &[f32; 4],
     lit: bool,
 ) {
-    let role = if dimension.standing == Standing::Ours {
-        Role::Ink
-    } else {
-        Role::Chalk
+    let pale = is_pale(at);
+    let role = match dimension.standing {
+        _ if pale => Role::Soft,
+        Standing::Ours => Role::Ink,
+        _ => Role::Chalk,
     };
     let dash = if matches!(dimension.standing, Standing::Estimate | Standing::Asked) {
         vec![6.0, 4.0]
     } else {
         Vec::new()
     };
-    let width = if lit { 3.0 } else { 1.5 };
+    let width = match (lit, pale) {
+        (true, _) => 3.0,
+        (false, true) => 1.0,
+        (false, false) => 1.5,
+    };
     let (a, b) = drawn.line;
     let mut lines: Vec<Line> = vec![(a, b, width, dash)];
-    lines.extend(leader(drawn.line, *at));
-    lines.extend(ends(dimension, drawn));
+    if !pale {
+        lines.extend(leader(drawn.line, *at));
+        lines.extend(ends(dimension, drawn));
+    }
     for (from, to, width, dash) in lines {
         let mut path = PathBuilder::new();
         path.move_to(from.0, from.1);
@@ -257,6 +312,11 @@ pub(super) fn draw_lines<T>(
     }
 }
 
+/// A line across that bears no figure has an empty box.
+pub(super) fn is_pale([_, _, w, _]: &[f32; 4]) -> bool {
+    *w == 0.0
+}
+
 /// The figure in its box.
 pub(super) fn draw_box<T>(
     pieces: &mut Vec<Piece>,
@@ -265,6 +325,9 @@ pub(super) fn draw_box<T>(
     canvas: &Canvas,
     lit: bool,
 ) {
+    if is_pale(&[x, y, w, h]) {
+        return;
+    }
     let (fill, line, text) = match dimension.standing {
         _ if lit => (
             Role::Chalk,

@@ -3,9 +3,9 @@
 use tiny_skia::{Path, PathStroker, Rect};
 
 use super::face;
-use super::figure::{Drawn, draw_box, draw_lines, find_room, measure_up};
+use super::figure::{Drawn, draw_box, draw_lines, find_room, measure_up, on_its_line};
 use super::ink::{arc, draw_mark, hatched};
-use super::{Dimension, Fit, Mark, Role, Scene, apart, key, led};
+use super::{Dimension, Edge, Fit, Mark, Role, Scene, apart, key, led};
 use crate::geometry::Point;
 use crate::measure::Length;
 
@@ -211,18 +211,51 @@ fn figures<T: Clone + PartialEq>(
     order.sort_by(|a, b| lines[*a].long().total_cmp(&lines[*b].long()));
     sheet.boxes = vec![[0.0; 4]; lines.len()];
     let mut taken = Vec::with_capacity(lines.len());
-    for n in order {
+    let is_lit = |d: &Dimension<T>| lit.is_some() && d.tag.as_ref() == lit;
+    let across = |n: &usize| {
+        let dimension = &scene.dimensions[*n];
+        dimension.edge == Edge::Across && !is_lit(dimension)
+    };
+    // What has to stand somewhere comes first, what may be left out takes what is left.
+    let (last, first): (Vec<usize>, Vec<usize>) = order.into_iter().partition(across);
+    for n in first {
         let at = find_room(&lines[n], &taken, &words, canvas);
         taken.push(at);
         sheet.boxes[n] = at;
     }
-    let is_lit = |d: &Dimension<T>| lit.is_some() && d.tag.as_ref() == lit;
+    let mut crowded = Vec::new();
+    for n in last {
+        let line = &lines[n];
+        let tap = (FINGER, FINGER);
+        let crossing = |(other, d): &(usize, &Dimension<T>)| {
+            *other != n && (d.edge == Edge::Across || d.edge == Edge::Left(0))
+        };
+        let others = scene.dimensions.iter().enumerate().filter(crossing);
+        let others: Vec<&Drawn> = others.map(|(other, _)| &lines[other]).collect();
+        let at = on_its_line(line, line.size, &taken, (&words, &others), canvas);
+        let place = at.or_else(|| {
+            // No figure, but a fingertip where the line is free.
+            let at = on_its_line(line, tap, &taken, (&[], &[]), canvas)?;
+            Some([at[0] + FINGER / 2.0, at[1] + FINGER / 2.0, 0.0, 0.0])
+        });
+        match place {
+            Some([x, y, w, _]) if w == 0.0 => {
+                let half = FINGER / 2.0;
+                taken.push([x - half, y - half, FINGER, FINGER]);
+            }
+            Some(at) => taken.push(at),
+            None => crowded.push(n),
+        }
+        let at = place.unwrap_or([line.wish.0, line.wish.1, 0.0, 0.0]);
+        sheet.boxes[n] = at;
+    }
     for ((dimension, line), at) in scene.dimensions.iter().zip(&lines).zip(&sheet.boxes) {
         draw_lines(&mut sheet.pieces, dimension, line, at, is_lit(dimension));
     }
-    for (dimension, at) in scene.dimensions.iter().zip(&sheet.boxes) {
+    for (n, (dimension, at)) in scene.dimensions.iter().zip(&sheet.boxes).enumerate() {
         draw_box(&mut sheet.pieces, dimension, *at, canvas, is_lit(dimension));
-        if let Some(tag) = &dimension.tag {
+        // A line that has room for neither is asked for in the list alone.
+        if let Some(tag) = dimension.tag.as_ref().filter(|_| !crowded.contains(&n)) {
             sheet.hot.push(spot(*at, canvas, tag, &dimension.says));
         }
     }

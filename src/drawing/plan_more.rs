@@ -211,7 +211,12 @@ pub(super) fn floor_points(room: &Room, shape: &Shape, marks: &mut Vec<Mark>) ->
 }
 
 /// The diagonals that were measured, and those that are worth measuring.
-pub(super) fn diagonals(room: &Room, corners: &[Point], units: Units) -> Vec<Dimension<PlanTag>> {
+pub(super) fn diagonals(
+    room: &Room,
+    corners: &[Point],
+    asked: Option<What>,
+    units: Units,
+) -> Vec<Dimension<PlanTag>> {
     let mut whats = room.across();
     let measured = room.survey.figures.keys().copied();
     for what in measured.filter(|what| matches!(what, What::Diagonal(..))) {
@@ -238,7 +243,11 @@ pub(super) fn diagonals(room: &Room, corners: &[Point], units: Units) -> Vec<Dim
             from: *corners.get(a)?,
             to: *corners.get(b)?,
             beyond: false,
-            edge: Edge::Left(0),
+            edge: if asked == Some(what) {
+                Edge::Left(0)
+            } else {
+                Edge::Across
+            },
             text: figure(Figures::Set).unwrap_or_else(|| "?".into()),
             standing: if read.is_some() {
                 Standing::Yours
