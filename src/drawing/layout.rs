@@ -110,9 +110,9 @@ pub struct HotSpot<T> {
     pub x: f32,
     /// Top.
     pub y: f32,
-    /// Across, at least 48.
+    /// Across, at least 48 unless another is closer.
     pub w: f32,
-    /// Down, at least 48.
+    /// Down, likewise.
     pub h: f32,
     /// What a tap asks for.
     pub tag: T,
@@ -190,8 +190,52 @@ pub fn lay_out_at<T: Clone + PartialEq>(
         sheet.hot.push(spot(at, canvas, &hot.tag, &hot.says));
     }
     figures(&mut sheet, scene, canvas, lit);
+    share(&mut sheet.hot);
     sheet
 }
+
+/// Where a fingertip would cover the middle of one under it, as in a small notch, it ends half way to it: each is hit by a tap
+/// on its own middle.
+fn share<T>(hot: &mut [HotSpot<T>]) {
+    let small = |spot: &HotSpot<T>| spot.w <= FINGER + 1.0 || spot.h <= FINGER + 1.0;
+    let middle = |spot: &HotSpot<T>| (spot.x + spot.w / 2.0, spot.y + spot.h / 2.0);
+    let middles: Vec<(f32, f32)> = hot.iter().map(middle).collect();
+    for top in 1..hot.len() {
+        for under in 0..top {
+            if !small(&hot[top]) || !small(&hot[under]) {
+                continue;
+            }
+            let (own, (x, y)) = (middles[top], middles[under]);
+            let spot = &mut hot[top];
+            let covered = x > spot.x && x < spot.x + spot.w && y > spot.y && y < spot.y + spot.h;
+            let (dx, dy) = (x - own.0, y - own.1);
+            // Two at one place cannot be told apart.
+            if !covered || dx.abs().max(dy.abs()) < APART {
+                continue;
+            }
+            if dx.abs() >= dy.abs() {
+                let edge = f32::midpoint(x, own.0);
+                let (left, right) = if dx > 0.0 {
+                    (spot.x, edge)
+                } else {
+                    (edge, spot.x + spot.w)
+                };
+                (spot.x, spot.w) = (left, right - left);
+            } else {
+                let edge = f32::midpoint(y, own.1);
+                let (up, down) = if dy > 0.0 {
+                    (spot.y, edge)
+                } else {
+                    (edge, spot.y + spot.h)
+                };
+                (spot.y, spot.h) = (up, down - up);
+            }
+        }
+    }
+}
+
+/// Middles closer than this are one place.
+const APART: f32 = 6.0;
 
 /// The dimensions over the drawing: first all lines, then the figures.
 fn figures<T: Clone + PartialEq>(

@@ -154,7 +154,14 @@ fn faults_of_taps<T: PartialEq + std::fmt::Debug>(
 ) -> Vec<String> {
     let mut faults = Vec::new();
     for spot in &sheet.hot {
-        if spot.w < 48.0 || spot.h < 48.0 {
+        // Only where the next is closer than a fingertip.
+        let middle = |s: &HotSpot<T>| (s.x + s.w / 2.0, s.y + s.h / 2.0);
+        let here = middle(spot);
+        let near = sheet.hot.iter().any(|other| {
+            let there = middle(other);
+            here != there && (here.0 - there.0).abs() < 48.0 && (here.1 - there.1).abs() < 48.0
+        });
+        if (spot.w < 48.0 || spot.h < 48.0) && !near {
             faults.push(format!("{:?} is no fingertip wide", spot.tag));
         }
         if !lies_on([spot.x, spot.y, spot.w, spot.h], canvas) {
@@ -216,6 +223,43 @@ fn a_plan_is_clean_measured_or_not() {
     half.walls[0].length = Some(Length::inches(88));
     half.walls[1].length = Some(Length::inches(50));
     clean("plan-half", &plan(&half, UNITS));
+}
+
+/// In a notch of a foot, drawn on a phone, every wall and every corner is hit by a tap on its own middle, and a wall by its
+/// figure as well.
+#[test]
+fn walls_and_corners_of_a_notch_are_told_apart_by_a_finger() {
+    let mut room = Room::rectangle("Washroom");
+    room.add_jog(0);
+    room.step_wall(4, Length::inches(40), true);
+    let look = PlanLook {
+        handles: true,
+        ..PlanLook::default()
+    };
+    let scene = plan_seen(&room, UNITS, &look);
+    for (width, height, text) in SHEETS {
+        let canvas = Canvas {
+            width,
+            height,
+            text,
+            margin: 12.0,
+        };
+        let sheet = lay_out(&scene, &canvas, None);
+        let figures: Vec<_> = scene.dimensions.iter().filter_map(|d| d.tag).collect();
+        for wall in 0..room.walls.len() {
+            assert!(figures.contains(&PlanTag::WallBody(wall)));
+        }
+        let at = |x: f32, y: f32| {
+            let here =
+                |s: &&HotSpot<PlanTag>| s.x <= x && x <= s.x + s.w && s.y <= y && y <= s.y + s.h;
+            sheet.hot.iter().rev().find(here).map(|s| s.tag)
+        };
+        for hot in &scene.hot {
+            let ((a, b), (c, d)) = (sheet.place.of(hot.min), sheet.place.of(hot.max));
+            let found = at(f32::midpoint(a, c), f32::midpoint(b, d));
+            assert_eq!(found, Some(hot.tag), "on {width} by {height}");
+        }
+    }
 }
 
 /// A room measured across both ways, with what stands in it, on a phone: every figure readable, and where a diagonal's has
