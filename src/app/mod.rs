@@ -15,6 +15,7 @@ mod cutting_plan;
 mod demo;
 mod demo_pipes;
 mod doubt;
+mod doubt_known;
 mod drain_inputs;
 mod drain_page;
 mod fill;
@@ -318,6 +319,7 @@ impl App {
         self.said.clear();
         self.rooms_view.chosen = None;
         self.rooms_view.placing = None;
+        self.rooms_view.told = None;
         if matches!(
             here,
             Here::Rooms | Here::Bench | Here::Buy | Here::Photos | Here::Steps
@@ -328,6 +330,7 @@ impl App {
         }
         if self.here != here {
             self.surface.reset();
+            self.steps_view.ticked.clear();
         }
         self.here = here;
     }
@@ -394,8 +397,17 @@ impl App {
                 self.here = self.trail.pop().unwrap_or_default();
             }
             Command::Pad(slot) => {
-                self.rooms_view.placing = None;
-                self.open_pad(slot);
+                // What is typed is taken first, as from one row to the next; what cannot be keeps its pad.
+                if self.take_before(&slot) {
+                    self.rooms_view.placing = None;
+                    self.open_pad(slot);
+                }
+            }
+            Command::Walk(slots) => {
+                if slots.first().is_some_and(|first| self.take_before(first)) {
+                    self.rooms_view.placing = None;
+                    self.walk(slots);
+                }
             }
             Command::Undo => self.step_back(true),
             Command::Redo => self.step_back(false),
@@ -453,10 +465,12 @@ impl App {
         let Some(job) = from.pop() else { return };
         to.push(Arc::clone(&self.now));
         self.job = (*job).clone();
-        self.pad = None;
+        let typed = self.pad.take().filter(|pad| pad.is_typed());
+        self.rooms_view.told = None;
         self.moved_lines = None;
         self.said.clear();
         self.leave_what_is_gone();
+        self.keep_typed(typed);
         self.save();
     }
 

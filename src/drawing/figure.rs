@@ -19,6 +19,7 @@ fn directions<T>(dimension: &Dimension<T>) -> ((f32, f32), (f32, f32), u8) {
     let along = ((dx / length) as f32, (dy / length) as f32);
     match dimension.edge {
         Edge::Left(row) => (along, (along.1, -along.0), row),
+        Edge::Across => (along, (along.1, -along.0), 0),
         Edge::Right(row) => (along, (-along.1, along.0), row),
     }
 }
@@ -50,7 +51,7 @@ fn box_size<T>(dimension: &Dimension<T>, canvas: &Canvas) -> (f32, f32) {
 pub(super) struct Drawn {
     from: (f32, f32),
     to: (f32, f32),
-    line: ((f32, f32), (f32, f32)),
+    pub line: (Spot, Spot),
     along: (f32, f32),
     out: (f32, f32),
     pub size: (f32, f32),
@@ -232,18 +233,28 @@ fn crosses([x, y, w, h]: &[f32; 4], (from, to): (Spot, Spot), by: f32) -> bool {
     enters <= leaves
 }
 
-/// Where a box stands wholly on its own line, the nearest to its middle, and hides nothing.
-pub(super) fn on_its_line(drawn: &Drawn, size: (f32, f32), crowd: &Crowd) -> Option<[f32; 4]> {
+/// Where a box stands wholly on its own line, the nearest to its middle, and hides nothing, so that it is plain whose it is;
+/// it keeps so far off both ends, where other lines meet.
+pub(super) fn on_its_line(
+    drawn: &Drawn,
+    size: (f32, f32),
+    ends: f32,
+    crowd: &Crowd,
+    canvas: &Canvas,
+) -> Option<[f32; 4]> {
     let ((w, h), middle, along) = (size, drawn.middle(), drawn.along);
     // Where the line leaves the box: at the side that it comes to first.
     let half = (w / 2.0 / along.0.abs().max(1e-6)).min(h / 2.0 / along.1.abs().max(1e-6));
-    let free = drawn.long() / 2.0 - half - 6.0;
-    let steps = (0u8..).map(|n| f32::from(n.div_ceil(2)) * if n % 2 == 0 { -3.0 } else { 3.0 });
+    let free = drawn.long() / 2.0 - half - ends;
+    let steps = (0u16..).map(|n| f32::from(n.div_ceil(2)) * if n % 2 == 0 { -3.0 } else { 3.0 });
     let mut spots = steps.take_while(|by| by.abs() <= free).map(|by| {
         let (x, y) = (middle.0 + along.0 * by, middle.1 + along.1 * by);
         [x - w / 2.0, y - h / 2.0, w, h]
     });
-    spots.find(|at| crowd.clear(at) && crowd.bare(at, Some(drawn.line)))
+    let on_sheet = |[x, y, w, h]: &[f32; 4]| {
+        *x >= 1.0 && *y >= 1.0 && x + w < canvas.width && y + h < canvas.height
+    };
+    spots.find(|at| on_sheet(at) && crowd.clear(at) && crowd.bare(at, Some(drawn.line)))
 }
 
 /// How large the ring round a number is.
@@ -290,6 +301,9 @@ pub(super) fn find_room(drawn: &Drawn, crowd: &Crowd, canvas: &Canvas) -> [f32; 
         .or_else(|| nearest(&clear))
         .unwrap_or(on_sheet(drawn.wish.0, drawn.wish.1))
 }
+
+/// Kept free at either end of a line across, where others meet it.
+pub(super) const ENDS: f32 = 14.0;
 
 /// Places round the wish, the nearest first: along the line and out from it.
 fn nearby(drawn: &Drawn) -> impl Iterator<Item = (f32, f32)> + Clone {
@@ -372,24 +386,33 @@ pub(super) fn draw_lines<T>(
     at: &[f32; 4],
     lit: bool,
 ) {
-    let role = if matches!(dimension.standing, Standing::Ours | Standing::Piece(_)) {
-        Role::Ink
-    } else {
-        Role::Chalk
+    let pale = is_pale(at);
+    let role = match dimension.standing {
+        _ if pale => Role::Soft,
+        Standing::Ours | Standing::Piece(_) => Role::Ink,
+        _ => Role::Chalk,
     };
     let dash = if matches!(dimension.standing, Standing::Estimate | Standing::Asked) {
         vec![6.0, 4.0]
     } else {
         Vec::new()
     };
-    let width = if lit { 3.0 } else { 1.5 };
+    let width = match (lit, pale) {
+        (true, _) => 3.0,
+        (false, true) => 1.0,
+        (false, false) => 1.5,
+    };
     let (a, b) = drawn.line;
     let mut lines: Vec<Line> = Vec::new();
     if !drawn.led {
         lines.push((a, b, width, dash));
+    }
+    if !pale {
+        lines.extend(leader(drawn, *at));
+    }
+    if !pale && !drawn.led {
         lines.extend(ends(dimension, drawn));
     }
-    lines.extend(leader(drawn, *at));
     if drawn.led {
         let mut dot = PathBuilder::new();
         let (x, y) = drawn.middle();
@@ -440,6 +463,11 @@ pub(super) fn draw_ring(pieces: &mut Vec<Piece>, number: u32, [x, y, w, h]: [f32
     });
 }
 
+/// A line across that bears no figure has an empty box.
+pub(super) fn is_pale([_, _, w, _]: &[f32; 4]) -> bool {
+    *w == 0.0
+}
+
 /// The figure in its box.
 pub(super) fn draw_box<T>(
     pieces: &mut Vec<Piece>,
@@ -448,6 +476,9 @@ pub(super) fn draw_box<T>(
     canvas: &Canvas,
     lit: bool,
 ) {
+    if is_pale(&[x, y, w, h]) {
+        return;
+    }
     let (fill, line, text) = match dimension.standing {
         _ if lit => (
             Role::Chalk,

@@ -213,6 +213,9 @@ pub enum Edge {
     Left(u8),
     /// To the right of that way.
     Right(u8),
+    /// On the line, one of many that cross the drawing: its figure stands on its line where it has room there; else the line
+    /// is pale and bears none, and a tap on it asks for it.
+    Across,
 }
 
 /// A dimension: extension lines, slash ticks, the figure on the line.
