@@ -153,6 +153,11 @@ impl App {
             {
                 return Err("This has to be more than nothing. Measure it again.".to_owned());
             }
+            if let Value::Length(length) = value
+                && let Some(wrong) = self.doubted(pad, length)
+            {
+                return Err(wrong);
+            }
             return self.fill_photo(at, field, value, (pad.asks.clone(), pad.typed.clone()));
         }
         let metric = self.job.units.is_metric();
@@ -216,15 +221,19 @@ impl App {
         Ok(())
     }
 
-    /// Why a measure of a room is asked about, once; what was likely meant then stands on the pad.
+    /// Why a measure is asked about, once; what was likely meant then stands on the pad.
     fn doubted(&mut self, pad: &Pad, length: Length) -> Option<String> {
-        let (room, what) = survey_page::what_of(&pad.slot)?;
         let typed = pad.typed.trim().to_owned();
         if pad.doubted.as_ref() == Some(&typed) {
             return None;
         }
-        let room = self.job.rooms.get(room)?;
-        let doubt = doubt::doubt(room, what, &typed, length, self.job.units)?;
+        let doubt = if let Slot::Photo(at, field) = pad.slot {
+            self.photo_doubt(at, field, &typed, length)?
+        } else {
+            let (room, what) = survey_page::what_of(&pad.slot)?;
+            let room = self.job.rooms.get(room)?;
+            doubt::doubt(room, what, &typed, length, self.job.units)?
+        };
         let open = self.pad.as_mut()?;
         open.doubted = Some(typed);
         // The next key begins anew; the same once more keeps it.

@@ -37,6 +37,7 @@ mod photo_camera;
 mod photo_change;
 mod photo_command;
 mod photo_copy;
+mod photo_doubt;
 mod photo_import;
 mod photo_log;
 mod photo_marks;

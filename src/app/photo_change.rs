@@ -266,7 +266,7 @@ fn change(job: &mut Job, command: PhotoCommand) {
     }
 }
 
-fn taped(mark: Option<&Mark>) -> Option<Taped> {
+pub(super) fn taped(mark: Option<&Mark>) -> Option<Taped> {
     match mark?.what {
         What::Dimension(taped) => taped,
         _ => None,
@@ -311,6 +311,14 @@ fn not_less(length: Length) -> Result<Length, String> {
         Err("A ± is nothing or more.".to_owned())
     } else {
         Ok(length)
+    }
+}
+
+/// A length on a mark, with the ± that stood there.
+pub(super) fn retaped_of(mark: &Mark, length: Length) -> Taped {
+    Taped {
+        length,
+        give: taped(Some(mark)).map_or(Taped::read(length).give, |old| old.give),
     }
 }
 

@@ -3,7 +3,7 @@
 use super::photo_change::slot;
 use super::photo_marks::degrees;
 use super::{App, Chip, Command, Here, PhotoCommand, PhotoSlot, Row, Screen, Tone, Tool};
-use crate::photo::{Figure, Mark, Photo, Stage, What, befores};
+use crate::photo::{Doubt, Figure, Mark, Photo, Stage, What, befores};
 use crate::site::{HiddenKind, Wall};
 
 impl App {
@@ -105,7 +105,8 @@ impl App {
     /// Every figure of the picture, each to be tapped.
     fn figure_rows(&self, at: usize, photo: &Photo) -> Vec<Row> {
         let view = self.view_of(at);
-        let mut rows = Vec::new();
+        let mut rows = self.contradiction_rows(at, photo, None);
+        let before = rows.len();
         let mut estimates = false;
         for mark in &photo.marks {
             let figure = photo.figure(mark.number, view.as_deref());
@@ -130,7 +131,7 @@ impl App {
                 command: Some(command(PhotoCommand::Select(Some(mark.number)))),
             });
         }
-        if rows.is_empty() {
+        if rows.len() == before {
             rows.push(Row::Text(
                 "Choose a tool under the picture and mark what was measured.".into(),
             ));
@@ -147,11 +148,36 @@ impl App {
         rows
     }
 
+    /// The tapes that contradict the picture; of one mark, or of all.
+    fn contradiction_rows(&self, at: usize, photo: &Photo, of: Option<u32>) -> Vec<Row> {
+        let view = self.view_of(at);
+        let doubts = view.map_or_else(Vec::new, |view| photo.doubts(&view));
+        let rows = doubts.into_iter().filter_map(|doubt| match doubt {
+            Doubt::Disagrees {
+                number,
+                says,
+                alone,
+            } if of.is_none_or(|of| of == number) => Some(Row::Note {
+                tone: Tone::Caution,
+                text: self.contradiction(photo, number, says, alone),
+                detail: String::new(),
+                mend: Some(Chip::new(
+                    "Type it again",
+                    false,
+                    slot(at, PhotoSlot::Length(number)),
+                )),
+            }),
+            _ => None,
+        });
+        rows.collect()
+    }
+
     /// The mark in hand.
     fn mark_rows(&self, at: usize, photo: &Photo, mark: &Mark) -> Vec<Row> {
         let number = mark.number;
         let figure = photo.figure(number, self.view_of(at).as_deref());
         let mut rows = vec![Row::Heading(name(mark))];
+        rows.extend(self.contradiction_rows(at, photo, Some(number)));
         let said = |figure: Option<Figure>| {
             figure.map_or_else(|| "?".to_owned(), |figure| self.figure_text(figure))
         };
