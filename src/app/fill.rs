@@ -116,6 +116,11 @@ impl App {
     /// Reads what is typed and puts it in its place; where it cannot stand, the pad says why and stays.
     fn take_typed(&mut self, pad: &Pad) -> bool {
         let value = match pad.kind {
+            // Nothing is typed there: it is left by a tap on what it offers.
+            Kind::Choice => {
+                self.pad = None;
+                return false;
+            }
             Kind::Words => Ok(Value::Words(pad.typed.trim().to_owned())),
             Kind::Number(_) if matches!(pad.slot, Slot::Price(_) | Slot::HandPrice(_)) => {
                 read::money(&pad.typed).map(Value::Price)

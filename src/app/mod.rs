@@ -380,6 +380,8 @@ impl App {
     pub fn send(&mut self, command: Command) {
         match command {
             Command::Go(here) => self.go(here),
+            // A tool in hand is put down first; what was begun with it waits.
+            Command::Back if self.puts_tool_down() => {}
             Command::Back => {
                 self.pad = None;
                 self.said.clear();

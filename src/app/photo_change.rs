@@ -32,6 +32,7 @@ impl App {
                 (self.surface.picked, self.surface.point) = (mark, 0);
                 self.surface.tool = Tool::Look;
             }
+            PhotoCommand::Snaps(on) => self.surface.loose = !on,
             PhotoCommand::NextPoint => {
                 let points = self
                     .picked()
@@ -44,10 +45,7 @@ impl App {
                     self.finish_drawing(at);
                 }
             }
-            PhotoCommand::Drop => {
-                let tool = self.surface.tool;
-                self.surface.take(tool);
-            }
+            PhotoCommand::Drop => self.surface.drop_begun(),
             PhotoCommand::Flat(flat) => {
                 self.surface.reset();
                 self.surface.flat = flat;
@@ -66,6 +64,7 @@ impl App {
             PhotoCommand::TileTrace(at, number) => self.tile_trace(at, number),
             PhotoCommand::OpenTrace(at, number, kind) => self.open_trace(at, number, kind),
             PhotoCommand::Remove(at) => self.remove_photo(at),
+            PhotoCommand::Object(at, object) => self.choose_object(at, object),
             other => self.edit("", |job| change(job, other)),
         }
     }
@@ -107,6 +106,7 @@ impl App {
                 return words(&watched.map_or_else(String::new, |p| p.display().to_string()));
             }
             PhotoSlot::Clear => return length(Some(self.keeper.clear())),
+            PhotoSlot::Known => return (Kind::Choice, String::new()),
             _ => {}
         }
         let Some(photo) = self.job.photos.get(at) else {
@@ -156,9 +156,11 @@ impl App {
             PhotoSlot::RefGive(side) => length(flat.and_then(|f| side.of(f)).map(|t| t.give)),
             PhotoSlot::AnchorLeft => length(photo.anchor.and_then(|a| a.from_left)),
             PhotoSlot::AnchorUp => length(photo.anchor.and_then(|a| a.up)),
-            PhotoSlot::Search | PhotoSlot::Camera | PhotoSlot::Watched | PhotoSlot::Clear => {
-                words("")
-            }
+            PhotoSlot::Search
+            | PhotoSlot::Camera
+            | PhotoSlot::Watched
+            | PhotoSlot::Clear
+            | PhotoSlot::Known => words(""),
         }
     }
 
@@ -236,14 +238,6 @@ fn change(job: &mut Job, command: PhotoCommand) {
         PhotoCommand::Kind(at, number, kind) => with(at, &|photo| {
             if let Some(behind) = behind_mut(photo, number) {
                 behind.kind = kind;
-            }
-        }),
-        PhotoCommand::Object(at, object) => with(at, &|photo| {
-            if let Some(flat) = &mut photo.flat {
-                flat.object = object;
-                if let Some((width, height)) = object.size() {
-                    (flat.width, flat.height) = (Some(width), Some(height));
-                }
             }
         }),
         PhotoCommand::KnownBy(at, by) => with(at, &|photo| {
@@ -470,6 +464,7 @@ pub(super) fn asks(field: PhotoSlot) -> &'static str {
         PhotoSlot::Material(_) => "What it is made of",
         PhotoSlot::FromLeft(_) => "Left corner to it, by tape",
         PhotoSlot::Up(_) => "Floor to it, by tape",
+        PhotoSlot::Known => "What are these the corners of?",
         PhotoSlot::Ref(Side::Width) => "Its width",
         PhotoSlot::Ref(Side::Height) => "Its height",
         PhotoSlot::Ref(Side::Right) => "Its right side",

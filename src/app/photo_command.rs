@@ -46,6 +46,8 @@ pub enum PhotoCommand {
     Tool(Tool),
     /// The mark in hand.
     Select(Option<u32>),
+    /// What is placed snaps to ends and edges, or stays under the finger.
+    Snaps(bool),
     /// The next point of the mark in hand is nudged.
     NextPoint,
     /// The point in hand is moved by so many pixels of the screen.
@@ -224,6 +226,8 @@ pub enum PhotoSlot {
     FromLeft(u32),
     /// Its first point by tape, up from the floor.
     Up(u32),
+    /// What the four corners belong to.
+    Known,
     /// A side of the reference.
     Ref(Side),
     /// Its ±.

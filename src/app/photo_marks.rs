@@ -165,6 +165,13 @@ impl App {
             });
             of.push(None);
         }
+        if let Some(spot) = self.snaps_now(at, shown) {
+            notes.push(Note {
+                ends: Ends::Ring,
+                ..plain(on(&[spot]), Role::Green, false)
+            });
+            of.push(None);
+        }
         (notes, of)
     }
 
@@ -310,9 +317,13 @@ impl App {
             }
         });
         if put {
-            // What it is is asked first on the page: words at its foot would lie over the choices.
             self.surface.take(Tool::Look);
             self.said.clear();
+            let photo = self.job.photos.get(at);
+            let flat = photo.and_then(|photo| photo.flat.as_ref());
+            if flat.is_some_and(|flat| flat.width.is_none() || flat.height.is_none()) {
+                self.open_pad(super::Slot::Photo(at, PhotoSlot::Known));
+            }
         }
     }
 
@@ -334,13 +345,14 @@ impl App {
     }
 
     /// A point of a mark somewhere else.
-    pub(super) fn move_point(&mut self, at: usize, number: u32, n: usize, spot: Spot) {
-        self.edit("Moved", |job| {
+    /// Gives whether that changed anything.
+    pub(super) fn move_point(&mut self, at: usize, number: u32, n: usize, spot: Spot) -> bool {
+        self.edited("Moved", |job| {
             let mark = job.photo_mut(at).and_then(|photo| photo.mark_mut(number));
             if let Some(place) = mark.and_then(|mark| mark.points.get_mut(n)) {
                 *place = spot;
             }
-        });
+        })
     }
 
     /// A corner of the reference somewhere else.

@@ -93,12 +93,12 @@ impl App {
             ));
             rows.push(Row::choice("", chips));
         }
-        rows.push(Row::choice(
-            "",
-            [("Nearer", 1), ("Farther", -1), ("Whole", -8)].map(|(label, steps)| {
-                Chip::new(label, false, command(PhotoCommand::Nearer(steps)))
-            }),
-        ));
+        let look = [("Nearer", 1), ("Farther", -1), ("Whole", -8)];
+        let look = look
+            .map(|(label, steps)| Chip::new(label, false, command(PhotoCommand::Nearer(steps))));
+        let snaps = !self.surface.loose;
+        let snap = Chip::new("Snap", snaps, command(PhotoCommand::Snaps(!snaps)));
+        rows.push(Row::choice("", look.into_iter().chain([snap])));
         rows
     }
 

@@ -23,6 +23,8 @@ pub enum Ends {
     Ticks,
     /// An arrow at the last point.
     Arrow,
+    /// A ring about the only point: there is where it snapped.
+    Ring,
 }
 
 /// One thing drawn over a picture.
@@ -148,6 +150,12 @@ fn line(pixmap: &mut Pixmap, note: &Note, palette: Palette, heft: f32) {
     let halo = ink(palette.colour(Role::Sheet));
     let own = ink(palette.colour(note.role));
     if let [only] = note.points[..] {
+        if note.ends == Ends::Ring {
+            if let Some(ring) = PathBuilder::from_circle(only.0, only.1, 11.0 * heft) {
+                stroke(pixmap, &ring, note.role, palette, 2.4 * heft, false);
+            }
+            return;
+        }
         dot(pixmap, only, 9.0 * heft, &halo);
         dot(pixmap, only, 6.5 * heft, &own);
     }
@@ -178,7 +186,7 @@ fn ends(note: &Note, heft: f32) -> Vec<Vec<At>> {
     let long = dx.hypot(dy).max(1e-3);
     let (ux, uy) = (dx / long, dy / long);
     match note.ends {
-        Ends::Plain => Vec::new(),
+        Ends::Plain | Ends::Ring => Vec::new(),
         Ends::Ticks => {
             let r = 10.0 * heft;
             // At 45° to the line, from lower left to upper right where it is level.

@@ -216,8 +216,9 @@ impl Desk {
     pub fn show(self: &Rc<Self>) {
         let app = self.app.borrow();
         let screen = app.screen();
-        let commands = page::show(self, &app, &screen);
-        pad::show(self, &app);
+        let mut numbered = page::show(self, &app, &screen);
+        pad::show(self, &app, &mut numbered);
+        let commands = numbered.commands();
         *self.commands.borrow_mut() = commands;
         let moved = self.shown.borrow().as_ref() != Some(app.here());
         if moved {
