@@ -464,11 +464,7 @@ impl App {
         let title = |at: usize| {
             let of = &self.job.photos[at];
             let day = of.when.format("%-d %b, %H:%M").to_string();
-            if of.title.is_empty() {
-                day
-            } else {
-                format!("{}, {day}", of.title)
-            }
+            format!("{}, {day}", self.photo_name(of))
         };
         let place = |id| {
             self.job
