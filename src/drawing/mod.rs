@@ -20,6 +20,7 @@ mod paint;
 mod palette;
 mod patch;
 mod photo;
+mod photo_plates;
 mod pipe;
 mod pipe_floor;
 mod pipe_wall;

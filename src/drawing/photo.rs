@@ -8,6 +8,7 @@ use tiny_skia::{
 
 use super::figure::rounded;
 use super::layout::dashed;
+use super::photo_plates::{FIGURE, Plate, plates};
 use super::pixels::{colour, ink};
 use super::{Palette, Pixels, Role, face};
 
@@ -83,15 +84,23 @@ pub fn annotate(
     for note in notes {
         line(&mut pixmap, note, palette, heft);
     }
-    let mut plates: Vec<Option<[f32; 4]>> = Vec::with_capacity(notes.len());
-    for note in notes {
-        let taken: Vec<[f32; 4]> = plates.iter().flatten().copied().collect();
-        let plate = plate(note, (width as f32, height as f32), &taken, heft);
-        if let Some(at) = plate {
-            draw_plate(&mut pixmap, note, at, palette, heft);
+    let placed = plates(notes, (width as f32, height as f32), heft);
+    let led = |plate: &Plate| plate.leader;
+    for (note, (from, to)) in notes.iter().zip(&placed).filter_map(|(note, plate)| {
+        let leader = plate.as_ref().and_then(led)?;
+        Some((note, leader))
+    }) {
+        if let Some(path) = through(&[from, to], false) {
+            stroke(&mut pixmap, &path, note.role, palette, 1.4 * heft, false);
         }
-        plates.push(plate);
     }
+    for (note, plate) in notes.iter().zip(&placed) {
+        if let Some(plate) = plate {
+            draw_plate(&mut pixmap, note, plate.at, palette, heft);
+        }
+    }
+    let plates = placed.iter().map(|plate| plate.map(|plate| plate.at));
+    let plates = plates.collect();
     if let Some(loupe) = loupe {
         draw_loupe(&mut pixmap, loupe, palette, heft);
     }
@@ -200,60 +209,6 @@ fn ends(note: &Note, heft: f32) -> Vec<Vec<At>> {
             vec![vec![barb(0.5), *last, barb(-0.5)]]
         }
     }
-}
-
-const FIGURE: f32 = 18.0;
-
-/// Where the plate of a note stands: on the middle of its line, beside its point; kept on the picture and off others.
-fn plate(note: &Note, (w, h): (f32, f32), taken: &[[f32; 4]], heft: f32) -> Option<[f32; 4]> {
-    if note.label.is_empty() {
-        return None;
-    }
-    let size = FIGURE * heft;
-    let wide = face::width(&note.label, size, true) + 22.0 * heft;
-    let high = 38.0 * heft;
-    let n = note.points.len().max(1) as f32;
-    let (x, y) = match note.points[..] {
-        [] => return None,
-        [(x, y)] => (x + 14.0 * heft + wide / 2.0, y),
-        [(ax, ay), (bx, by)] => {
-            let (mx, my) = (f32::midpoint(ax, bx), f32::midpoint(ay, by));
-            let (dx, dy) = (bx - ax, by - ay);
-            let long = dx.hypot(dy).max(1e-3);
-            // Beside a line too short to be seen behind it: above a level one, to the right of an upright one.
-            let past = (wide * dx.abs() + high * dy.abs()) / long + 30.0 * heft;
-            if long < past {
-                let off = (wide * dy.abs() + high * dx.abs()) / long / 2.0 + 14.0 * heft;
-                let (ox, oy) = (dy.abs() / long, -dx.abs() / long);
-                (mx + ox * off, my + oy * off)
-            } else {
-                (mx, my)
-            }
-        }
-        _ => {
-            let sum = |part: fn(&At) -> f32| note.points.iter().map(part).sum::<f32>() / n;
-            (sum(|p| p.0), sum(|p| p.1))
-        }
-    };
-    let on = |x: f32, y: f32| {
-        [
-            (x - wide / 2.0).clamp(2.0, (w - wide - 2.0).max(2.0)),
-            (y - high / 2.0).clamp(2.0, (h - high - 2.0).max(2.0)),
-            wide,
-            high,
-        ]
-    };
-    let clear = |at: &[f32; 4]| {
-        !taken.iter().any(|other| {
-            at[0] < other[0] + other[2]
-                && other[0] < at[0] + at[2]
-                && at[1] < other[1] + other[3]
-                && other[1] < at[1] + at[3]
-        })
-    };
-    let step = high + 4.0 * heft;
-    let tries = [0.0, -1.0, 1.0, -2.0, 2.0, -3.0, 3.0].map(|n| on(x, y + n * step));
-    Some(tries.into_iter().find(clear).unwrap_or(tries[0]))
 }
 
 fn draw_plate(pixmap: &mut Pixmap, note: &Note, at: [f32; 4], palette: Palette, heft: f32) {
@@ -463,7 +418,8 @@ mod tests {
         for (n, a) in plates.iter().enumerate() {
             assert!(a[0] >= 0.0 && a[1] >= 0.0 && a[0] + a[2] <= 200.0 && a[1] + a[3] <= 200.0);
             for b in &plates[n + 1..] {
-                assert!(a[1] + a[3] <= b[1] || b[1] + b[3] <= a[1], "{a:?} {b:?}");
+                let apart = |n: usize| a[n] + a[n + 2] <= b[n] || b[n] + b[n + 2] <= a[n];
+                assert!(apart(0) || apart(1), "{a:?} {b:?}");
             }
         }
     }
