@@ -307,7 +307,7 @@ impl App {
         let number = mark.number;
         let mut rows = vec![Row::choice(
             "What it is",
-            HiddenKind::ALL.map(|kind| {
+            HiddenKind::LIST.map(|kind| {
                 Chip::new(
                     kind.name(),
                     behind.kind == kind,

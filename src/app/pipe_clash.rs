@@ -112,7 +112,7 @@ impl App {
             more += &format!(" It is known from a picture to ±{}.", self.give(give));
         }
         more += " Look before you bore.";
-        if hidden.kind == HiddenKind::Cable {
+        if hidden.kind.is_live() {
             more += " Its power is off before anything is bored near it: that is an electrician's word.";
         }
         more

@@ -19,6 +19,7 @@ mod led;
 mod paint;
 mod palette;
 mod patch;
+mod patch_behind;
 mod photo;
 mod photo_plates;
 mod pipe;
