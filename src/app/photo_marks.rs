@@ -109,7 +109,9 @@ impl App {
                 dashed: true,
                 role: Role::Amber,
                 label: String::new(),
-                picked: matches!(self.surface.tool, Tool::Flatten),
+                picked: matches!(self.surface.tool, Tool::Flatten)
+                    || self.surface.moved_corner.is_some(),
+                held: self.surface.moved_corner.map(|(n, _)| n % 4),
             });
             of.push(None);
             for edge in &flat.edges {
@@ -150,12 +152,16 @@ impl App {
                 role,
                 label: self.plate_text(photo, mark, view.as_deref()),
                 picked: self.surface.picked == Some(mark.number),
+                held: (self.surface.moved)
+                    .and_then(|(number, n, _)| (number == mark.number).then_some(n)),
             });
             of.push(Some(mark.number));
         }
         let draft = self.draft_now(at, shown);
         if !draft.is_empty() {
+            let placing = self.surface.hand.is_some() && self.surface.tool != Tool::Freehand;
             notes.push(Note {
+                held: placing.then_some(draft.len() - 1),
                 ends: match self.surface.tool {
                     Tool::Dimension => Ends::Ticks,
                     Tool::Arrow => Ends::Arrow,
@@ -383,6 +389,7 @@ fn plain(points: Vec<(f32, f32)>, role: Role, picked: bool) -> Note {
         role,
         label: String::new(),
         picked,
+        held: None,
     }
 }
 

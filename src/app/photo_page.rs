@@ -16,7 +16,7 @@ impl App {
         if let Some(why) = self.copy_trouble() {
             rows.push(note(Tone::Stop, why));
         }
-        rows.extend(self.drawing_rows());
+        let begun = !self.surface.draft.is_empty() || self.surface.first_tap.is_some();
         let of_mark = match self.picked() {
             Some((_, mark)) => self.mark_rows(at, photo, mark),
             None => self.figure_rows(at, photo),
@@ -26,13 +26,13 @@ impl App {
         let asked = self.picked().is_none()
             && (photo.flat.as_ref())
                 .is_some_and(|flat| flat.width.is_none() || flat.height.is_none());
-        if asked {
-            rows.extend(of_plane);
-            rows.extend(of_mark);
-        } else {
-            rows.extend(of_mark);
-            rows.extend(of_plane);
-        }
+        // A mark that was just drawn is in hand with its tool: what there is to say of it comes before the tool.
+        let parts = match (asked, self.picked().is_some() && !begun) {
+            (true, _) => [self.drawing_rows(), of_plane, of_mark],
+            (false, true) => [of_mark, self.drawing_rows(), of_plane],
+            (false, false) => [self.drawing_rows(), of_mark, of_plane],
+        };
+        rows.extend(parts.into_iter().flatten());
         rows.extend(self.entry_rows(at, photo));
         let place = self.place_of(photo);
         let when = photo.when.format("%-d %b %Y, %H:%M").to_string();

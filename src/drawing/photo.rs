@@ -45,6 +45,8 @@ pub struct Note {
     pub label: String,
     /// It is the one in hand: its points are shown.
     pub picked: bool,
+    /// The point that a finger holds: nothing is drawn over the place that it is to be put on.
+    pub held: Option<usize>,
 }
 
 /// The part of a picture about a point, enlarged, away from the finger that hides it.
@@ -165,8 +167,10 @@ fn line(pixmap: &mut Pixmap, note: &Note, palette: Palette, heft: f32) {
             }
             return;
         }
-        dot(pixmap, only, 9.0 * heft, &halo);
-        dot(pixmap, only, 6.5 * heft, &own);
+        if note.held.is_none() {
+            dot(pixmap, only, 9.0 * heft, &halo);
+            dot(pixmap, only, 6.5 * heft, &own);
+        }
     }
     if let Some(path) = through(&note.points, note.closed).filter(|_| note.points.len() > 1) {
         stroke(pixmap, &path, note.role, palette, wide, note.dashed);
@@ -177,7 +181,8 @@ fn line(pixmap: &mut Pixmap, note: &Note, palette: Palette, heft: f32) {
         }
     }
     if note.picked {
-        for at in &note.points {
+        let shown = note.points.iter().enumerate();
+        for (_, at) in shown.filter(|(n, _)| note.held != Some(*n)) {
             dot(pixmap, *at, 8.0 * heft, &halo);
             dot(pixmap, *at, 6.0 * heft, &own);
             dot(pixmap, *at, 2.0 * heft, &halo);
@@ -343,6 +348,7 @@ mod tests {
             role: Role::Chalk,
             label: "8".into(),
             picked: false,
+            held: None,
         };
         annotate(base, &[note], None, Palette::of(Theme::Day), 1.0)
     }
@@ -405,6 +411,7 @@ mod tests {
             role: Role::Chalk,
             label: "3′ 7″".into(),
             picked: false,
+            held: None,
         };
         let base = ground(200, 200, Palette::of(Theme::Day), Role::Board);
         let (_, plates) = annotate(

@@ -226,6 +226,7 @@ mod tests {
             role: Role::Chalk,
             label: label.into(),
             picked: false,
+            held: None,
         }
     }
 
