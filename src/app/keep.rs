@@ -398,7 +398,7 @@ impl App {
         }
         if self.is_taking() {
             self.said =
-                "Pictures are on their way into this job. Wait for them, or stop them.".into();
+                "Pictures are on their way into this job, or out of it. Wait for them, or stop them.".into();
             return;
         }
         match open(&folder, path) {

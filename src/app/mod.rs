@@ -38,6 +38,7 @@ mod photo_change;
 mod photo_command;
 mod photo_copy;
 mod photo_doubt;
+mod photo_export;
 mod photo_import;
 mod photo_log;
 mod photo_marks;
@@ -164,6 +165,8 @@ pub struct App {
     seen: Option<crate::drawing::View>,
     /// Pictures on their way in, what was not taken, the folder that is watched.
     taking: Option<photo_import::Taking>,
+    /// A large picture on its way out.
+    writing: Option<photo_export::Writing>,
     not_taken: Vec<photo_import::NotTaken>,
     watching: Option<photo_camera::Watching>,
     /// What of the steps is shown.
@@ -217,6 +220,7 @@ impl App {
             leg: 0,
             seen: None,
             taking: None,
+            writing: None,
             not_taken: Vec::new(),
             watching: None,
             steps_view: steps_page::StepsView::default(),

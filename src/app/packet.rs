@@ -88,7 +88,8 @@ impl App {
             .collect();
         for at in marked {
             if let Ok(bytes) = self.marked_photo(at, crate::photo::Format::Jpeg) {
-                files.push((format!("photo-{}.jpg", at + 1), bytes));
+                let stem = self.picture_stem(&self.job.photos[at]);
+                files.push((format!("photo-{}_{stem}.jpg", at + 1), bytes));
             }
         }
         Ok(files)

@@ -1,4 +1,4 @@
-//! The device's own camera: opened by a command of the person's, its folder watched; and pictures written out again.
+//! The device's own camera: opened by a command of the person's, its folder watched; and pictures under their wall.
 
 use std::path::{Path, PathBuf};
 use std::process::Command as Program;
@@ -8,12 +8,10 @@ use std::time::{Duration, Instant};
 use notify::event::{AccessKind, AccessMode, ModifyKind, RenameMode};
 use notify::{Event, EventKind, RecursiveMode, Watcher};
 
-use super::photo_copy::load;
 use super::photo_import::is_picture;
-use super::photo_surface::{Shown, as_taken};
 use super::{App, Here};
-use crate::drawing::{Palette, Pixels, Theme, annotate};
-use crate::photo::{Format, Window, encode, flatten};
+use crate::drawing::Pixels;
+use crate::photo::{Window, flatten};
 
 /// A file that is no longer written to stands still for so long before it is taken in.
 const STILL: Duration = Duration::from_secs(1);
@@ -221,60 +219,6 @@ impl App {
         }
         self.keeper.set_watched(Some(path.clone()))?;
         self.watch(&path)
-    }
-
-    /// A picture with its marks as a file: the size of its working copy, at least twice as fine as a screen.
-    ///
-    /// # Errors
-    /// In words.
-    pub fn marked_photo(&self, at: usize, format: Format) -> Result<Vec<u8>, String> {
-        let photo = self.job.photos.get(at).ok_or("No such picture.")?;
-        let folder = self.keeper.path().ok_or("This job is kept nowhere.")?;
-        let copy = load(folder, photo)?;
-        let picture = copy.picture();
-        let (width, height) = (picture.width, picture.height);
-        let plane = as_taken(picture.original).ok_or("The picture has no size.")?;
-        let scale = picture.scale();
-        let window = Window {
-            from: [0.0, 0.0],
-            scale,
-            size: (width, height),
-        };
-        let base = Pixels {
-            width,
-            height,
-            rgba: flatten(picture, &plane, &window, [255; 3]),
-        };
-        // Lines and figures as large as on a screen that shows it whole at a thousand pixels.
-        let heft = (f64::from(width.max(height)) / 1000.0).max(0.5);
-        let shown = Shown::Taken {
-            scale: scale / heft,
-            from: [0.0, 0.0],
-        };
-        let (mut notes, _) = self.photo_notes(at, &shown, heft);
-        for note in &mut notes {
-            note.picked = false;
-        }
-        let (painted, _) = annotate(base, &notes, None, Palette::of(Theme::Day), heft as f32);
-        let rgb: Vec<u8> = painted
-            .rgba
-            .chunks_exact(4)
-            .flat_map(|p| [p[0], p[1], p[2]])
-            .collect();
-        encode((width, height), &rgb, format)
-    }
-
-    /// Writes a picture with its marks where files are handed over.
-    pub(super) fn export_photo(&mut self, at: usize, png: bool) {
-        let (format, ends) = if png {
-            (Format::Png, "png")
-        } else {
-            (Format::Jpeg, "jpg")
-        };
-        match self.marked_photo(at, format) {
-            Ok(bytes) => self.hand_out(ends, &bytes),
-            Err(why) => self.said = format!("Not written: {why}"),
-        }
     }
 
     /// Writes a traced outline as a drawing in real size, in millimetres.

@@ -58,7 +58,7 @@ impl App {
             PhotoCommand::Lay(at) => {
                 self.laid_under = at.and_then(|at| self.job.photos.get(at)).map(|p| p.id);
             }
-            PhotoCommand::Export(at, png) => self.export_photo(at, png),
+            PhotoCommand::Export(at, png, large) => self.export_photo(at, png, large),
             PhotoCommand::Trace(at, number) => self.trace(at, number),
             PhotoCommand::TapedTrace(task) => self.taped_trace(task),
             PhotoCommand::TileTrace(at, number) => self.tile_trace(at, number),

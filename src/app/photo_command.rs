@@ -82,8 +82,8 @@ pub enum PhotoCommand {
     PinAll(usize),
     /// The picture under the elevation of its wall, or none.
     Lay(Option<usize>),
-    /// Write the picture with its marks: a PNG, or else a JPEG.
-    Export(usize, bool),
+    /// Write the picture with its marks: a PNG, or else a JPEG; as large as it came, or as a screen shows it.
+    Export(usize, bool, bool),
     /// A traced outline as a drawing in real size.
     Trace(usize, u32),
     /// Tile within a traced outline.

@@ -1,9 +1,10 @@
 //! A picture of the log beside its list: what is in hand, its plane, its place, what becomes of it.
 
 use super::photo_change::slot;
+use super::photo_export::largest;
 use super::photo_marks::degrees;
 use super::{App, Chip, Command, Here, PhotoCommand, PhotoSlot, Row, Screen, Tone, Tool};
-use crate::photo::{Doubt, Figure, Mark, Photo, Stage, What, befores};
+use crate::photo::{Doubt, Figure, Mark, Photo, Stage, WORKING, What, befores};
 use crate::site::{HiddenKind, Wall};
 
 impl App {
@@ -412,12 +413,7 @@ impl App {
                 more: None,
             });
         }
-        rows.push(Row::choice(
-            "Write it with its marks",
-            [("PNG", true), ("JPEG", false)].map(|(label, png)| {
-                Chip::new(label, false, command(PhotoCommand::Export(at, png)))
-            }),
-        ));
+        rows.extend(export_rows(at, photo));
         rows.push(Row::button(
             "Take this picture off the log",
             command(PhotoCommand::Remove(at)),
@@ -519,6 +515,36 @@ impl App {
         }
         rows
     }
+}
+
+/// As what a picture is written, and how large.
+fn export_rows(at: usize, photo: &Photo) -> Vec<Row> {
+    let row = |label: String, large| {
+        let kinds = [("JPEG", false), ("PNG", true)];
+        let chips = kinds.map(|(kind, png)| {
+            Chip::new(kind, false, command(PhotoCommand::Export(at, png, large)))
+        });
+        Row::choice(label, chips)
+    };
+    let (width, height) = photo.size;
+    let long = width.max(height);
+    let mut rows = vec![row("Write it with its marks".into(), false)];
+    if long > WORKING {
+        let (w, h) = largest(photo.size);
+        rows[0] = row(
+            format!("Write it with its marks, {WORKING} pixels long"),
+            false,
+        );
+        rows.push(row(
+            if (w, h) == photo.size {
+                format!("The same as large as it came, {w} by {h} pixels")
+            } else {
+                format!("The same at {w} by {h} pixels: all {width} by {height} would take more memory than is set aside for it")
+            },
+            true,
+        ));
+    }
+    rows
 }
 
 pub(super) fn command(command: PhotoCommand) -> Command {

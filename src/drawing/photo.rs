@@ -83,24 +83,8 @@ pub fn annotate(
         };
         return (nothing, vec![None; notes.len()]);
     };
-    for note in notes {
-        line(&mut pixmap, note, palette, heft);
-    }
     let placed = plates(notes, (width as f32, height as f32), heft);
-    let led = |plate: &Plate| plate.leader;
-    for (note, (from, to)) in notes.iter().zip(&placed).filter_map(|(note, plate)| {
-        let leader = plate.as_ref().and_then(led)?;
-        Some((note, leader))
-    }) {
-        if let Some(path) = through(&[from, to], false) {
-            stroke(&mut pixmap, &path, note.role, palette, 1.4 * heft, false);
-        }
-    }
-    for (note, plate) in notes.iter().zip(&placed) {
-        if let Some(plate) = plate {
-            draw_plate(&mut pixmap, note, plate.at, palette, heft);
-        }
-    }
+    draw_notes(&mut pixmap, notes, &placed, palette, heft);
     let plates = placed.iter().map(|plate| plate.map(|plate| plate.at));
     let plates = plates.collect();
     if let Some(loupe) = loupe {
@@ -115,6 +99,76 @@ pub fn annotate(
         },
         plates,
     )
+}
+
+/// Rows that are painted at once on a picture that is large.
+const ROWS: usize = 256;
+
+/// Draws notes over pixels of three bytes, some rows at a time, so that a large picture needs little more memory than it
+/// has itself. The same as [`annotate`] draws, without a loupe.
+pub fn annotate_rows(
+    rgb: &mut [u8],
+    (width, height): (u32, u32),
+    notes: &[Note],
+    palette: Palette,
+    heft: f32,
+) {
+    let placed = plates(notes, (width as f32, height as f32), heft);
+    let row = 3 * width as usize;
+    for (n, band) in rgb.chunks_mut((ROWS * row).max(1)).enumerate() {
+        let up = (n * ROWS) as f32;
+        let high = (band.len() / row.max(1)) as u32;
+        let Some(mut pixmap) = Pixmap::new(width, high) else {
+            return;
+        };
+        for (painted, pixel) in pixmap
+            .data_mut()
+            .chunks_exact_mut(4)
+            .zip(band.chunks_exact(3))
+        {
+            painted.copy_from_slice(&[pixel[0], pixel[1], pixel[2], 255]);
+        }
+        let notes: Vec<Note> = notes.iter().map(|note| moved(note, up)).collect();
+        let placed: Vec<Option<Plate>> = placed
+            .iter()
+            .map(|plate| plate.map(|p| p.moved(up)))
+            .collect();
+        draw_notes(&mut pixmap, &notes, &placed, palette, heft);
+        for (painted, pixel) in pixmap.data().chunks_exact(4).zip(band.chunks_exact_mut(3)) {
+            pixel.copy_from_slice(&painted[..3]);
+        }
+    }
+}
+
+/// A note as it stands on rows that begin so far down.
+fn moved(note: &Note, up: f32) -> Note {
+    Note {
+        points: note.points.iter().map(|(x, y)| (*x, y - up)).collect(),
+        ..note.clone()
+    }
+}
+
+fn draw_notes(
+    pixmap: &mut Pixmap,
+    notes: &[Note],
+    placed: &[Option<Plate>],
+    palette: Palette,
+    heft: f32,
+) {
+    for note in notes {
+        line(pixmap, note, palette, heft);
+    }
+    for (note, plate) in notes.iter().zip(placed) {
+        let leader = plate.as_ref().and_then(|plate| plate.leader);
+        if let Some(path) = leader.and_then(|(from, to)| through(&[from, to], false)) {
+            stroke(pixmap, &path, note.role, palette, 1.4 * heft, false);
+        }
+    }
+    for (note, plate) in notes.iter().zip(placed) {
+        if let Some(plate) = plate {
+            draw_plate(pixmap, note, plate.at, palette, heft);
+        }
+    }
 }
 
 fn through(points: &[At], closed: bool) -> Option<Path> {
@@ -429,5 +483,55 @@ mod tests {
                 assert!(apart(0) || apart(1), "{a:?} {b:?}");
             }
         }
+    }
+
+    #[test]
+    fn rows_at_a_time_are_painted_as_all_at_once() {
+        let size = (400, 700);
+        let grey = |n: usize| [40, 120, 200][n % 3];
+        let mut rgb: Vec<u8> = (0..3 * 400 * 700).map(grey).collect();
+        let rgba = rgb
+            .chunks_exact(3)
+            .flat_map(|p| [p[0], p[1], p[2], 255])
+            .collect();
+        let note = |points: Vec<At>, label: &str| Note {
+            points,
+            closed: false,
+            ends: Ends::Ticks,
+            dashed: false,
+            role: Role::Chalk,
+            label: label.into(),
+            picked: false,
+            held: None,
+        };
+        // Across the seams at 256 and 512, one plate right on a seam.
+        let notes = [
+            note(vec![(30.0, 20.0), (370.0, 680.0)], "8′ 2″"),
+            note(vec![(20.0, 256.0), (380.0, 256.0)], "3′"),
+            note(vec![(200.0, 512.0)], "here"),
+        ];
+        let base = Pixels {
+            width: 400,
+            height: 700,
+            rgba,
+        };
+        let palette = Palette::of(Theme::Day);
+        let (whole, _) = annotate(base, &notes, None, palette, 1.0);
+        annotate_rows(&mut rgb, size, &notes, palette, 1.0);
+        let off = whole.rgba.chunks_exact(4).zip(rgb.chunks_exact(3));
+        let most = off.map(|(a, b)| (0..3).map(|n| a[n].abs_diff(b[n])).max().unwrap_or(0));
+        let most: Vec<u8> = most.collect();
+        let far: Vec<(usize, usize, u8)> = most
+            .iter()
+            .enumerate()
+            .filter(|(_, off)| **off > 8)
+            .map(|(n, off)| (n % 400, n / 400, *off))
+            .collect();
+        assert!(
+            far.is_empty(),
+            "{} {:?}",
+            far.len(),
+            &far[..far.len().min(20)]
+        );
     }
 }

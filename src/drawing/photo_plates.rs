@@ -26,6 +26,18 @@ pub(super) struct Plate {
     pub leader: Option<(At, At)>,
 }
 
+impl Plate {
+    /// The same on rows that begin so far down.
+    pub fn moved(self, up: f32) -> Plate {
+        let off = |(x, y): At| (x, y - up);
+        let [x, y, w, h] = self.at;
+        Plate {
+            at: [x, y - up, w, h],
+            leader: self.leader.map(|(from, to)| (off(from), off(to))),
+        }
+    }
+}
+
 /// Where the plate of each note stands; nothing where it says nothing.
 pub(super) fn plates(notes: &[Note], size: (f32, f32), heft: f32) -> Vec<Option<Plate>> {
     let mut placed: Vec<Option<Plate>> = Vec::with_capacity(notes.len());
