@@ -143,9 +143,7 @@ impl App {
                         ours(&self.show(bar.length)),
                         ours(&plan.marks.mark(piece)),
                         ours(&self.show(piece.length)),
-                        Cell::ByHand(plain(
-                            &at.map_or_else(String::new, |at| self.marked_name(at)),
-                        )),
+                        Cell::ByHand(plain(&at.map_or_else(String::new, |at| self.task_name(at)))),
                         ours(&leg.map_or_else(String::new, |leg| (leg + 1).to_string())),
                         ours(&if last {
                             self.show(bar.rest)

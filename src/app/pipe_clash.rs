@@ -144,7 +144,7 @@ impl App {
                 .map(|tube| tube.outside.value)
                 .max();
             found.extend(lines(ask).into_iter().map(|line| Thing {
-                name: format!("“{}”", self.task_name(other)),
+                name: format!("“{}”", self.bare_name(other)),
                 more: String::new(),
                 go: Some(Command::Go(Here::Task(other))),
                 body: Obstacle {
