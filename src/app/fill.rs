@@ -194,6 +194,11 @@ impl App {
     /// Reads what is typed and puts it in its place; where it cannot stand, the pad says why and stays.
     fn take_typed(&mut self, pad: &Pad) -> bool {
         let value = match pad.kind {
+            // Nothing is typed there: it is left by a tap on what it offers.
+            Kind::Choice => {
+                self.pad = None;
+                return false;
+            }
             Kind::Words => Ok(Value::Words(pad.typed.trim().to_owned())),
             Kind::Number(_) if matches!(pad.slot, Slot::Price(_) | Slot::HandPrice(_)) => {
                 read::money(&pad.typed).map(Value::Price)
@@ -230,6 +235,11 @@ impl App {
                 && !photo_change::may_be_nothing(field)
             {
                 return Err("This has to be more than nothing. Measure it again.".to_owned());
+            }
+            if let Value::Length(length) = value
+                && let Some(wrong) = self.doubted(pad, length)
+            {
+                return Err(wrong);
             }
             return self.fill_photo(at, field, value, (pad.asks.clone(), pad.typed.clone()));
         }
@@ -299,14 +309,16 @@ impl App {
         Ok(())
     }
 
-    /// Why a measure of a room is asked about, once; what was likely meant then stands on the pad.
+    /// Why a measure is asked about, once; what was likely meant then stands on the pad.
     fn doubted(&mut self, pad: &Pad, length: Length) -> Option<String> {
         let typed = pad.typed.trim().to_owned();
         if pad.doubted.as_ref() == Some(&typed) {
             return None;
         }
         let units = self.job.units;
-        let doubt = if let Slot::Spot(room, at, _, size) = pad.slot {
+        let doubt = if let Slot::Photo(at, field) = pad.slot {
+            self.photo_doubt(at, field, &typed, length)?
+        } else if let Slot::Spot(room, at, _, size) = pad.slot {
             let room = self.job.rooms.get(room)?;
             let on = room.hidden.get(at)?.on;
             doubt::doubt_spot(room, (on, size), &typed, length, units)?

@@ -38,6 +38,8 @@ mod photo_camera;
 mod photo_change;
 mod photo_command;
 mod photo_copy;
+mod photo_doubt;
+mod photo_export;
 mod photo_import;
 mod photo_log;
 mod photo_marks;
@@ -166,6 +168,8 @@ pub struct App {
     top: u32,
     /// Pictures on their way in, what was not taken, the folder that is watched.
     taking: Option<photo_import::Taking>,
+    /// A large picture on its way out.
+    writing: Option<photo_export::Writing>,
     not_taken: Vec<photo_import::NotTaken>,
     watching: Option<photo_camera::Watching>,
     /// What of the steps is shown.
@@ -226,6 +230,7 @@ impl App {
             top: 0,
             seen: None,
             taking: None,
+            writing: None,
             not_taken: Vec::new(),
             watching: None,
             steps_view: steps_page::StepsView::default(),
@@ -391,6 +396,8 @@ impl App {
     pub fn send(&mut self, command: Command) {
         match command {
             Command::Go(here) => self.go(here),
+            // A tool in hand is put down first; what was begun with it waits.
+            Command::Back if self.puts_tool_down() => {}
             Command::Back => {
                 self.pad = None;
                 self.said.clear();

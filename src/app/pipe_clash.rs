@@ -112,7 +112,7 @@ impl App {
             more += &format!(" It is known from a picture to ±{}.", self.give(give));
         }
         more += " Look before you bore.";
-        if hidden.kind == HiddenKind::Cable {
+        if hidden.kind.is_live() {
             more += " Its power is off before anything is bored near it: that is an electrician's word.";
         }
         more
@@ -144,7 +144,7 @@ impl App {
                 .map(|tube| tube.outside.value)
                 .max();
             found.extend(lines(ask).into_iter().map(|line| Thing {
-                name: format!("“{}”", self.task_name(other)),
+                name: format!("“{}”", self.bare_name(other)),
                 more: String::new(),
                 go: Some(Command::Go(Here::Task(other))),
                 body: Obstacle {

@@ -64,7 +64,7 @@ impl App {
     }
 
     /// The same now.
-    fn steps(&self) -> Vec<Step> {
+    pub(super) fn steps(&self) -> Vec<Step> {
         self.steps_at(Local::now().fixed_offset())
     }
 

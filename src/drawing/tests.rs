@@ -366,7 +366,7 @@ fn a_patch_is_clean_in_its_place_or_not() {
         ("patch-asked", patch_ask(None)),
     ] {
         let figure = patch::figure(&ask).unwrap();
-        clean(name, &patch_sketch(&ask, Some(&figure), UNITS));
+        clean(name, &patch_sketch(&ask, Some(&figure), &[], UNITS));
     }
 }
 

@@ -232,8 +232,9 @@ impl Desk {
         let screen = app.screen();
         let list = self.window.global::<generated::Page<'_>>();
         let left_at = list.get_scroll();
-        let commands = page::show(self, &app, &screen);
-        pad::show(self, &app);
+        let mut numbered = page::show(self, &app, &screen);
+        pad::show(self, &app, &mut numbered);
+        let commands = numbered.commands();
         *self.commands.borrow_mut() = commands;
         let here = app.here().clone();
         let left = self.shown.replace(Some(here.clone()));

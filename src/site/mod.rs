@@ -41,5 +41,5 @@ pub use survey::{
     Asked, Bow, Check, CornerFound, Difference, FaceCheck, How, Level, Mark, Misread, Passed, Size,
     Survey, Surveyed, Suspicion, Third, Trust, WallFound, What, bow, differences, floor_level,
     floor_plus_minus, follows_plus_minus, half_of, leans, misreads, reading_sigma, surveyed,
-    suspicion, tape_tolerance, to_ask,
+    suspicion, taken_for, tape_tolerance, to_ask,
 };
