@@ -64,6 +64,7 @@ impl App {
             Slot::HandPrice(_) => "Price of one".into(),
             Slot::Drain(_, field) => super::drain_inputs::asks(*field).into(),
             Slot::Sheets(_, field) => super::sheets_inputs::asks(*field).into(),
+            Slot::Trim(_, field) => super::trim_inputs::asks(*field),
             Slot::Cut(_, field) => super::cutting_page::asks(*field),
             Slot::Measure(room, what) => (self.job.rooms.get(*room))
                 .map_or_else(String::new, |room| super::survey_words::asks(room, *what)),

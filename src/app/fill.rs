@@ -5,8 +5,8 @@ use super::{
 };
 use super::{
     cutting_page, doubt, drain_inputs, mix_inputs, paint_inputs, patch_inputs, photo_change,
-    pipe_inputs, room_page, sheets_inputs, steps_page, studs, survey_page, tile_fill, wall_items,
-    words,
+    pipe_inputs, room_page, sheets_inputs, steps_page, studs, survey_page, tile_fill, trim_inputs,
+    wall_items, words,
 };
 use crate::measure::{Angle, Figures, Length, Money, Rounding, read};
 use crate::site::Id;
@@ -251,6 +251,7 @@ impl App {
                 let nothing = match slot {
                     Slot::Pipe(_, field) => pipe_inputs::may_be_nothing(*field),
                     Slot::Sheets(_, field) => sheets_inputs::may_be_nothing(*field),
+                    Slot::Trim(_, field) => trim_inputs::may_be_nothing(*field),
                     slot => may_be_nothing(slot),
                 };
                 if !length.is_positive() && !nothing {
@@ -386,6 +387,7 @@ fn fill_length(job: &mut Job, slot: &Slot, length: Length) -> Result<(), String>
         Slot::Pipe(task, field) => pipe_inputs::fill_length(job, *task, *field, length)?,
         Slot::Drain(task, field) => drain_inputs::fill_length(job, *task, *field, length),
         Slot::Sheets(task, field) => sheets_inputs::fill_length(job, *task, *field, length),
+        Slot::Trim(task, field) => trim_inputs::fill_length(job, *task, *field, length),
         Slot::Cut(material, field) => cutting_page::fill(job, material, *field, length)?,
         Slot::FirstStud(of) | Slot::FoundStud(of, _) | Slot::StudFace(of) => {
             studs::fill(job, *of, slot, length)?;
@@ -450,6 +452,9 @@ fn fill_number(job: &mut Job, slot: &Slot, number: f64, metric: bool) -> Result<
         Slot::Sheets(task, field) => {
             sheets_inputs::fill_number(job, *task, *field, number, metric)?;
         }
+        Slot::Trim(task, field) => {
+            trim_inputs::fill_count(job, *task, *field, whole(number)?)?;
+        }
         Slot::Drain(task, field) => {
             drain_inputs::fill_count(job, *task, *field, whole(number)?);
         }
@@ -512,6 +517,7 @@ fn fill_words(job: &mut Job, slot: &Slot, text: String) {
         Slot::Paint(task, field) => paint_inputs::fill_words(job, *task, *field, text),
         Slot::Mix(task, field) => mix_inputs::fill_words(job, *task, *field, text),
         Slot::Pipe(task, _) => pipe_inputs::fill_words(job, *task, text),
+        Slot::Trim(task, _) => trim_inputs::fill_words(job, *task, text),
         _ => {}
     }
 }

@@ -84,6 +84,9 @@ mod tile_inputs;
 mod tile_lines;
 mod tile_page;
 mod tile_slide;
+mod trim_ask;
+mod trim_inputs;
+mod trim_page;
 mod unsure;
 mod view;
 mod viewfinder;
@@ -109,6 +112,7 @@ pub use slot::{
     TileSlot,
 };
 pub use steps_page::{Shown, StepCommand};
+pub use trim_inputs::{TrimChoice, TrimSlot};
 pub use view::{Big, Card, Chip, Icon, Row, Screen, Tone};
 pub use viewfinder::{OpenCamera, Seen};
 pub use wall_place::Placing;

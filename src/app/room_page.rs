@@ -9,6 +9,7 @@ use crate::measure::{Angle, Length};
 use crate::site::{self, Finish, OpeningRule, Room, Standing, Wall};
 use crate::takeoff::{Job, TileOn};
 use crate::trades::sheets::Surface;
+use crate::trades::trim;
 
 impl App {
     /// The rooms of the job.
@@ -145,6 +146,14 @@ impl App {
                 let command = Command::NewSheets(Some(at), TileOn::Floor, surface);
                 Chip::new(word, false, command)
             }),
+        ));
+        rows.push(Row::choice(
+            "Trim this room",
+            [
+                (trim::Kind::Base, "Base"),
+                (trim::Kind::Casing, "Casing of its openings"),
+            ]
+            .map(|(kind, word)| Chip::new(word, false, Command::NewTrim(Some(at), kind))),
         ));
         rows.push(Row::Heading("What each surface gets".into()));
         rows.push(Row::choice(

@@ -3,10 +3,11 @@
 use super::*;
 use crate::geometry::Point;
 use crate::measure::{Length, Units};
-use crate::site::{Opening, OpeningKind, Room, Studs};
+use crate::site::{self, Opening, OpeningKind, Room, Studs};
 use crate::trades::{drain, paint as painting, patch};
 
 mod rooms;
+mod trim;
 
 const UNITS: Units = Units::FeetInches { marks: 16 };
 /// A phone, a tablet, a small phone held across, with the words as designed; a phone and a tablet with larger ones.
@@ -373,7 +374,7 @@ fn a_patch_is_clean_in_its_place_or_not() {
 /// Walls of these widths in inches and ceilings of so many feet a side.
 fn paint_ask(walls: &[i64], ceilings: &[i64]) -> painting::Ask {
     let wall = |(n, &inches): (usize, &i64)| painting::Surface {
-        name: format!("Wall {}", crate::site::Wall::named(n)),
+        name: format!("Wall {}", site::Wall::named(n)),
         ..painting::Surface::wall(Length::inches(inches), Length::inches(97))
     };
     let ceiling = |&feet: &i64| painting::Surface {

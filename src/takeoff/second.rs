@@ -63,6 +63,10 @@ impl Job {
                     };
                     Ask::Sheets(Box::new(ask), on)
                 }
+                Ask::Trim(mut ask, on) => {
+                    ask.backward ^= mirrored;
+                    Ask::Trim(ask, on)
+                }
                 same @ (Ask::Paint(..) | Ask::Drain(..)) => same,
             };
             self.add_task(Some(second), ask);
@@ -105,6 +109,8 @@ impl Job {
                     **run = run.mirrored();
                     *on = on.map(|on| mirrored_start(&room, on));
                 }
+                // It is walked the other way round; its pieces are the same then.
+                Ask::Trim(ask, _) => ask.backward = !ask.backward,
                 Ask::Patch(_, None)
                 | Ask::Paint(..)
                 | Ask::Grout(..)
