@@ -52,6 +52,9 @@ impl App {
             Slot::AirHumidity(_) => "Humidity of the air".into(),
             Slot::Tile(_, field) => tile_asks(*field).into(),
             Slot::Mix(_, field) => mix_asks(*field).into(),
+            Slot::Pipe(task, super::PipeSlot::UpFromFloor) if self.starts_in_floor(*task) => {
+                "Wall out to its start".into()
+            }
             Slot::Pipe(task, field) => super::pipe_words::asks(*field, self.pipe_ask(*task)),
             Slot::Tape(field) => tape_asks(*field).into(),
             Slot::Price(key) => format!("{}, price of one", self.pack_name(key)),

@@ -130,8 +130,9 @@ impl App {
         }
     }
 
-    /// What a figure is called.
-    pub(super) fn task_name(&self, at: usize) -> String {
+    /// What a figure is called, without the mark of what it stands on: for whatever a figure is figured from, and for words
+    /// that are looked for in it. All that is read says [`App::task_name`].
+    pub(super) fn bare_name(&self, at: usize) -> String {
         let Some(task) = self.job.tasks.get(at) else {
             return String::new();
         };

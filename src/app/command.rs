@@ -80,6 +80,8 @@ pub enum Command {
     Back,
     /// Open the pad.
     Pad(Slot),
+    /// The pad on each of these, one after the other: all that is measured of one thing.
+    Walk(Vec<Slot>),
     /// Take back the last edit.
     Undo,
     /// Do it again.

@@ -15,6 +15,7 @@ mod cutting_plan;
 mod demo;
 mod demo_pipes;
 mod doubt;
+mod doubt_known;
 mod drain_inputs;
 mod drain_page;
 mod fill;
@@ -37,6 +38,8 @@ mod photo_camera;
 mod photo_change;
 mod photo_command;
 mod photo_copy;
+mod photo_doubt;
+mod photo_export;
 mod photo_import;
 mod photo_log;
 mod photo_marks;
@@ -165,8 +168,12 @@ pub struct App {
     /// The leg of a run that is in hand, and how runs are looked at; each as is usual for it until that is chosen.
     leg: usize,
     seen: Option<crate::drawing::View>,
+    /// Grows with what the top of its page is to be seen after.
+    top: u32,
     /// Pictures on their way in, what was not taken, the folder that is watched.
     taking: Option<photo_import::Taking>,
+    /// A large picture on its way out.
+    writing: Option<photo_export::Writing>,
     not_taken: Vec<photo_import::NotTaken>,
     watching: Option<photo_camera::Watching>,
     /// What of the steps is shown.
@@ -185,6 +192,12 @@ pub struct App {
 }
 
 impl App {
+    /// Another number than before where the page in hand is to be seen from its top.
+    #[must_use]
+    pub const fn top(&self) -> u32 {
+        self.top
+    }
+
     /// The program with a job open; `keeper` is where edits go.
     #[must_use]
     pub fn new(job: Job, keeper: Keeper) -> App {
@@ -218,8 +231,10 @@ impl App {
             laid: RefCell::default(),
             sheeted: RefCell::default(),
             leg: 0,
+            top: 0,
             seen: None,
             taking: None,
+            writing: None,
             not_taken: Vec::new(),
             watching: None,
             steps_view: steps_page::StepsView::default(),
@@ -313,6 +328,7 @@ impl App {
         self.said.clear();
         self.rooms_view.chosen = None;
         self.rooms_view.placing = None;
+        self.rooms_view.told = None;
         if matches!(
             here,
             Here::Rooms | Here::Bench | Here::Buy | Here::Photos | Here::Steps
@@ -323,6 +339,7 @@ impl App {
         }
         if self.here != here {
             self.surface.reset();
+            self.steps_view.ticked.clear();
         }
         self.here = here;
     }
@@ -383,14 +400,25 @@ impl App {
     pub fn send(&mut self, command: Command) {
         match command {
             Command::Go(here) => self.go(here),
+            // A tool in hand is put down first; what was begun with it waits.
+            Command::Back if self.puts_tool_down() => {}
             Command::Back => {
                 self.pad = None;
                 self.said.clear();
                 self.here = self.trail.pop().unwrap_or_default();
             }
             Command::Pad(slot) => {
-                self.rooms_view.placing = None;
-                self.open_pad(slot);
+                // What is typed is taken first, as from one row to the next; what cannot be keeps its pad.
+                if self.take_before(&slot) {
+                    self.rooms_view.placing = None;
+                    self.open_pad(slot);
+                }
+            }
+            Command::Walk(slots) => {
+                if slots.first().is_some_and(|first| self.take_before(first)) {
+                    self.rooms_view.placing = None;
+                    self.walk(slots);
+                }
             }
             Command::Undo => self.step_back(true),
             Command::Redo => self.step_back(false),
@@ -448,10 +476,12 @@ impl App {
         let Some(job) = from.pop() else { return };
         to.push(Arc::clone(&self.now));
         self.job = (*job).clone();
-        self.pad = None;
+        let typed = self.pad.take().filter(|pad| pad.is_typed());
+        self.rooms_view.told = None;
         self.moved_lines = None;
         self.said.clear();
         self.leave_what_is_gone();
+        self.keep_typed(typed);
         self.save();
     }
 

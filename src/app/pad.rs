@@ -12,6 +12,8 @@ pub enum Kind {
     Number(&'static str),
     /// Words.
     Words,
+    /// One of a few things, each a tap: [`App::pad_choices`](super::App::pad_choices).
+    Choice,
 }
 
 /// The open pad.
@@ -71,6 +73,12 @@ impl Pad {
         }
     }
 
+    /// Whether something was typed that is not taken yet.
+    #[must_use]
+    pub fn is_typed(&self) -> bool {
+        !self.fresh && !self.typed.trim().is_empty()
+    }
+
     /// The length typed so far, if it reads as one.
     #[must_use]
     pub fn length(&self, units: Units) -> Option<Length> {
@@ -99,6 +107,9 @@ impl Pad {
 
     /// A key of the pad or of a keyboard. Gives whether it was one of ours.
     pub fn key(&mut self, key: &str) -> bool {
+        if self.kind == Kind::Choice {
+            return false;
+        }
         let typed = match key {
             "erase" | "\u{8}" => {
                 if self.fresh {

@@ -6,7 +6,7 @@ use slint::{ComponentHandle, Image, ModelRc, SharedString};
 
 use super::Desk;
 use super::generated::{Chip, PadKeys};
-use super::page::model;
+use super::page::{Numbered, model};
 use crate::app::{App, FRACTIONS, Kind};
 use crate::drawing::{Palette, length_of_drag, tape};
 use crate::measure::{Length, fraction_glyph};
@@ -29,6 +29,11 @@ pub(super) fn connect(desk: &Rc<Desk>) {
     keys.on_next(on(|app| app.step_pad(true)));
     keys.on_previous(on(|app| app.step_pad(false)));
     keys.on_close(on(|app| app.pad = None));
+    keys.on_again(on(|app| {
+        if let Some((_, again)) = app.told() {
+            app.send(again);
+        }
+    }));
     keys.on_tape_grabbed(on(|app| {
         let units = app.job.units;
         if let Some(pad) = &mut app.pad {
@@ -99,16 +104,20 @@ fn press(desk: &Rc<Desk>, key: &str) -> bool {
 }
 
 /// Shows the pad as it is, or closes it.
-pub(super) fn show(desk: &Desk, app: &App) {
+pub(super) fn show(desk: &Desk, app: &App, numbered: &mut Numbered) {
     let keys = desk.window.global::<PadKeys<'_>>();
     keys.set_open(app.pad.is_some());
     let Some(pad) = &app.pad else { return };
+    let choices = app.pad_choices();
+    keys.set_is_choice(pad.kind == Kind::Choice);
+    keys.set_choices(model(choices.iter().map(|chip| numbered.chip(chip))));
     let metric = app.job.units.is_metric();
     let length = pad.kind == Kind::Length;
     keys.set_asks(pad.asks.as_str().into());
     keys.set_shown(pad.shown().into());
     keys.set_other(pad.other(app.job.units).into());
     keys.set_wrong(pad.wrong.as_str().into());
+    keys.set_told(app.told().map_or("", |(text, _)| text).into());
     keys.set_is_text(pad.kind == Kind::Words);
     keys.set_typed(pad.typed.as_str().into());
     keys.set_progress(app.pad_progress().into());

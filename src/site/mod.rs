@@ -41,7 +41,7 @@ pub use shape::{Misfit, Problem, Shape, Standing, laid_as_said, shape, sketch};
 pub use studs::{Studs, studs_to_frame};
 pub use survey::{
     Asked, Bow, Check, CornerFound, Difference, FaceCheck, How, Level, Mark, Misread, Passed, Size,
-    Survey, Surveyed, Third, Trust, WallFound, What, bow, differences, floor_level,
+    Survey, Surveyed, Suspicion, Third, Trust, WallFound, What, bow, differences, floor_level,
     floor_plus_minus, follows_plus_minus, half_of, leans, misreads, reading_sigma, surveyed,
-    tape_tolerance, to_ask,
+    suspicion, taken_for, tape_tolerance, to_ask,
 };

@@ -118,7 +118,7 @@ pub struct PipeOn {
 }
 
 impl PipeOn {
-    /// At the left corner of a wall, at the floor; studs of 3 1/2 in, taken to bear until it is said that they do not.
+    /// On a wall, not said yet where; studs of 3 1/2 in, taken to bear until it is said that they do not.
     #[must_use]
     pub fn wall(wall: usize) -> PipeOn {
         PipeOn::at(On::Wall(wall))
@@ -135,6 +135,12 @@ impl PipeOn {
             depth: Length::in_64(3, 32),
             bearing: true,
         }
+    }
+
+    /// Whether it was said where it starts. Its centre is never at the corner itself, for a pipe has a thickness.
+    #[must_use]
+    pub fn is_said(&self) -> bool {
+        self.point.is_some() || self.spot.from_left.is_positive()
     }
 }
 

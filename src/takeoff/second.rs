@@ -170,10 +170,16 @@ fn mirrored_start(room: &Room, on: PipeOn) -> PipeOn {
     let walls = room.walls.len().max(1);
     let wall = on.on.wall();
     let long = room.drawn_length(wall).unwrap_or_default();
+    let from_left = on.spot.from_left;
     PipeOn {
         on: on.on.with_wall((walls - wall % walls) % walls),
         spot: Spot {
-            from_left: long - on.spot.from_left,
+            // What was not said stays so.
+            from_left: if from_left.is_positive() {
+                long - from_left
+            } else {
+                from_left
+            },
             ..on.spot
         },
         ..on

@@ -265,7 +265,7 @@ words! {
     Passed: "skipped" = Passed::Skipped, "not-there" = Passed::NotThere;
     HiddenKind: "pipe" = HiddenKind::Pipe, "cable" = HiddenKind::Cable, "stud" = HiddenKind::Stud,
         "blocking" = HiddenKind::Blocking, "valve" = HiddenKind::Valve, "duct" = HiddenKind::Duct,
-        "other" = HiddenKind::Other;
+        "other" = HiddenKind::Other, "electric-box" = HiddenKind::ElectricBox;
 }
 
 #[cfg(test)]
