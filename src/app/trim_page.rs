@@ -203,7 +203,7 @@ impl App {
         ));
         for piece in &figure.pieces {
             rows.push(Row::Figure {
-                label: format!("No. {}, {}", piece.number, self.piece_place(piece)),
+                label: format!("No. {}, {}", piece.number, self.piece_place(ask, piece)),
                 detail: self.trim_piece_detail(ask.kind, piece),
                 value: self.show(piece.long()),
                 command: None,
@@ -235,7 +235,7 @@ impl App {
     }
 
     /// Where a piece goes.
-    fn piece_place(&self, piece: &Piece) -> String {
+    fn piece_place(&self, ask: &trim::Ask, piece: &Piece) -> String {
         match piece.of {
             Of::Wall(wall, from, to) => format!(
                 "wall {}, {} to {}",
@@ -251,7 +251,13 @@ impl App {
                     Part::Right => "right leg",
                     Part::Foot => "foot",
                 };
-                format!("opening {}, {part}", n + 1)
+                let wall = ask.frames.get(n).and_then(|frame| frame.on);
+                match wall {
+                    Some((wall, _)) => {
+                        format!("opening {} in wall {}, {part}", n + 1, Wall::named(wall))
+                    }
+                    None => format!("opening {}, {part}", n + 1),
+                }
             }
         }
     }
@@ -286,7 +292,7 @@ impl App {
 
     /// The pieces of a figure of trim as a table; `None` where it is none.
     pub(super) fn trim_csv(&self, at: usize) -> Option<String> {
-        let (stored, _) = self.trim_stored(at)?;
+        let ask = self.trim_ask(at)?.ok()?;
         let figure = self.trim_figure(at)?;
         let cell = |text: String| Cell::Ours(plain(&text));
         let head = [
@@ -302,8 +308,8 @@ impl App {
         for piece in &figure.pieces {
             rows.push(
                 [
-                    format!("{} {}", trim_name(stored), piece.number),
-                    self.piece_place(piece),
+                    format!("{} {}", trim_name(&ask), piece.number),
+                    self.piece_place(&ask, piece),
                     self.show(piece.long()),
                     self.show(piece.back),
                     self.show(piece.face()),
