@@ -208,11 +208,11 @@ fn an_estimated_tub_marks_the_base_that_stops_at_it() {
     app.send(Command::NewTrim(Some(0), Kind::Base));
     app.send(Command::NewTrim(Some(0), Kind::Casing));
     assert!(
-        app.marked_name(0).contains("estimated"),
+        app.task_name(0).contains("estimated"),
         "{}",
-        app.marked_name(0)
+        app.task_name(0)
     );
-    assert_eq!(app.marked_name(1), app.task_name(1));
+    assert_eq!(app.task_name(1), app.bare_name(1));
     app.send(Command::Go(Here::Task(0)));
     assert!(format!("{:?}", app.screen().strip).contains("estimated"));
 }
