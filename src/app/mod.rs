@@ -91,7 +91,8 @@ mod wall_place;
 mod words;
 
 pub use command::{
-    Choice, Command, CutChoice, DrainChoice, Here, MixChoice, PipeChoice, Shape, TileChoice,
+    Choice, Command, CutChoice, DrainChoice, Here, Leftover, MixChoice, PipeChoice, Shape,
+    TileChoice,
 };
 pub use demo::demo_job;
 pub use keep::{Keeper, Kept, Prefs, Reading, start};
@@ -427,7 +428,13 @@ impl App {
             Command::TakeIn(path) => self.take_in(&path),
             Command::WriteJson => self.write_json(),
             Command::Of(room, choice) => self.choose_in_room(room, choice),
-            Command::HandOver(material, rest, on) => self.hand_over(&material, rest, on),
+            Command::HandOver(room, material, left, on) => {
+                self.hand_over(room, &material, left, on);
+            }
+            Command::Bought(room) => self.edit("Off the buying list", |job| {
+                let of = job.tasks.iter_mut().filter(|task| task.room == Some(room));
+                of.for_each(|task| task.on_list = false);
+            }),
             Command::TakeMirrored(profile) => self.take_mirrored(profile),
             Command::DropProfile(profile) => self.drop_profile(profile),
             Command::PutProfileBack => self.put_profile_back(),
