@@ -463,7 +463,7 @@ impl App {
         let Some(job) = from.pop() else { return };
         to.push(Arc::clone(&self.now));
         self.job = (*job).clone();
-        let typed = self.pad.take().filter(|pad| pad.is_typed());
+        let typed = self.pad.take().filter(Pad::is_typed);
         self.rooms_view.told = None;
         self.moved_lines = None;
         self.said.clear();
