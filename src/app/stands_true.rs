@@ -78,14 +78,33 @@ impl App {
     /// The walls of a figure's floor that come out otherwise than the tape said, as both are set: wall, as it comes out, as
     /// the tape said.
     fn walls_adjusted(&self, at: usize) -> Vec<(usize, String, String)> {
-        let of = self.job.tasks.get(at).and_then(|task| {
-            let floor = matches!(
-                task.ask,
-                Ask::Tile(_, TileOn::Floor) | Ask::Sheets(_, TileOn::Floor)
-            );
-            self.job.rooms.get(task.room.filter(|_| floor)?)
-        });
+        let of = self.floor_of(at);
         of.map_or_else(Vec::new, |room| self.adjusted_in(room))
+    }
+
+    /// That the box of a floor of four walls is larger than its walls, for its corners are out of square.
+    fn box_of_floor(&self, at: usize) -> Option<String> {
+        let room = self.floor_of(at)?;
+        let found = surveyed(room).filter(|found| found.walls.len() == 4)?;
+        let (least, most) = found.outline.bounds()?;
+        let sides = [most.x - least.x, most.y - least.y].map(|side| self.show(side));
+        let walls: Vec<String> = found.walls.iter().map(|is| self.show(is.length)).collect();
+        sides.iter().any(|side| !walls.contains(side)).then(|| {
+            format!(
+                "Its corners are out of square: the box that the drawing measures, {} by {}, is a little more than its walls.",
+                sides[0], sides[1]
+            )
+        })
+    }
+
+    /// The room whose floor a figure lies on.
+    fn floor_of(&self, at: usize) -> Option<&Room> {
+        let task = self.job.tasks.get(at)?;
+        let floor = matches!(
+            task.ask,
+            Ask::Tile(_, TileOn::Floor) | Ask::Sheets(_, TileOn::Floor)
+        );
+        self.job.rooms.get(task.room.filter(|_| floor)?)
     }
 
     /// The same of a room.
@@ -153,12 +172,14 @@ impl App {
     pub(super) fn outline_notes(&self, at: usize) -> Vec<Row> {
         let Some((_, wall)) = self.wall_stands(at) else {
             let first = self.walls_adjusted(at).into_iter().next();
-            return Vec::from_iter(first.map(|(wall, is, read)| {
-                Row::Text(format!(
+            let first = first.map(|(wall, is, read)| {
+                format!(
                     "Sides as figured from all measurements: wall {} comes out {is}, the tape said {read}. The working has them all.",
                     Wall::named(wall)
-                ))
-            }));
+                )
+            });
+            let says = first.or_else(|| self.box_of_floor(at));
+            return Vec::from_iter(says.map(Row::Text));
         };
         let mut says: Vec<String> = Vec::new();
         let shows = |taken: &&Taken| match taken.does {

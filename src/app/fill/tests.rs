@@ -44,7 +44,10 @@ fn a_misread_diagonal_is_named_at_once() {
         .map(|(text, again)| (text.to_owned(), again))
         .unwrap();
     let said = said.replace('\u{a0}', " ");
-    assert!(said.starts_with("This diagonal reads 8′ 5"), "{said}");
+    assert!(
+        said.starts_with("The diagonal just typed reads 8′ 5"),
+        "{said}"
+    );
     assert!(said.contains("the others say 9′ 5"), "{said}");
     assert!(
         said.ends_with("if the corners are square. Did you miss a foot?"),
