@@ -11,7 +11,7 @@ impl App {
     pub(super) fn needs(&self, counts: impl Fn(&Task) -> bool) -> Vec<(String, Need)> {
         (0..self.job.tasks.len())
             .filter(|&at| counts(&self.job.tasks[at]))
-            .filter_map(|at| Some((self.marked_name(at), self.account(at)?)))
+            .filter_map(|at| Some((self.task_name(at), self.account(at)?)))
             .flat_map(|(name, account)| {
                 account
                     .needs

@@ -269,7 +269,7 @@ impl App {
             let at = self.job.tasks.iter().position(|task| task.id == *of);
             let Some(at) = at else { continue };
             rows.push(Row::Figure {
-                label: format!("{}, {}", letter(n), self.marked_name(at)),
+                label: format!("{}, {}", letter(n), self.task_name(at)),
                 detail: String::new(),
                 value: "its figure".into(),
                 command: Some(Command::Go(Here::Task(at))),

@@ -5,8 +5,8 @@ use super::{
 };
 use super::{
     cutting_page, doubt, drain_inputs, mix_inputs, paint_inputs, patch_inputs, photo_change,
-    pipe_inputs, room_page, sheets_inputs, steps_page, studs, survey_page, tile_fill, wall_items,
-    words,
+    pipe_inputs, room_page, sheets_inputs, steps_page, studs, survey_page, tile_fill, trim_inputs,
+    wall_items, words,
 };
 use crate::measure::{Angle, Figures, Length, Money, Rounding, read};
 use crate::site::Id;
@@ -153,7 +153,12 @@ impl App {
         let Some(pad) = self.pad.clone() else { return };
         let empty = pad.typed.trim().is_empty() && pad.kind != Kind::Words;
         let leaves = empty || self.is_estimate(&pad);
+        let started = self.start_asked_by(&pad.slot).filter(|_| !empty);
         if !leaves && !self.take_typed(&pad) {
+            return;
+        }
+        if let Some(up) = started {
+            self.open_pad(up);
             return;
         }
         if let Some(next) = self.walk_on(&pad.slot) {
@@ -162,6 +167,10 @@ impl App {
         }
         if empty {
             self.pad = None;
+            return;
+        }
+        if let Some(up) = started {
+            self.open_pad(up);
             return;
         }
         let slots = self.slots();
@@ -185,6 +194,11 @@ impl App {
     /// Reads what is typed and puts it in its place; where it cannot stand, the pad says why and stays.
     fn take_typed(&mut self, pad: &Pad) -> bool {
         let value = match pad.kind {
+            // Nothing is typed there: it is left by a tap on what it offers.
+            Kind::Choice => {
+                self.pad = None;
+                return false;
+            }
             Kind::Words => Ok(Value::Words(pad.typed.trim().to_owned())),
             Kind::Number(_) if matches!(pad.slot, Slot::Price(_) | Slot::HandPrice(_)) => {
                 read::money(&pad.typed).map(Value::Price)
@@ -222,6 +236,11 @@ impl App {
             {
                 return Err("This has to be more than nothing. Measure it again.".to_owned());
             }
+            if let Value::Length(length) = value
+                && let Some(wrong) = self.doubted(pad, length)
+            {
+                return Err(wrong);
+            }
             return self.fill_photo(at, field, value, (pad.asks.clone(), pad.typed.clone()));
         }
         let metric = self.job.units.is_metric();
@@ -232,6 +251,7 @@ impl App {
                 let nothing = match slot {
                     Slot::Pipe(_, field) => pipe_inputs::may_be_nothing(*field),
                     Slot::Sheets(_, field) => sheets_inputs::may_be_nothing(*field),
+                    Slot::Trim(_, field) => trim_inputs::may_be_nothing(*field),
                     slot => may_be_nothing(slot),
                 };
                 if !length.is_positive() && !nothing {
@@ -290,14 +310,16 @@ impl App {
         Ok(())
     }
 
-    /// Why a measure of a room is asked about, once; what was likely meant then stands on the pad.
+    /// Why a measure is asked about, once; what was likely meant then stands on the pad.
     fn doubted(&mut self, pad: &Pad, length: Length) -> Option<String> {
         let typed = pad.typed.trim().to_owned();
         if pad.doubted.as_ref() == Some(&typed) {
             return None;
         }
         let units = self.job.units;
-        let doubt = if let Slot::Spot(room, at, _, size) = pad.slot {
+        let doubt = if let Slot::Photo(at, field) = pad.slot {
+            self.photo_doubt(at, field, &typed, length)?
+        } else if let Slot::Spot(room, at, _, size) = pad.slot {
             let room = self.job.rooms.get(room)?;
             let on = room.hidden.get(at)?.on;
             doubt::doubt_spot(room, (on, size), &typed, length, units)?
@@ -365,6 +387,7 @@ fn fill_length(job: &mut Job, slot: &Slot, length: Length) -> Result<(), String>
         Slot::Pipe(task, field) => pipe_inputs::fill_length(job, *task, *field, length)?,
         Slot::Drain(task, field) => drain_inputs::fill_length(job, *task, *field, length),
         Slot::Sheets(task, field) => sheets_inputs::fill_length(job, *task, *field, length),
+        Slot::Trim(task, field) => trim_inputs::fill_length(job, *task, *field, length),
         Slot::Cut(material, field) => cutting_page::fill(job, material, *field, length)?,
         Slot::FirstStud(of) | Slot::FoundStud(of, _) | Slot::StudFace(of) => {
             studs::fill(job, *of, slot, length)?;
@@ -429,6 +452,9 @@ fn fill_number(job: &mut Job, slot: &Slot, number: f64, metric: bool) -> Result<
         Slot::Sheets(task, field) => {
             sheets_inputs::fill_number(job, *task, *field, number, metric)?;
         }
+        Slot::Trim(task, field) => {
+            trim_inputs::fill_count(job, *task, *field, whole(number)?)?;
+        }
         Slot::Drain(task, field) => {
             drain_inputs::fill_count(job, *task, *field, whole(number)?);
         }
@@ -491,6 +517,7 @@ fn fill_words(job: &mut Job, slot: &Slot, text: String) {
         Slot::Paint(task, field) => paint_inputs::fill_words(job, *task, *field, text),
         Slot::Mix(task, field) => mix_inputs::fill_words(job, *task, *field, text),
         Slot::Pipe(task, _) => pipe_inputs::fill_words(job, *task, text),
+        Slot::Trim(task, _) => trim_inputs::fill_words(job, *task, text),
         _ => {}
     }
 }

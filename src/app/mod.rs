@@ -38,6 +38,8 @@ mod photo_camera;
 mod photo_change;
 mod photo_command;
 mod photo_copy;
+mod photo_doubt;
+mod photo_export;
 mod photo_import;
 mod photo_log;
 mod photo_marks;
@@ -82,6 +84,9 @@ mod tile_inputs;
 mod tile_lines;
 mod tile_page;
 mod tile_slide;
+mod trim_ask;
+mod trim_inputs;
+mod trim_page;
 mod unsure;
 mod view;
 mod viewfinder;
@@ -108,6 +113,7 @@ pub use slot::{
     TileSlot,
 };
 pub use steps_page::{Shown, StepCommand};
+pub use trim_inputs::{TrimChoice, TrimSlot};
 pub use view::{Big, Card, Chip, Icon, Row, Screen, Tone};
 pub use viewfinder::{OpenCamera, Seen};
 pub use wall_place::Placing;
@@ -163,8 +169,12 @@ pub struct App {
     /// The leg of a run that is in hand, and how runs are looked at; each as is usual for it until that is chosen.
     leg: usize,
     seen: Option<crate::drawing::View>,
+    /// Grows with what the top of its page is to be seen after.
+    top: u32,
     /// Pictures on their way in, what was not taken, the folder that is watched.
     taking: Option<photo_import::Taking>,
+    /// A large picture on its way out.
+    writing: Option<photo_export::Writing>,
     not_taken: Vec<photo_import::NotTaken>,
     watching: Option<photo_camera::Watching>,
     /// What of the steps is shown.
@@ -183,6 +193,12 @@ pub struct App {
 }
 
 impl App {
+    /// Another number than before where the page in hand is to be seen from its top.
+    #[must_use]
+    pub const fn top(&self) -> u32 {
+        self.top
+    }
+
     /// The program with a job open; `keeper` is where edits go.
     #[must_use]
     pub fn new(job: Job, keeper: Keeper) -> App {
@@ -216,8 +232,10 @@ impl App {
             laid: RefCell::default(),
             sheeted: RefCell::default(),
             leg: 0,
+            top: 0,
             seen: None,
             taking: None,
+            writing: None,
             not_taken: Vec::new(),
             watching: None,
             steps_view: steps_page::StepsView::default(),
@@ -383,6 +401,8 @@ impl App {
     pub fn send(&mut self, command: Command) {
         match command {
             Command::Go(here) => self.go(here),
+            // A tool in hand is put down first; what was begun with it waits.
+            Command::Back if self.puts_tool_down() => {}
             Command::Back => {
                 self.pad = None;
                 self.said.clear();

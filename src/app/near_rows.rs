@@ -1,12 +1,12 @@
 //! Warnings of work that comes too near to what is hidden behind a wall or under a floor.
 
 use super::{App, Chip, Command, Here, Row, Tone};
-use crate::geometry::Form;
+use crate::geometry::{Form, Point};
 use crate::measure::Length;
-use crate::site::{self, Face, Hidden, Known, Near, Room, Work};
+use crate::site::{self, Face, Hidden, Known, Near, On, Room, Work};
 use crate::takeoff::{Ask, TileOn};
-use crate::trades::patch;
 use crate::trades::tile::{Thing, ThingShape};
+use crate::trades::{patch, sheets};
 
 /// Lines of one warning.
 const TOLD: usize = 4;
@@ -17,7 +17,7 @@ impl App {
         self.near_rows(room, face, &site::works(room, face))
     }
 
-    /// The same of a figure's own work: a patch, tile with its holes. A run of pipe says it leg by leg.
+    /// The same of a figure's own work: a patch, tile with its holes, board with its screws. A run of pipe says it leg by leg.
     pub(super) fn near_hidden(&self, task: usize) -> Vec<Row> {
         let Some(of) = self.job.tasks.get(task) else {
             return Vec::new();
@@ -31,6 +31,13 @@ impl App {
                 (Face::Wall(*wall), self.tile_works(task, room, Some(*wall)))
             }
             Ask::Tile(_, TileOn::Floor) => (Face::Floor, self.tile_works(task, room, None)),
+            Ask::Sheets(_, TileOn::Wall(wall)) => (
+                Face::Wall(*wall),
+                self.sheets_works(task, room, Some(*wall)),
+            ),
+            Ask::Sheets(ask, TileOn::Floor) if ask.on != sheets::Surface::Ceiling => {
+                (Face::Floor, self.sheets_works(task, room, None))
+            }
             _ => return Vec::new(),
         };
         self.near_rows(room, face, &works)
@@ -70,6 +77,79 @@ impl App {
                 .map(|(x, y)| Work::new("a screw", Form::round([*x, *y].map(Length::metres), 0.0))),
         );
         works
+    }
+
+    /// The lines that each piece of board is screwed along, and what is cut out of it.
+    fn sheets_works(&self, task: usize, room: &Room, wall: Option<usize>) -> Vec<Work> {
+        let Some(ask) = self.sheets_ask(task) else {
+            return Vec::new();
+        };
+        let figured = self.sheets_figure(&ask);
+        let Ok(figure) = figured.as_ref() else {
+            return Vec::new();
+        };
+        // A wall is laid out from its top edge down; places on it count from the floor up.
+        let top = wall.and_then(|wall| room.heights_of(wall));
+        let top = top.map(|(left, right)| left.max(right));
+        let place = |p: Point| Point::new(p.x, top.map_or(p.y, |top| top - p.y));
+        let metres = |p: Point| [p.x, p.y].map(Length::metres);
+        let mut works = Vec::new();
+        // On a wall whose studs nobody knows yet nothing is said of screws.
+        let known = ask.framing.is_some() || wall.is_none();
+        for piece in figure.pieces.iter().filter(|_| known) {
+            for (from, to) in sheets::screw_lines(&ask, piece) {
+                let (from, to) = (place(from), place(to));
+                let along = match (wall, from.x == to.x) {
+                    (Some(_), true) => format!(" {} from the left corner", self.show(from.x)),
+                    (Some(_), false) => format!(" {} up", self.show(from.y)),
+                    (None, _) => String::new(),
+                };
+                works.push(Work::new(
+                    format!("the line of screws{along} in piece {}", piece.number),
+                    Form::line(vec![metres(from), metres(to)], 0.0),
+                ));
+            }
+        }
+        for thing in &ask.things {
+            let centre = place(thing.centre(ask.origin()));
+            let [x, y] = metres(centre);
+            let form = match thing.hole() {
+                sheets::ThingShape::Round { across } => Form::round([x, y], across.metres() / 2.0),
+                sheets::ThingShape::Rectangle { width, height } => {
+                    let (w, h) = (width.metres() / 2.0, height.metres() / 2.0);
+                    Form::rectangle([x - w, y - h], [x + w, y + h])
+                }
+            };
+            let name = thing.kind.map_or_else(
+                || "the hole in the board".to_owned(),
+                |kind| {
+                    format!(
+                        "the hole in the board for the {}",
+                        kind.name().to_lowercase()
+                    )
+                },
+            );
+            works.push(Work {
+                serves: thing.kind,
+                ..Work::new(name, form)
+            });
+        }
+        works
+    }
+
+    /// What is known to be hidden behind the wall of a patch.
+    pub(super) fn behind_patch(&self, task: usize) -> Vec<&Hidden> {
+        let Some(of) = self.job.tasks.get(task) else {
+            return Vec::new();
+        };
+        let room = of.room.and_then(|room| self.job.rooms.get(room));
+        match (&of.ask, room) {
+            (Ask::Patch(_, Some(wall)), Some(room)) => {
+                let here = room.hidden.iter();
+                here.filter(|hidden| hidden.on == On::Wall(*wall)).collect()
+            }
+            _ => Vec::new(),
+        }
     }
 
     /// What is cut out of tile, and so is cut or drilled on this surface.
@@ -198,7 +278,7 @@ mod tests {
     use super::*;
     use crate::app::Keeper;
     use crate::measure::Units;
-    use crate::site::{FixedKind, FixedPoint, HiddenKind, On, Spot, Studs};
+    use crate::site::{FixedKind, FixedPoint, HiddenKind, Spot, Studs};
     use crate::takeoff::Job;
 
     const fn inches(n: i64) -> Length {
@@ -299,6 +379,44 @@ mod tests {
             }
             assert_eq!(app.near_hidden(0).len(), near, "{from_top}");
         }
+    }
+
+    #[test]
+    fn board_says_which_piece_is_screwed_too_near_and_where() {
+        for (cable, wanted) in [
+            // The studs stand 16 in apart from the corner; the cable 1 in beside the third.
+            (
+                33,
+                vec!["the line of screws 2′\u{a0}8″ from the left corner in piece 1 is 1″ from it"],
+            ),
+            (40, vec![]),
+        ] {
+            let mut app = app(cable);
+            app.send(Command::NewSheets(
+                Some(0),
+                TileOn::Wall(0),
+                sheets::Surface::Wall,
+            ));
+            check(&app.near_hidden(0), &wanted);
+        }
+    }
+
+    #[test]
+    fn a_patch_shows_what_runs_behind_its_opening() {
+        let drawn = |cable| {
+            let mut app = app(cable);
+            app.send(Command::NewPatch(Some((0, 0))));
+            if let Ask::Patch(ask, _) = &mut app.job.tasks[0].ask {
+                ask.hole.from_left = Some(inches(36));
+                ask.hole.above_floor = Some(inches(40));
+            }
+            let marks = app.screen().picture.unwrap().marks;
+            marks
+                .iter()
+                .any(|mark| matches!(mark, crate::drawing::Mark::Text { text, .. } if text.contains("Cable")))
+        };
+        assert!(drawn(42));
+        assert!(!drawn(90));
     }
 
     #[test]

@@ -59,6 +59,11 @@ impl App {
                 }));
             }
         }
+        for at in 0..self.job.tasks.len() {
+            if let Some(text) = self.trim_csv(at) {
+                files.push((format!("figure-{}-pieces.csv", at + 1), text.into_bytes()));
+            }
+        }
         let palette = Palette::of(Theme::Day);
         let canvas = Canvas {
             width: 1000.0,
@@ -88,7 +93,8 @@ impl App {
             .collect();
         for at in marked {
             if let Ok(bytes) = self.marked_photo(at, crate::photo::Format::Jpeg) {
-                files.push((format!("photo-{}.jpg", at + 1), bytes));
+                let stem = self.picture_stem(&self.job.photos[at]);
+                files.push((format!("photo-{}_{stem}.jpg", at + 1), bytes));
             }
         }
         Ok(files)
@@ -142,9 +148,7 @@ impl App {
                         ours(&self.show(bar.length)),
                         ours(&plan.marks.mark(piece)),
                         ours(&self.show(piece.length)),
-                        Cell::ByHand(plain(
-                            &at.map_or_else(String::new, |at| self.marked_name(at)),
-                        )),
+                        Cell::ByHand(plain(&at.map_or_else(String::new, |at| self.task_name(at)))),
                         ours(&leg.map_or_else(String::new, |leg| (leg + 1).to_string())),
                         ours(&if last {
                             self.show(bar.rest)

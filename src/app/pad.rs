@@ -12,6 +12,8 @@ pub enum Kind {
     Number(&'static str),
     /// Words.
     Words,
+    /// One of a few things, each a tap: [`App::pad_choices`](super::App::pad_choices).
+    Choice,
 }
 
 /// The open pad.
@@ -105,6 +107,9 @@ impl Pad {
 
     /// A key of the pad or of a keyboard. Gives whether it was one of ours.
     pub fn key(&mut self, key: &str) -> bool {
+        if self.kind == Kind::Choice {
+            return false;
+        }
         let typed = match key {
             "erase" | "\u{8}" => {
                 if self.fresh {

@@ -132,7 +132,8 @@ impl App {
             | Ask::Mortar(..)
             | Ask::Pipe(..)
             | Ask::Drain(..)
-            | Ask::Sheets(..) => None,
+            | Ask::Sheets(..)
+            | Ask::Trim(..) => None,
         }
     }
 
@@ -154,8 +155,13 @@ impl App {
             return self.bench_page();
         };
         let figured = patch::figure(&ask);
-        let picture = patch_sketch(&ask, figured.as_ref().ok(), self.job.units)
-            .map_tags(|field| Command::Pad(self.patch_slot(at, field)));
+        let picture = patch_sketch(
+            &ask,
+            figured.as_ref().ok(),
+            &self.behind_patch(at),
+            self.job.units,
+        )
+        .map_tags(|field| Command::Pad(self.patch_slot(at, field)));
         let mut rows = Vec::new();
         let (mut strip, mut main) = (Vec::new(), None);
         match &figured {

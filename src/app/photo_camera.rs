@@ -1,4 +1,4 @@
-//! The device's own camera: opened by a command of the person's, its folder watched; and pictures written out again.
+//! The device's own camera: opened by a command of the person's, its folder watched; and pictures under their wall.
 
 use std::path::{Path, PathBuf};
 use std::process::Command as Program;
@@ -8,15 +8,28 @@ use std::time::{Duration, Instant};
 use notify::event::{AccessKind, AccessMode, ModifyKind, RenameMode};
 use notify::{Event, EventKind, RecursiveMode, Watcher};
 
-use super::photo_copy::load;
 use super::photo_import::is_picture;
-use super::photo_surface::{Shown, as_taken};
 use super::{App, Here};
-use crate::drawing::{Palette, Pixels, Theme, annotate};
-use crate::photo::{Format, Window, encode, flatten};
+use crate::drawing::Pixels;
+use crate::photo::{Window, flatten};
 
 /// A file that is no longer written to stands still for so long before it is taken in.
 const STILL: Duration = Duration::from_secs(1);
+
+/// One that is empty may still be written: it is waited for so long before that is said.
+const EMPTY: Duration = Duration::from_secs(30);
+
+/// Whether a file is one that somebody meant to save there: not hidden, not half of a copy, not our own sign.
+fn is_of_its_own(path: &Path) -> bool {
+    let name = path.file_name().map(|name| name.to_string_lossy());
+    let Some(name) = name.filter(|_| path.is_file()) else {
+        return false;
+    };
+    let ends = path.extension().map(|ends| ends.to_string_lossy());
+    let ends = ends.map_or_else(String::new, |ends| ends.to_lowercase());
+    let half = ["tmp", "temp", "part", "partial", "crdownload", "swp"];
+    !(name.starts_with('.') || name.ends_with('~') || name == ASKED || half.contains(&&*ends))
+}
 
 /// A folder that is watched for new pictures.
 pub(super) struct Watching {
@@ -24,6 +37,8 @@ pub(super) struct Watching {
     news: Receiver<PathBuf>,
     /// Files that were seen, with their length and since when it has been that.
     seen: Vec<(PathBuf, u64, Instant)>,
+    /// Files that are no pictures, with their length: each is said once.
+    refused: Vec<(PathBuf, u64)>,
     pub folder: PathBuf,
 }
 
@@ -42,10 +57,13 @@ fn written(event: Event) -> Vec<PathBuf> {
     if whole { event.paths } else { Vec::new() }
 }
 
+/// The file by which the activity around the program is asked for a picture.
+const ASKED: &str = "snap";
+
 /// Asks the activity around the program for a picture: it watches for a file of this name, and brings what was taken into
 /// the same folder (`assets/android`).
 fn ask_activity(folder: &Path) -> std::io::Result<()> {
-    std::fs::write(folder.join("snap"), b"1")
+    std::fs::write(folder.join(ASKED), b"1")
 }
 
 impl App {
@@ -124,6 +142,7 @@ impl App {
             _watcher: watcher,
             news,
             seen: Vec::new(),
+            refused: Vec::new(),
             folder: folder.to_owned(),
         });
         Ok(())
@@ -148,10 +167,17 @@ impl App {
                 (*long, *since) = (about.len(), Instant::now());
                 return true;
             }
-            if since.elapsed() < STILL {
+            // One that is empty has only been begun.
+            let still = if *long == 0 { EMPTY } else { STILL };
+            if since.elapsed() < still {
                 return true;
             }
+            let known = |(of, had): &(PathBuf, u64)| of == path && had == long;
             if is_picture(path) {
+                whole.push(path.clone());
+            } else if is_of_its_own(path) && !watching.refused.iter().any(known) {
+                // Why it is none is said when it is read.
+                watching.refused.push((path.clone(), *long));
                 whole.push(path.clone());
             }
             false
@@ -193,60 +219,6 @@ impl App {
         }
         self.keeper.set_watched(Some(path.clone()))?;
         self.watch(&path)
-    }
-
-    /// A picture with its marks as a file: the size of its working copy, at least twice as fine as a screen.
-    ///
-    /// # Errors
-    /// In words.
-    pub fn marked_photo(&self, at: usize, format: Format) -> Result<Vec<u8>, String> {
-        let photo = self.job.photos.get(at).ok_or("No such picture.")?;
-        let folder = self.keeper.path().ok_or("This job is kept nowhere.")?;
-        let copy = load(folder, photo)?;
-        let picture = copy.picture();
-        let (width, height) = (picture.width, picture.height);
-        let plane = as_taken(picture.original).ok_or("The picture has no size.")?;
-        let scale = picture.scale();
-        let window = Window {
-            from: [0.0, 0.0],
-            scale,
-            size: (width, height),
-        };
-        let base = Pixels {
-            width,
-            height,
-            rgba: flatten(picture, &plane, &window, [255; 3]),
-        };
-        // Lines and figures as large as on a screen that shows it whole at a thousand pixels.
-        let heft = (f64::from(width.max(height)) / 1000.0).max(0.5);
-        let shown = Shown::Taken {
-            scale: scale / heft,
-            from: [0.0, 0.0],
-        };
-        let (mut notes, _) = self.photo_notes(at, &shown, heft);
-        for note in &mut notes {
-            note.picked = false;
-        }
-        let (painted, _) = annotate(base, &notes, None, Palette::of(Theme::Day), heft as f32);
-        let rgb: Vec<u8> = painted
-            .rgba
-            .chunks_exact(4)
-            .flat_map(|p| [p[0], p[1], p[2]])
-            .collect();
-        encode((width, height), &rgb, format)
-    }
-
-    /// Writes a picture with its marks where files are handed over.
-    pub(super) fn export_photo(&mut self, at: usize, png: bool) {
-        let (format, ends) = if png {
-            (Format::Png, "png")
-        } else {
-            (Format::Jpeg, "jpg")
-        };
-        match self.marked_photo(at, format) {
-            Ok(bytes) => self.hand_out(ends, &bytes),
-            Err(why) => self.said = format!("Not written: {why}"),
-        }
     }
 
     /// Writes a traced outline as a drawing in real size, in millimetres.
@@ -364,8 +336,55 @@ mod tests {
         assert!(java.contains("ASKED = \"snap\""));
         assert!(java.contains("getFilesDir(), \"camera\""));
         assert!(!is_picture(&camera.join("snap")));
+        assert!(!is_of_its_own(&camera.join("snap")));
         // One that the person chose stays.
         app.use_camera_folder(&folder.path().join("other"));
         assert_eq!(app.keeper.watched(), Some(camera));
+    }
+
+    /// The folder looked into until something is so: the system tells of a new file when it likes.
+    fn settle(app: &mut App, until: impl Fn(&App) -> bool) {
+        while !until(app) || app.is_taking() {
+            app.look_into_folder();
+            app.pictures_came();
+            std::thread::sleep(Duration::from_millis(5));
+        }
+    }
+
+    #[test]
+    fn what_is_no_picture_is_said_once_by_name_and_an_empty_file_is_waited_for() {
+        let folder = tempfile::tempdir().unwrap();
+        let mut app = start(folder.path(), None, false).unwrap();
+        let camera = folder.path().join("camera");
+        std::fs::create_dir(&camera).unwrap();
+        app.set_watched(&camera.display().to_string()).unwrap();
+        let put = |name: &str, bytes: &[u8]| std::fs::write(camera.join(name), bytes).unwrap();
+        put("IMG_1.jpg", b"some words");
+        put(".hidden", b"some words");
+        put("IMG_2.jpg.part", b"some words");
+        put("IMG_3.jpg", b"");
+        let said = |app: &App| -> Vec<String> {
+            let told = app.taking_rows().into_iter();
+            told.filter_map(|row| match row {
+                crate::app::Row::Note { text, .. } => Some(text),
+                _ => None,
+            })
+            .collect()
+        };
+        settle(&mut app, |app| !said(app).is_empty());
+        let told = said(&app);
+        assert_eq!(told.len(), 1, "{told:?}");
+        assert!(
+            told[0].starts_with("IMG_1.jpg: It is no picture"),
+            "{told:?}"
+        );
+        // The empty one is still waited for, and taken in when it is written. The other is not said again.
+        assert!(app.look_into_folder());
+        let png = crate::photo::pasted_png((30, 20), &[120; 30 * 20 * 4]).unwrap();
+        put("IMG_1.jpg", b"some words");
+        put("IMG_3.jpg", &png);
+        settle(&mut app, |app| !app.job.photos.is_empty());
+        assert_eq!(said(&app).len(), 1, "{:?}", said(&app));
+        assert_eq!(app.job.photos.len(), 1);
     }
 }

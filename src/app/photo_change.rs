@@ -32,6 +32,7 @@ impl App {
                 (self.surface.picked, self.surface.point) = (mark, 0);
                 self.surface.tool = Tool::Look;
             }
+            PhotoCommand::Snaps(on) => self.surface.loose = !on,
             PhotoCommand::NextPoint => {
                 let points = self
                     .picked()
@@ -44,10 +45,7 @@ impl App {
                     self.finish_drawing(at);
                 }
             }
-            PhotoCommand::Drop => {
-                let tool = self.surface.tool;
-                self.surface.take(tool);
-            }
+            PhotoCommand::Drop => self.surface.drop_begun(),
             PhotoCommand::Flat(flat) => {
                 self.surface.reset();
                 self.surface.flat = flat;
@@ -60,12 +58,13 @@ impl App {
             PhotoCommand::Lay(at) => {
                 self.laid_under = at.and_then(|at| self.job.photos.get(at)).map(|p| p.id);
             }
-            PhotoCommand::Export(at, png) => self.export_photo(at, png),
+            PhotoCommand::Export(at, png, large) => self.export_photo(at, png, large),
             PhotoCommand::Trace(at, number) => self.trace(at, number),
             PhotoCommand::TapedTrace(task) => self.taped_trace(task),
             PhotoCommand::TileTrace(at, number) => self.tile_trace(at, number),
             PhotoCommand::OpenTrace(at, number, kind) => self.open_trace(at, number, kind),
             PhotoCommand::Remove(at) => self.remove_photo(at),
+            PhotoCommand::Object(at, object) => self.choose_object(at, object),
             other => self.edit("", |job| change(job, other)),
         }
     }
@@ -107,6 +106,7 @@ impl App {
                 return words(&watched.map_or_else(String::new, |p| p.display().to_string()));
             }
             PhotoSlot::Clear => return length(Some(self.keeper.clear())),
+            PhotoSlot::Known => return (Kind::Choice, String::new()),
             _ => {}
         }
         let Some(photo) = self.job.photos.get(at) else {
@@ -156,9 +156,11 @@ impl App {
             PhotoSlot::RefGive(side) => length(flat.and_then(|f| side.of(f)).map(|t| t.give)),
             PhotoSlot::AnchorLeft => length(photo.anchor.and_then(|a| a.from_left)),
             PhotoSlot::AnchorUp => length(photo.anchor.and_then(|a| a.up)),
-            PhotoSlot::Search | PhotoSlot::Camera | PhotoSlot::Watched | PhotoSlot::Clear => {
-                words("")
-            }
+            PhotoSlot::Search
+            | PhotoSlot::Camera
+            | PhotoSlot::Watched
+            | PhotoSlot::Clear
+            | PhotoSlot::Known => words(""),
         }
     }
 
@@ -238,14 +240,6 @@ fn change(job: &mut Job, command: PhotoCommand) {
                 behind.kind = kind;
             }
         }),
-        PhotoCommand::Object(at, object) => with(at, &|photo| {
-            if let Some(flat) = &mut photo.flat {
-                flat.object = object;
-                if let Some((width, height)) = object.size() {
-                    (flat.width, flat.height) = (Some(width), Some(height));
-                }
-            }
-        }),
         PhotoCommand::KnownBy(at, by) => with(at, &|photo| {
             if let Some(flat) = &mut photo.flat {
                 flat.sides.by = by;
@@ -266,7 +260,7 @@ fn change(job: &mut Job, command: PhotoCommand) {
     }
 }
 
-fn taped(mark: Option<&Mark>) -> Option<Taped> {
+pub(super) fn taped(mark: Option<&Mark>) -> Option<Taped> {
     match mark?.what {
         What::Dimension(taped) => taped,
         _ => None,
@@ -311,6 +305,14 @@ fn not_less(length: Length) -> Result<Length, String> {
         Err("A ± is nothing or more.".to_owned())
     } else {
         Ok(length)
+    }
+}
+
+/// A length on a mark, with the ± that stood there.
+pub(super) fn retaped_of(mark: &Mark, length: Length) -> Taped {
+    Taped {
+        length,
+        give: taped(Some(mark)).map_or(Taped::read(length).give, |old| old.give),
     }
 }
 
@@ -462,6 +464,7 @@ pub(super) fn asks(field: PhotoSlot) -> &'static str {
         PhotoSlot::Material(_) => "What it is made of",
         PhotoSlot::FromLeft(_) => "Left corner to it, by tape",
         PhotoSlot::Up(_) => "Floor to it, by tape",
+        PhotoSlot::Known => "What are these the corners of?",
         PhotoSlot::Ref(Side::Width) => "Its width",
         PhotoSlot::Ref(Side::Height) => "Its height",
         PhotoSlot::Ref(Side::Right) => "Its right side",

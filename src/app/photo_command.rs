@@ -46,6 +46,8 @@ pub enum PhotoCommand {
     Tool(Tool),
     /// The mark in hand.
     Select(Option<u32>),
+    /// What is placed snaps to ends and edges, or stays under the finger.
+    Snaps(bool),
     /// The next point of the mark in hand is nudged.
     NextPoint,
     /// The point in hand is moved by so many pixels of the screen.
@@ -80,8 +82,8 @@ pub enum PhotoCommand {
     PinAll(usize),
     /// The picture under the elevation of its wall, or none.
     Lay(Option<usize>),
-    /// Write the picture with its marks: a PNG, or else a JPEG.
-    Export(usize, bool),
+    /// Write the picture with its marks: a PNG, or else a JPEG; as large as it came, or as a screen shows it.
+    Export(usize, bool, bool),
     /// A traced outline as a drawing in real size.
     Trace(usize, u32),
     /// Tile within a traced outline.
@@ -224,6 +226,8 @@ pub enum PhotoSlot {
     FromLeft(u32),
     /// Its first point by tape, up from the floor.
     Up(u32),
+    /// What the four corners belong to.
+    Known,
     /// A side of the reference.
     Ref(Side),
     /// Its ±.

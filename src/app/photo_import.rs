@@ -189,10 +189,10 @@ impl App {
     /// Puts pictures that came into the log, one step of undo for all of a lot. Gives whether anything changed on the
     /// screen.
     pub fn pictures_came(&mut self) -> bool {
+        let mut changed = self.written();
         let Some(mut taking) = self.taking.take() else {
-            return false;
+            return changed;
         };
-        let mut changed = false;
         let gone = loop {
             match taking.done.try_recv() {
                 Ok((from, outcome)) => {
@@ -297,10 +297,10 @@ impl App {
         rows
     }
 
-    /// Whether pictures are on their way in.
+    /// Whether pictures are on their way in, or out.
     #[must_use]
     pub fn is_taking(&self) -> bool {
-        self.taking.is_some()
+        self.taking.is_some() || self.writing.is_some()
     }
 }
 

@@ -118,6 +118,27 @@ impl App {
         parts.into_iter().flatten().collect::<Vec<_>>().join(", ")
     }
 
+    /// The place of a picture and how far the work was, in words.
+    fn shown_there(&self, photo: &Photo) -> String {
+        let stage = photo.stage.map(|stage| stage.name().to_lowercase());
+        let parts = [Some(self.place_of(photo)), stage].into_iter().flatten();
+        let parts: Vec<String> = parts.filter(|part| !part.is_empty()).collect();
+        parts.join(", ")
+    }
+
+    /// What a picture is called: its title, else its room, wall and stage, else by when it was taken.
+    pub(super) fn photo_name(&self, photo: &Photo) -> String {
+        if !photo.title.is_empty() {
+            return photo.title.clone();
+        }
+        let shows = self.shown_there(photo);
+        let mut letters = shows.chars();
+        match letters.next() {
+            Some(first) => first.to_uppercase().chain(letters).collect(),
+            None => photo.when.format("Picture of %H:%M").to_string(),
+        }
+    }
+
     /// A line of the log as it is shown.
     #[must_use]
     pub fn log_row(&self, line: Line) -> LogRow {
@@ -135,17 +156,17 @@ impl App {
             return LogRow::default();
         };
         let mut parts = vec![photo.when.format("%H:%M").to_string()];
-        parts.extend(Some(self.place_of(photo)).filter(|place| !place.is_empty()));
-        parts.extend(photo.stage.map(|stage| stage.name().to_lowercase()));
-        if !photo.marks.is_empty() {
-            parts.push(format!("{} marks", photo.marks.len()));
+        // What it is called by when it has no title is not said twice.
+        if !photo.title.is_empty() {
+            parts.extend(Some(self.shown_there(photo)).filter(|place| !place.is_empty()));
         }
-        let title = match photo.title.as_str() {
-            "" => "Untitled",
-            title => title,
-        };
+        match photo.marks.len() {
+            0 => {}
+            1 => parts.push("1 mark".into()),
+            n => parts.push(format!("{n} marks")),
+        }
         LogRow {
-            title: title.to_owned(),
+            title: self.photo_name(photo),
             detail: parts.join(" · "),
             day: false,
             small: self
@@ -228,5 +249,50 @@ impl App {
             Line::Entry(at) => Some(Command::Go(Here::Photo(at))),
             Line::Day(_) => None,
         }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::app::Keeper;
+    use crate::measure::Units;
+    use crate::photo::What;
+    use crate::site::Room;
+    use crate::takeoff::Job;
+
+    #[test]
+    fn an_entry_is_called_by_its_title_else_its_place_else_its_time() {
+        let when = chrono::DateTime::parse_from_rfc3339("2026-05-04T09:05:00+02:00").unwrap();
+        let mut job = Job::new("Cabin", when, Units::Millimetres);
+        job.rooms.push(Room::rectangle("Washroom"));
+        let mut photo = Photo::new("a.jpg".into(), (40, 30), when);
+        let mut app = App::new(job, Keeper::nowhere());
+        let mut check = |photo: &Photo, title: &str, detail: &str| {
+            app.job.photos = vec![std::sync::Arc::new(photo.clone())];
+            let row = app.log_row(Line::Entry(0));
+            assert_eq!((row.title.as_str(), row.detail.as_str()), (title, detail));
+        };
+        check(&photo, "Picture of 09:05", "09:05");
+        photo.stage = Some(Stage::Stripped);
+        check(&photo, "Stripped", "09:05");
+        let point = vec![[0.0; 2]];
+        photo.add_mark(What::Note, point.clone());
+        check(&photo, "Stripped", "09:05 · 1 mark");
+        photo.add_mark(What::Note, point);
+        photo.title = "The leak".into();
+        check(&photo, "The leak", "09:05 · stripped · 2 marks");
+    }
+
+    #[test]
+    fn a_picture_without_a_title_has_its_room_wall_and_stage_for_a_name() {
+        let when = chrono::DateTime::UNIX_EPOCH.fixed_offset();
+        let mut job = Job::new("Cabin", when, Units::Millimetres);
+        job.rooms.push(Room::rectangle("Washroom"));
+        let mut photo = Photo::new("a.jpg".into(), (40, 30), when);
+        (photo.room, photo.wall) = (Some(job.rooms[0].id), Some(1));
+        photo.stage = Some(Stage::ClosedUp);
+        let app = App::new(job, Keeper::nowhere());
+        assert_eq!(app.photo_name(&photo), "Washroom, wall B, closed up");
     }
 }

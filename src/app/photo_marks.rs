@@ -109,7 +109,9 @@ impl App {
                 dashed: true,
                 role: Role::Amber,
                 label: String::new(),
-                picked: matches!(self.surface.tool, Tool::Flatten),
+                picked: matches!(self.surface.tool, Tool::Flatten)
+                    || self.surface.moved_corner.is_some(),
+                held: self.surface.moved_corner.map(|(n, _)| n % 4),
             });
             of.push(None);
             for edge in &flat.edges {
@@ -150,18 +152,29 @@ impl App {
                 role,
                 label: self.plate_text(photo, mark, view.as_deref()),
                 picked: self.surface.picked == Some(mark.number),
+                held: (self.surface.moved)
+                    .and_then(|(number, n, _)| (number == mark.number).then_some(n)),
             });
             of.push(Some(mark.number));
         }
         let draft = self.draft_now(at, shown);
         if !draft.is_empty() {
+            let placing = self.surface.hand.is_some() && self.surface.tool != Tool::Freehand;
             notes.push(Note {
+                held: placing.then_some(draft.len() - 1),
                 ends: match self.surface.tool {
                     Tool::Dimension => Ends::Ticks,
                     Tool::Arrow => Ends::Arrow,
                     _ => Ends::Plain,
                 },
                 ..plain(on(&draft), Role::Chalk, self.surface.tool != Tool::Freehand)
+            });
+            of.push(None);
+        }
+        if let Some(spot) = self.snaps_now(at, shown) {
+            notes.push(Note {
+                ends: Ends::Ring,
+                ..plain(on(&[spot]), Role::Green, false)
             });
             of.push(None);
         }
@@ -310,9 +323,13 @@ impl App {
             }
         });
         if put {
-            // What it is is asked first on the page: words at its foot would lie over the choices.
             self.surface.take(Tool::Look);
             self.said.clear();
+            let photo = self.job.photos.get(at);
+            let flat = photo.and_then(|photo| photo.flat.as_ref());
+            if flat.is_some_and(|flat| flat.width.is_none() || flat.height.is_none()) {
+                self.open_pad(super::Slot::Photo(at, PhotoSlot::Known));
+            }
         }
     }
 
@@ -334,13 +351,14 @@ impl App {
     }
 
     /// A point of a mark somewhere else.
-    pub(super) fn move_point(&mut self, at: usize, number: u32, n: usize, spot: Spot) {
-        self.edit("Moved", |job| {
+    /// Gives whether that changed anything.
+    pub(super) fn move_point(&mut self, at: usize, number: u32, n: usize, spot: Spot) -> bool {
+        self.edited("Moved", |job| {
             let mark = job.photo_mut(at).and_then(|photo| photo.mark_mut(number));
             if let Some(place) = mark.and_then(|mark| mark.points.get_mut(n)) {
                 *place = spot;
             }
-        });
+        })
     }
 
     /// A corner of the reference somewhere else.
@@ -371,6 +389,7 @@ fn plain(points: Vec<(f32, f32)>, role: Role, picked: bool) -> Note {
         role,
         label: String::new(),
         picked,
+        held: None,
     }
 }
 

@@ -1,9 +1,10 @@
 //! A picture of the log beside its list: what is in hand, its plane, its place, what becomes of it.
 
 use super::photo_change::slot;
+use super::photo_export::largest;
 use super::photo_marks::degrees;
 use super::{App, Chip, Command, Here, PhotoCommand, PhotoSlot, Row, Screen, Tone, Tool};
-use crate::photo::{Figure, Mark, Photo, Stage, What, befores};
+use crate::photo::{Doubt, Figure, Mark, Photo, Stage, WORKING, What, befores};
 use crate::site::{HiddenKind, Wall};
 
 impl App {
@@ -16,7 +17,7 @@ impl App {
         if let Some(why) = self.copy_trouble() {
             rows.push(note(Tone::Stop, why));
         }
-        rows.extend(self.drawing_rows());
+        let begun = !self.surface.draft.is_empty() || self.surface.first_tap.is_some();
         let of_mark = match self.picked() {
             Some((_, mark)) => self.mark_rows(at, photo, mark),
             None => self.figure_rows(at, photo),
@@ -26,13 +27,13 @@ impl App {
         let asked = self.picked().is_none()
             && (photo.flat.as_ref())
                 .is_some_and(|flat| flat.width.is_none() || flat.height.is_none());
-        if asked {
-            rows.extend(of_plane);
-            rows.extend(of_mark);
-        } else {
-            rows.extend(of_mark);
-            rows.extend(of_plane);
-        }
+        // A mark that was just drawn is in hand with its tool: what there is to say of it comes before the tool.
+        let parts = match (asked, self.picked().is_some() && !begun) {
+            (true, _) => [self.drawing_rows(), of_plane, of_mark],
+            (false, true) => [of_mark, self.drawing_rows(), of_plane],
+            (false, false) => [self.drawing_rows(), of_mark, of_plane],
+        };
+        rows.extend(parts.into_iter().flatten());
         rows.extend(self.entry_rows(at, photo));
         let place = self.place_of(photo);
         let when = photo.when.format("%-d %b %Y, %H:%M").to_string();
@@ -93,19 +94,20 @@ impl App {
             ));
             rows.push(Row::choice("", chips));
         }
-        rows.push(Row::choice(
-            "",
-            [("Nearer", 1), ("Farther", -1), ("Whole", -8)].map(|(label, steps)| {
-                Chip::new(label, false, command(PhotoCommand::Nearer(steps)))
-            }),
-        ));
+        let look = [("Nearer", 1), ("Farther", -1), ("Whole", -8)];
+        let look = look
+            .map(|(label, steps)| Chip::new(label, false, command(PhotoCommand::Nearer(steps))));
+        let snaps = !self.surface.loose;
+        let snap = Chip::new("Snap", snaps, command(PhotoCommand::Snaps(!snaps)));
+        rows.push(Row::choice("", look.into_iter().chain([snap])));
         rows
     }
 
     /// Every figure of the picture, each to be tapped.
     fn figure_rows(&self, at: usize, photo: &Photo) -> Vec<Row> {
         let view = self.view_of(at);
-        let mut rows = Vec::new();
+        let mut rows = self.contradiction_rows(at, photo, None);
+        let before = rows.len();
         let mut estimates = false;
         for mark in &photo.marks {
             let figure = photo.figure(mark.number, view.as_deref());
@@ -130,7 +132,7 @@ impl App {
                 command: Some(command(PhotoCommand::Select(Some(mark.number)))),
             });
         }
-        if rows.is_empty() {
+        if rows.len() == before {
             rows.push(Row::Text(
                 "Choose a tool under the picture and mark what was measured.".into(),
             ));
@@ -147,11 +149,36 @@ impl App {
         rows
     }
 
+    /// The tapes that contradict the picture; of one mark, or of all.
+    fn contradiction_rows(&self, at: usize, photo: &Photo, of: Option<u32>) -> Vec<Row> {
+        let view = self.view_of(at);
+        let doubts = view.map_or_else(Vec::new, |view| photo.doubts(&view));
+        let rows = doubts.into_iter().filter_map(|doubt| match doubt {
+            Doubt::Disagrees {
+                number,
+                says,
+                alone,
+            } if of.is_none_or(|of| of == number) => Some(Row::Note {
+                tone: Tone::Caution,
+                text: self.contradiction(photo, number, says, alone),
+                detail: String::new(),
+                mend: Some(Chip::new(
+                    "Type it again",
+                    false,
+                    slot(at, PhotoSlot::Length(number)),
+                )),
+            }),
+            _ => None,
+        });
+        rows.collect()
+    }
+
     /// The mark in hand.
     fn mark_rows(&self, at: usize, photo: &Photo, mark: &Mark) -> Vec<Row> {
         let number = mark.number;
         let figure = photo.figure(number, self.view_of(at).as_deref());
         let mut rows = vec![Row::Heading(name(mark))];
+        rows.extend(self.contradiction_rows(at, photo, Some(number)));
         let said = |figure: Option<Figure>| {
             figure.map_or_else(|| "?".to_owned(), |figure| self.figure_text(figure))
         };
@@ -281,7 +308,7 @@ impl App {
         let number = mark.number;
         let mut rows = vec![Row::choice(
             "What it is",
-            HiddenKind::ALL.map(|kind| {
+            HiddenKind::LIST.map(|kind| {
                 Chip::new(
                     kind.name(),
                     behind.kind == kind,
@@ -386,12 +413,7 @@ impl App {
                 more: None,
             });
         }
-        rows.push(Row::choice(
-            "Write it with its marks",
-            [("PNG", true), ("JPEG", false)].map(|(label, png)| {
-                Chip::new(label, false, command(PhotoCommand::Export(at, png)))
-            }),
-        ));
+        rows.extend(export_rows(at, photo));
         rows.push(Row::button(
             "Take this picture off the log",
             command(PhotoCommand::Remove(at)),
@@ -438,11 +460,7 @@ impl App {
         let title = |at: usize| {
             let of = &self.job.photos[at];
             let day = of.when.format("%-d %b, %H:%M").to_string();
-            if of.title.is_empty() {
-                day
-            } else {
-                format!("{}, {day}", of.title)
-            }
+            format!("{}, {day}", self.photo_name(of))
         };
         let place = |id| {
             self.job
@@ -497,6 +515,36 @@ impl App {
         }
         rows
     }
+}
+
+/// As what a picture is written, and how large.
+fn export_rows(at: usize, photo: &Photo) -> Vec<Row> {
+    let row = |label: String, large| {
+        let kinds = [("JPEG", false), ("PNG", true)];
+        let chips = kinds.map(|(kind, png)| {
+            Chip::new(kind, false, command(PhotoCommand::Export(at, png, large)))
+        });
+        Row::choice(label, chips)
+    };
+    let (width, height) = photo.size;
+    let long = width.max(height);
+    let mut rows = vec![row("Write it with its marks".into(), false)];
+    if long > WORKING {
+        let (w, h) = largest(photo.size);
+        rows[0] = row(
+            format!("Write it with its marks, {WORKING} pixels long"),
+            false,
+        );
+        rows.push(row(
+            if (w, h) == photo.size {
+                format!("The same as large as it came, {w} by {h} pixels")
+            } else {
+                format!("The same at {w} by {h} pixels: all {width} by {height} would take more memory than is set aside for it")
+            },
+            true,
+        ));
+    }
+    rows
 }
 
 pub(super) fn command(command: PhotoCommand) -> Command {

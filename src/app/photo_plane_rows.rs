@@ -35,6 +35,8 @@ impl App {
                     photo
                         .doubts(&view)
                         .into_iter()
+                        // A tape that contradicts the picture is said where it stands, above.
+                        .filter(|doubt| !matches!(doubt, Doubt::Disagrees { .. }))
                         .map(|doubt| note(Tone::Caution, self.doubt(photo, doubt))),
                 );
                 let on = self.surface.flat;
@@ -143,11 +145,11 @@ impl App {
                 "{} reaches farther from the reference than the reference is long, so its ± is wide. Mark a larger reference or put a tape on something near it.",
                 of(number)
             ),
-            Doubt::Disagrees { number, by } => format!(
-                "{}: tape and picture differ {:.0} times as much as chance would make them. Is it in the plane of the wall, and is the reference's size right?",
-                of(number),
-                by.abs()
-            ),
+            Doubt::Disagrees {
+                number,
+                says,
+                alone,
+            } => self.contradiction(photo, number, says, alone),
             Doubt::EdgesTellLittle(_) => "The straight edges tell little of the lens. Mark long ones near the rim of the picture.".into(),
         }
     }

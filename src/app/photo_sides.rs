@@ -2,8 +2,8 @@
 
 use super::photo_change::slot;
 use super::photo_page::command;
-use super::{App, Chip, PhotoCommand, PhotoSlot, Row, Side};
-use crate::geometry::{NoPlane, NoShape};
+use super::{App, Chip, PhotoCommand, PhotoSlot, Row, Side, Slot};
+use crate::geometry::{NoPlane, NoShape, distance};
 use crate::measure::Length;
 use crate::photo::{Flat, KnownBy, NoView, Object, Photo, Taped};
 
@@ -63,6 +63,47 @@ impl Side {
 }
 
 impl App {
+    /// What the pad offers to be tapped.
+    #[must_use]
+    pub fn pad_choices(&self) -> Vec<Chip> {
+        let Some(Slot::Photo(at, PhotoSlot::Known)) = self.pad.as_ref().map(|pad| &pad.slot) else {
+            return Vec::new();
+        };
+        let flat = self
+            .job
+            .photos
+            .get(*at)
+            .and_then(|photo| photo.flat.as_ref());
+        let chips = Object::ALL.map(|object| {
+            let on = flat.is_some_and(|flat| flat.object == object && flat.width.is_some());
+            Chip::new(
+                object.name(),
+                on,
+                command(PhotoCommand::Object(*at, object)),
+            )
+        });
+        chips.to_vec()
+    }
+
+    /// What the four corners belong to; the pad then asks for what is not the same everywhere.
+    pub(super) fn choose_object(&mut self, at: usize, object: Object) {
+        self.edit("", |job| {
+            if let Some(flat) = job.photo_mut(at).and_then(|photo| photo.flat.as_mut()) {
+                belongs_to(flat, object);
+            }
+        });
+        self.pad = None;
+        let photo = self.job.photos.get(at);
+        let flat = photo.and_then(|photo| photo.flat.as_ref());
+        let Some(flat) = flat.filter(|flat| flat.object == object) else {
+            return;
+        };
+        let sides = Side::asked(flat.known_by());
+        if let Some(side) = sides.iter().find(|side| side.of(flat).is_none()) {
+            self.open_pad(Slot::Photo(at, PhotoSlot::Ref(*side)));
+        }
+    }
+
     /// By what the four corners are known, and the lengths that it takes.
     pub(super) fn side_rows(&self, at: usize, flat: &Flat) -> Vec<Row> {
         let by = flat.known_by();
@@ -183,5 +224,102 @@ impl App {
                 )
             }
         }
+    }
+}
+
+/// A reference as something else: a sheet of paper lies as its corners do, and leaves its size to nothing else.
+fn belongs_to(flat: &mut Flat, object: Object) {
+    let side = |a: usize, b: usize| distance(flat.corners[a], flat.corners[b]);
+    let lies = side(0, 1) + side(3, 2) > side(0, 3) + side(1, 2);
+    if let Some((short, long)) = object.size() {
+        let (width, height) = if lies { (long, short) } else { (short, long) };
+        (flat.width, flat.height) = (Some(width), Some(height));
+    } else if flat.object.size().is_some() {
+        (flat.width, flat.height) = (None, None);
+    }
+    flat.object = object;
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::app::{Command, Here, Keeper, Tool, Touch};
+    use crate::measure::Units;
+    use crate::takeoff::Job;
+
+    fn app() -> App {
+        let when = chrono::DateTime::UNIX_EPOCH.fixed_offset();
+        let mut job = Job::new("Cabin", when, Units::Millimetres);
+        let photo = Photo::new("a.jpg".into(), (4000, 3000), when);
+        job.photos.push(std::sync::Arc::new(photo));
+        let mut app = App::new(job, Keeper::nowhere());
+        app.send(Command::Go(Here::Photo(0)));
+        app.surface.size.set((400.0, 300.0));
+        app
+    }
+
+    fn tap(app: &mut App, x: f32, y: f32) {
+        app.touch(Touch::Down, x, y);
+        app.touch(Touch::Up, x, y);
+    }
+
+    /// A sheet that lies: 297 by 210 in the picture 200 by 141.
+    fn corners(app: &mut App) {
+        app.send(Command::Photo(PhotoCommand::Tool(Tool::Flatten)));
+        for (x, y) in [
+            (100.0, 100.0),
+            (300.0, 100.0),
+            (300.0, 241.0),
+            (100.0, 241.0),
+        ] {
+            tap(app, x, y);
+        }
+    }
+
+    #[test]
+    fn after_the_fourth_corner_it_is_asked_what_it_is_and_then_how_large() {
+        let mut app = app();
+        corners(&mut app);
+        let asks = |app: &App| {
+            app.pad
+                .as_ref()
+                .map_or(String::new(), |pad| pad.asks.clone())
+        };
+        assert_eq!(asks(&app), "What are these the corners of?");
+        let names: Vec<String> = app
+            .pad_choices()
+            .into_iter()
+            .map(|chip| chip.label)
+            .collect();
+        assert_eq!(names.len(), 6, "{names:?}");
+        let chosen = |app: &mut App, n: usize| {
+            let command = app.pad_choices()[n].command.clone();
+            app.send(command);
+        };
+        // A door: width, then height, and the plane is there.
+        chosen(&mut app, 1);
+        for (asked, typed) in [("Its width", "762"), ("Its height", "2032")] {
+            assert_eq!(asks(&app), asked);
+            app.pad.as_mut().unwrap().typed = typed.into();
+            app.take();
+        }
+        assert_eq!(asks(&app), "");
+        assert!(app.job.photos[0].view().is_ok());
+        // Corners tapped anew keep the size and ask nothing.
+        corners(&mut app);
+        assert_eq!(asks(&app), "");
+    }
+
+    #[test]
+    fn paper_is_taken_as_it_lies_and_leaves_its_size_to_nothing_else() {
+        let mut app = app();
+        corners(&mut app);
+        app.send(Command::Photo(PhotoCommand::Object(0, Object::A4)));
+        assert!(app.pad.is_none());
+        let width = |app: &App| app.job.photos[0].flat.as_ref().unwrap().width;
+        assert_eq!(width(&app).map(|taped| taped.length), Some(Length::mm(297)));
+        app.send(Command::Photo(PhotoCommand::Object(0, Object::Tile)));
+        assert_eq!(width(&app), None);
+        assert!(app.pad.is_some());
     }
 }

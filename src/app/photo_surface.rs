@@ -8,6 +8,7 @@ use super::{App, Command, Here, PhotoCommand, Tool};
 use crate::drawing::{At, Loupe, Palette, Pixels, Role, annotate, ground};
 use crate::geometry::{Homography, Lens, Plane, PlaneView, Spot};
 use crate::photo::{Photo, Window, flatten};
+use crate::takeoff::Job;
 
 /// The plane of a picture, and the state of the picture that it is of.
 type Laid = (usize, Arc<Photo>, Option<Arc<PlaneView>>);
@@ -33,8 +34,14 @@ pub(super) struct Surface {
     pub point: usize,
     /// Laid flat.
     pub flat: bool,
+    /// What is placed stays under the finger: it snaps to nothing.
+    pub loose: bool,
     /// Beside the one before.
     pub beside: bool,
+    /// What was begun with a tool that was put down.
+    pub shelved: Option<(Tool, Vec<Spot>, Option<Spot>)>,
+    /// The last nudge: of which point, and the state of the job that it made.
+    pub nudged: Option<(u32, usize, Arc<Job>)>,
     /// Points of what is being drawn, in pixels of the original.
     pub draft: Vec<Spot>,
     /// The first of two taps.
@@ -91,17 +98,31 @@ impl Surface {
         *self = Surface {
             copies,
             size: Cell::new(size),
+            loose: self.loose,
             ..Surface::default()
         };
     }
 
-    /// Another tool: what was begun is dropped.
+    /// Another tool; what was begun with the last one waits until that is taken up again.
     pub fn take(&mut self, tool: Tool) {
+        let begun = !self.draft.is_empty() || self.first_tap.is_some();
+        if begun && self.tool != tool {
+            let draft = std::mem::take(&mut self.draft);
+            self.shelved = Some((self.tool, draft, self.first_tap));
+        }
+        self.drop_begun();
         self.tool = tool;
-        self.draft.clear();
-        self.first_tap = None;
         self.hand = None;
         self.picked = None;
+        if let Some((_, draft, first_tap)) = self.shelved.take_if(|(of, ..)| *of == tool) {
+            (self.draft, self.first_tap) = (draft, first_tap);
+        }
+    }
+
+    /// What was begun is dropped.
+    pub fn drop_begun(&mut self) {
+        self.draft.clear();
+        self.first_tap = None;
     }
 
     fn zoom(&self) -> f64 {
@@ -255,6 +276,10 @@ impl App {
         let (notes, of) = self.photo_notes(at, &shown, heft);
         let loupe = self.loupe((w, h), heft);
         let (painted, plates) = annotate(base, &notes, loupe.as_ref(), palette, heft as f32);
+        if self.pad.is_some() {
+            // What is typed belongs to the mark in hand: another is not taken up meanwhile.
+            return (painted, Vec::new());
+        }
         let taps = plates
             .into_iter()
             .zip(of)

@@ -1,6 +1,6 @@
 //! What a finger on the picture does: it draws, takes hold of points, snaps, and moves the picture.
 
-use std::sync::PoisonError;
+use std::sync::{Arc, PoisonError};
 
 use super::photo_surface::{Hand, Shown};
 use super::{App, Here, PhotoSlot, Slot, Tool};
@@ -9,8 +9,12 @@ use crate::photo::{What, edge_near};
 
 /// A finger this near to a point takes hold of it, in pixels of the screen.
 const REACH: f64 = 26.0;
-/// What is drawn ends on another end this near.
-const SNAP: f64 = 14.0;
+/// What is drawn ends on another end, or on an edge, this near.
+const SNAP: f64 = 10.0;
+/// The same for what the plane is measured by: no farther than a finger under the glass is off anyway.
+const SNAP_FINE: f64 = 3.0;
+/// An outline ends by a tap this near to its first corner.
+const CLOSES: f64 = 16.0;
 /// A finger that moves less has only tapped.
 const STILL: f64 = 7.0;
 
@@ -34,11 +38,18 @@ impl App {
         if self.surface.beside {
             return;
         }
+        // While something is typed a finger may look about in the picture, and changes nothing there.
+        let typing = self.pad.is_some();
         let finger = [f64::from(x), f64::from(y)];
         let Some(shown) = self.shown(at, self.surface.size.get()) else {
             return;
         };
         match what {
+            Touch::Down if typing => {
+                self.surface.down = Some(finger);
+                self.surface.hand = Some(Hand::Picture(finger));
+            }
+            Touch::Up if typing => self.surface.let_go(),
             Touch::Down => self.finger_down(at, finger, &shown),
             Touch::Move => self.finger_moves(at, finger, &shown),
             Touch::Up => self.finger_up(at, finger, &shown),
@@ -127,42 +138,67 @@ impl App {
         shown: &Shown,
         but: Option<(u32, usize)>,
     ) -> Option<Spot> {
+        self.placed(at, finger, shown, but).map(|(spot, _)| spot)
+    }
+
+    /// The same, and whether it snapped to something.
+    ///
+    /// What the plane is measured by snaps by a hair alone, and never to its own other corners: the glass shows it better.
+    fn placed(
+        &self,
+        at: usize,
+        finger: Spot,
+        shown: &Shown,
+        but: Option<(u32, usize)>,
+    ) -> Option<(Spot, bool)> {
         let photo = self.job.photos.get(at)?;
+        let surface = &self.surface;
+        let near = |spot: &Spot, reach: f64| {
+            let away = distance(shown.to_screen(*spot)?, finger);
+            Some((away, *spot)).filter(|(away, _)| *away <= reach)
+        };
+        // An outline is closed on its first corner, also where nothing else snaps.
+        if surface.tool == Tool::Area
+            && surface.draft.len() >= 3
+            && let Some((_, first)) = surface.draft.first().and_then(|spot| near(spot, CLOSES))
+        {
+            return Some((first, true));
+        }
+        let fine = matches!(surface.tool, Tool::Flatten | Tool::Edge | Tool::Anchor)
+            || matches!(surface.hand, Some(Hand::Corner(_)));
+        let reach = match (surface.loose || surface.tool == Tool::Freehand, fine) {
+            (true, _) => 0.0,
+            (false, true) => SNAP_FINE,
+            (false, false) => SNAP,
+        };
         let ends = photo
             .marks
             .iter()
-            .filter(|mark| mark.what != What::Freehand);
-        let ends = ends.flat_map(|mark| {
-            let points = mark.points.iter().enumerate();
-            points.map(|(n, spot)| ((mark.number, n), *spot))
-        });
-        let corners = photo.flat.iter().flat_map(|flat| flat.corners);
-        let all = ends
+            .filter(|mark| mark.what != What::Freehand)
+            .flat_map(|mark| {
+                let points = mark.points.iter().enumerate();
+                points.map(|(n, spot)| ((mark.number, n), *spot))
+            })
             .filter(|(of, _)| Some(*of) != but)
-            .map(|(_, spot)| spot)
-            .chain(corners)
-            .chain(
-                self.surface
-                    .draft
-                    .iter()
-                    .copied()
-                    .filter(|_| self.surface.tool != Tool::Freehand),
-            );
-        let nearest = all
-            .filter_map(|spot| Some((distance(shown.to_screen(spot)?, finger), spot)))
-            .filter(|(away, _)| *away <= SNAP)
+            .map(|(_, spot)| spot);
+        let corners = photo.flat.iter().flat_map(|flat| flat.corners);
+        let draft = surface.draft.iter().copied();
+        let own = corners.chain(draft).filter(|_| !fine);
+        let nearest = ends
+            .chain(own)
+            .filter(|_| reach > 0.0)
+            .filter_map(|spot| near(&spot, reach))
             .min_by(|(a, _), (b, _)| a.total_cmp(b));
         if let Some((_, spot)) = nearest {
-            return Some(spot);
+            return Some((spot, true));
         }
         let spot = shown.to_picture(finger)?;
         let (w, h) = (f64::from(photo.size.0), f64::from(photo.size.1));
         let spot = [spot[0].clamp(0.0, w), spot[1].clamp(0.0, h)];
-        if self.surface.tool == Tool::Freehand {
-            return Some(spot);
+        if reach == 0.0 {
+            return Some((spot, false));
         }
-        let copies = self
-            .surface
+        let copies = surface
             .copies
             .lock()
             .unwrap_or_else(PoisonError::into_inner);
@@ -172,12 +208,20 @@ impl App {
             .flatten()
             .find(|copy| copy.name == photo.picture);
         let edge = copy.and_then(|copy| edge_near(&copy.whole, spot, 5.0));
-        let near = |edge: &Spot| {
-            shown
-                .to_screen(*edge)
-                .is_some_and(|on| distance(on, finger) <= SNAP)
+        let edge = edge.and_then(|edge| near(&edge, reach));
+        Some(edge.map_or((spot, false), |(_, edge)| (edge, true)))
+    }
+
+    /// Where a point snapped that is being placed, to be shown under the glass.
+    pub(super) fn snaps_now(&self, at: usize, shown: &Shown) -> Option<Spot> {
+        let (finger, hand) = (self.surface.finger?, self.surface.hand.as_ref()?);
+        let but = match hand {
+            Hand::Picture(_) => return None,
+            Hand::Point(number, n) => Some((*number, *n)),
+            Hand::Corner(_) | Hand::Drawing => None,
         };
-        Some(edge.filter(near).unwrap_or(spot))
+        let (spot, snaps) = self.placed(at, finger, shown, but)?;
+        snaps.then_some(spot)
     }
 
     fn finger_moves(&mut self, at: usize, finger: Spot, shown: &Shown) {
@@ -331,9 +375,34 @@ impl App {
         // A pixel of the screen, but never more than one of the working copy where it is shown large.
         let moved =
             on.and_then(|[x, y]| shown.to_picture([x + f64::from(across), y + f64::from(down)]));
-        if let Some(spot) = moved {
-            self.move_point(at, number, n, spot);
+        let Some(spot) = moved else { return };
+        // Nudges of one point in one go are one step to take back.
+        let follows = self.surface.nudged.take().is_some_and(|(of, which, made)| {
+            (of, which) == (number, n) && Arc::ptr_eq(&made, &self.now)
+        });
+        if self.move_point(at, number, n, spot) {
+            if follows {
+                self.done.pop();
+            }
+            self.surface.nudged = Some((number, n, Arc::clone(&self.now)));
         }
+    }
+
+    /// Puts the tool in hand down, if there is one on a picture; gives whether there was.
+    pub(super) fn puts_tool_down(&mut self) -> bool {
+        let holds = matches!(self.here, Here::Photo(_)) && self.surface.tool != Tool::Look;
+        if holds {
+            self.pad = None;
+            self.surface.take(Tool::Look);
+            self.said = match self.surface.shelved {
+                Some((tool, ..)) => format!(
+                    "Put down. What was begun waits: take {} again to go on.",
+                    tool.name()
+                ),
+                None => String::new(),
+            };
+        }
+        holds
     }
 
     /// Whether keys nudge a point.
@@ -347,5 +416,144 @@ impl App {
         self.surface.picked = Some(number);
         self.surface.point = 0;
         self.open_pad(Slot::Photo(at, field));
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::app::{Command, Keeper, PhotoCommand};
+    use crate::measure::Units;
+    use crate::photo::Photo;
+    use crate::takeoff::Job;
+
+    /// A picture of 4,000 by 3,000 pixels at 400 by 300: ten pixels to one of the screen.
+    fn app() -> App {
+        let when = chrono::DateTime::UNIX_EPOCH.fixed_offset();
+        let mut job = Job::new("Cabin", when, Units::Millimetres);
+        let mut photo = Photo::new("a.jpg".into(), (4000, 3000), when);
+        photo.add_mark(
+            What::Dimension(None),
+            vec![[1000.0, 1000.0], [2000.0, 1000.0]],
+        );
+        job.photos.push(Arc::new(photo));
+        let mut app = App::new(job, Keeper::nowhere());
+        app.send(Command::Go(Here::Photo(0)));
+        app.surface.size.set((400.0, 300.0));
+        app
+    }
+
+    fn send(app: &mut App, command: PhotoCommand) {
+        app.send(Command::Photo(command));
+    }
+
+    fn drag(app: &mut App, from: (f32, f32), to: (f32, f32)) {
+        app.touch(Touch::Down, from.0, from.1);
+        app.touch(Touch::Move, to.0, to.1);
+        app.touch(Touch::Up, to.0, to.1);
+    }
+
+    fn marks(app: &App) -> usize {
+        app.job.photos[0].marks.len()
+    }
+
+    #[test]
+    fn ends_snap_within_reach_are_shown_so_and_can_be_refused() {
+        let mut app = app();
+        send(&mut app, PhotoCommand::Tool(Tool::Dimension));
+        let shown = app.shown(0, (400.0, 300.0)).unwrap();
+        // 8 px beside an end of the other dimension.
+        app.touch(Touch::Down, 108.0, 100.0);
+        assert_eq!(app.snaps_now(0, &shown), Some([1000.0, 1000.0]));
+        app.touch(Touch::Move, 108.0, 180.0);
+        assert_eq!(app.snaps_now(0, &shown), None);
+        app.touch(Touch::Up, 108.0, 180.0);
+        assert_eq!(app.job.photos[0].marks[1].points[0], [1000.0, 1000.0]);
+        app.pad = None;
+        send(&mut app, PhotoCommand::Snaps(false));
+        drag(&mut app, (108.0, 100.0), (108.0, 180.0));
+        assert_eq!(app.job.photos[0].marks[2].points[0], [1080.0, 1000.0]);
+    }
+
+    /// Of a reference's corner a hair is much: it stays where the finger put it, and its old place does not hold it.
+    #[test]
+    fn a_corner_of_the_reference_snaps_by_a_hair_alone() {
+        let mut app = app();
+        send(&mut app, PhotoCommand::Tool(Tool::Flatten));
+        for (x, y) in [
+            (106.0, 100.0),
+            (300.0, 100.0),
+            (300.0, 241.0),
+            (102.0, 241.0),
+        ] {
+            drag(&mut app, (x, y), (x, y));
+        }
+        app.pad = None;
+        let corner = |app: &App, n: usize| app.job.photos[0].flat.as_ref().unwrap().corners[n];
+        assert_eq!(corner(&app, 0), [1060.0, 1000.0]);
+        drag(&mut app, (300.0, 241.0), (309.0, 241.0));
+        assert_eq!(corner(&app, 2), [3090.0, 2410.0]);
+        // Two pixels beside another mark's end it takes that.
+        send(&mut app, PhotoCommand::Tool(Tool::Edge));
+        drag(&mut app, (202.0, 100.0), (202.0, 100.0));
+        assert_eq!(app.surface.draft, [[2000.0, 1000.0]]);
+    }
+
+    #[test]
+    fn nudges_of_one_point_in_one_go_are_one_step_back() {
+        let mut app = app();
+        send(&mut app, PhotoCommand::Select(Some(1)));
+        let point = |app: &App, n: usize| app.job.photos[0].marks[0].points[n];
+        let steps = app.done.len();
+        for _ in 0..8 {
+            send(&mut app, PhotoCommand::Nudge(1, 0));
+        }
+        assert_eq!(point(&app, 0), [1080.0, 1000.0]);
+        assert_eq!(app.done.len(), steps + 1);
+        send(&mut app, PhotoCommand::NextPoint);
+        send(&mut app, PhotoCommand::Nudge(0, 1));
+        assert_eq!(app.done.len(), steps + 2);
+        app.send(Command::Undo);
+        app.send(Command::Undo);
+        assert_eq!(point(&app, 0), [1000.0, 1000.0]);
+        // After it was taken back a nudge is a step of its own.
+        send(&mut app, PhotoCommand::Select(Some(1)));
+        send(&mut app, PhotoCommand::Nudge(1, 0));
+        assert_eq!(app.done.len(), steps + 1);
+    }
+
+    #[test]
+    fn back_puts_the_tool_down_first_and_what_was_begun_waits() {
+        let mut app = app();
+        app.trail.push(Here::Photos);
+        send(&mut app, PhotoCommand::Tool(Tool::Area));
+        for (x, y) in [(50.0, 50.0), (90.0, 50.0)] {
+            drag(&mut app, (x, y), (x, y));
+        }
+        app.send(Command::Back);
+        assert_eq!(app.here, Here::Photo(0));
+        assert_eq!(app.surface.tool, Tool::Look);
+        send(&mut app, PhotoCommand::Tool(Tool::Area));
+        assert_eq!(app.surface.draft.len(), 2);
+        for (x, y) in [(90.0, 90.0), (50.0, 50.0)] {
+            drag(&mut app, (x, y), (x, y));
+        }
+        assert_eq!(marks(&app), 2);
+        app.send(Command::Back);
+        app.send(Command::Back);
+        assert_eq!(app.here, Here::Photos);
+    }
+
+    #[test]
+    fn while_something_is_typed_a_finger_changes_nothing_on_the_picture() {
+        let mut app = app();
+        send(&mut app, PhotoCommand::Tool(Tool::Dimension));
+        app.ask_for(0, 1, PhotoSlot::MarkNote(1));
+        drag(&mut app, (20.0, 20.0), (200.0, 200.0));
+        drag(&mut app, (100.0, 100.0), (120.0, 150.0));
+        assert_eq!(marks(&app), 1);
+        assert!(app.surface.draft.is_empty());
+        assert_eq!(app.surface.picked, Some(1));
+        assert!(app.pad.is_some());
     }
 }

@@ -28,7 +28,7 @@ impl App {
         let Ask::Pipe(ask, Some(on)) = &task.ask else {
             return Vec::new();
         };
-        let (On::Wall(wall), start) = place_of(room, on) else {
+        let Some((On::Wall(wall), start)) = place_of(room, on) else {
             return Vec::new();
         };
         let mut things = openings(room, wall, self.keeper.clear());
@@ -112,7 +112,7 @@ impl App {
             more += &format!(" It is known from a picture to ±{}.", self.give(give));
         }
         more += " Look before you bore.";
-        if hidden.kind == HiddenKind::Cable {
+        if hidden.kind.is_live() {
             more += " Its power is off before anything is bored near it: that is an electrician's word.";
         }
         more
@@ -130,10 +130,10 @@ impl App {
             let Some(room) = room.filter(|_| other != at && task.room == own) else {
                 continue;
             };
-            let (of, start) = place_of(room, on);
-            if of != On::Wall(wall) {
+            let Some((_, start)) = place_of(room, on).filter(|(of, _)| *of == On::Wall(wall))
+            else {
                 continue;
-            }
+            };
             let from = Place {
                 right: start.0,
                 forward: Length::ZERO,
@@ -144,7 +144,7 @@ impl App {
                 .map(|tube| tube.outside.value)
                 .max();
             found.extend(lines(ask).into_iter().map(|line| Thing {
-                name: format!("“{}”", self.task_name(other)),
+                name: format!("“{}”", self.bare_name(other)),
                 more: String::new(),
                 go: Some(Command::Go(Here::Task(other))),
                 body: Obstacle {

@@ -5,9 +5,33 @@ use std::path::{Path, PathBuf};
 use super::{App, Command, Here, Row, Screen, UNDO_STEPS};
 use crate::store::{json, share};
 
+/// Writes bytes under a name that is still free into the first place that takes them.
+pub(super) fn write_out(
+    places: &[PathBuf],
+    stem: &str,
+    ends: &str,
+    bytes: &[u8],
+) -> Result<PathBuf, String> {
+    let mut why = "there is no folder to put it in".to_owned();
+    for place in places {
+        let free = (1..1_000)
+            .map(|n| match n {
+                1 => place.join(format!("{stem}.{ends}")),
+                n => place.join(format!("{stem}-{n}.{ends}")),
+            })
+            .find(|path| !path.exists());
+        let Some(path) = free else { continue };
+        match std::fs::write(&path, bytes) {
+            Ok(()) => return Ok(path),
+            Err(refused) => why = refused.to_string(),
+        }
+    }
+    Err(why)
+}
+
 impl App {
     /// Where files are handed over: the person's downloads, documents, and the data folder.
-    fn exchange(&self) -> Vec<PathBuf> {
+    pub(super) fn exchange(&self) -> Vec<PathBuf> {
         let mut places = Vec::new();
         if let Some(user) = directories::UserDirs::new() {
             places.extend(user.download_dir().map(Path::to_owned));
@@ -45,24 +69,15 @@ impl App {
             || "job".to_owned(),
             |stem| stem.to_string_lossy().into_owned(),
         );
-        let mut why = "there is no folder to put it in".to_owned();
-        for place in self.exchange() {
-            let free = (1..1_000)
-                .map(|n| match n {
-                    1 => place.join(format!("{stem}.{ends}")),
-                    n => place.join(format!("{stem}-{n}.{ends}")),
-                })
-                .find(|path| !path.exists());
-            let Some(path) = free else { continue };
-            match std::fs::write(&path, bytes) {
-                Ok(()) => {
-                    self.said = format!("Written: {}", path.display());
-                    return;
-                }
-                Err(refused) => why = refused.to_string(),
-            }
-        }
-        self.said = format!("Not written: {why}");
+        self.hand_out_as(&stem, ends, bytes);
+    }
+
+    /// Writes bytes under a name of their own there.
+    pub(super) fn hand_out_as(&mut self, stem: &str, ends: &str, bytes: &[u8]) {
+        self.said = match write_out(&self.exchange(), stem, ends, bytes) {
+            Ok(path) => format!("Written: {}", path.display()),
+            Err(why) => format!("Not written: {why}"),
+        };
     }
 
     /// Hands the job over as one file with its pictures.

@@ -89,6 +89,8 @@ impl App {
                     big(figure.screws.to_string(), "screws"),
                     big(self.amount(Amount::Share(figure.left_over)), "left over"),
                 ];
+                // What can hurt stands right under the result, before its details.
+                rows.extend(self.near_hidden(at));
                 rows.extend(self.warnings(&figure.account));
                 rows.extend(self.outline_notes(at));
             }

@@ -64,7 +64,7 @@ impl App {
     }
 
     /// The same now.
-    fn steps(&self) -> Vec<Step> {
+    pub(super) fn steps(&self) -> Vec<Step> {
         self.steps_at(Local::now().fixed_offset())
     }
 
@@ -116,6 +116,7 @@ impl App {
                 Ok(figure) => figure.order.clone(),
                 Err(_) => return None,
             },
+            Ask::Trim(..) => self.trim_figure(at)?.order,
             Ask::Pipe(ask, _) => {
                 let figure = pipe::figure(ask).ok()?;
                 return Some((figure.order, Some(figure.dry)));

@@ -46,8 +46,14 @@ impl App {
 
     /// The trade of a step's figure, in a word; nothing for the person's own.
     pub(super) fn step_figure(&self, step: &Step) -> String {
-        let task = self.step_task(step.key);
-        task.map(|task| self.task_trade(task)).unwrap_or_default()
+        let Some(task) = self.step_task(step.key) else {
+            return String::new();
+        };
+        let trade = self.task_trade(task);
+        match self.estimated(task) {
+            Some(mark) => format!("{trade} ({mark})"),
+            None => trade,
+        }
     }
 
     /// A room by its name; without one it is of the whole job.
@@ -109,7 +115,7 @@ impl App {
 
     /// The trade of a figure, in a word.
     pub(super) fn task_trade(&self, at: usize) -> String {
-        let name = self.task_name(at);
+        let name = self.bare_name(at);
         let room = self.job.tasks.get(at).and_then(|task| task.room);
         let room = room.and_then(|room| self.job.rooms.get(room));
         room.and_then(|room| name.strip_suffix(&room.name))

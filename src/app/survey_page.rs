@@ -377,10 +377,9 @@ impl App {
 pub(super) fn plan_command(at: usize, room: &Room, tag: PlanTag) -> Command {
     let measure = |what| Command::Pad(Slot::Measure(at, what));
     match tag {
-        PlanTag::Wall(wall) => measure(What::Wall(wall)),
+        PlanTag::Wall(wall) | PlanTag::WallFace(wall) => measure(What::Wall(wall)),
         PlanTag::Ceiling => measure(What::Ceiling),
         PlanTag::Diagonal(a, b) => measure(What::diagonal(a, b)),
-        PlanTag::WallFace(wall) => Command::Go(Here::Wall(at, wall)),
         PlanTag::Opening(opening) => Command::Go(Here::Wall(
             at,
             room.openings.get(opening).map_or(0, |o| o.wall),

@@ -1,7 +1,8 @@
 //! An estimate never enters a figure without saying so: the one gate through which every figure's estimates are found,
 //! and the mark that its result, its working, its cuts, its line to buy and its sheets carry.
 //!
-//! The ways in: a length of its room that was estimated (a wall, the ceiling, an opening, a diagonal); a fixed point that
+//! The ways in: a length of its room that was estimated (a wall, the ceiling, an opening, a diagonal; for trim what stands
+//! in the room, too); a fixed point that
 //! a picture or a tap on the wall tells, where a run of pipe starts at it; and the tile figure whose layout grout or mortar is for.
 
 use std::collections::BTreeMap;
@@ -27,12 +28,13 @@ pub(super) struct Effect {
 /// Lengths that are estimates, each with its ±.
 type Estimates = Vec<(What, Length)>;
 
-/// The lengths of a room that are estimates.
-fn estimates(room: &Room) -> Estimates {
+/// The lengths of a room that are estimates; those of what stands in it where a figure stops at it.
+fn estimates(room: &Room, fixtures: bool) -> Estimates {
     let marks = room.survey.marks.iter();
     marks
         .filter(|(what, _)| {
-            let beside = matches!(what, What::Fixed(..) | What::Fixture(..) | What::Hidden(..));
+            let beside = matches!(what, What::Fixed(..) | What::Hidden(..))
+                || matches!(what, What::Fixture(..)) && !fixtures;
             !beside && room.has(**what) && room.measured(**what).is_some()
         })
         .filter_map(|(what, mark)| Some((*what, mark.estimate?)))
@@ -44,7 +46,7 @@ impl App {
     fn estimates_of(&self, task: &Task) -> Option<(usize, &Room, Estimates)> {
         let at = task.room?;
         let room = self.job.rooms.get(at)?;
-        let found = estimates(room);
+        let found = estimates(room, matches!(task.ask, Ask::Trim(..)));
         (!found.is_empty()).then_some((at, room, found))
     }
 
@@ -86,9 +88,9 @@ impl App {
         self.layout_of(task).and_then(|tile| self.estimated(tile))
     }
 
-    /// A figure's name, with the mark of what it stands on.
-    pub(super) fn marked_name(&self, at: usize) -> String {
-        let name = self.task_name(at);
+    /// What a figure is called wherever it is read, with the mark of the estimates that it stands on.
+    pub(super) fn task_name(&self, at: usize) -> String {
+        let name = self.bare_name(at);
         match self.estimated(at) {
             Some(mark) => format!("{name} ({mark})"),
             None => name,
@@ -171,11 +173,15 @@ impl App {
         if known.as_ref().is_none_or(|(job, _)| *job != self.job) {
             *known = Some((self.job.clone(), BTreeMap::new()));
         }
-        let Some((_, effects)) = &mut *known else {
-            return Effect::default();
-        };
-        let figured = || self.with_estimates(at).unwrap_or_default();
-        effects.entry(at).or_insert_with(figured).clone()
+        if let Some(effect) = known.as_ref().and_then(|(_, effects)| effects.get(&at)) {
+            return effect.clone();
+        }
+        drop(known);
+        let effect = self.with_estimates(at).unwrap_or_default();
+        if let Some((_, effects)) = &mut *self.unsure.borrow_mut() {
+            effects.insert(at, effect.clone());
+        }
+        effect
     }
 
     fn with_estimates(&self, at: usize) -> Option<Effect> {
@@ -234,7 +240,7 @@ mod tests {
     /// Where the mark of a figure has to stand: result, working, line to buy, cutting plan, and the packet's list and sketch.
     #[track_caller]
     fn check_marked(app: &mut App, at: usize, mark: &str) {
-        let name = app.task_name(at);
+        let name = app.bare_name(at);
         assert!(said(app, Here::Task(at)).contains(mark), "{name}: result");
         assert!(
             said(app, Here::Working(at)).contains(mark),
@@ -298,7 +304,7 @@ mod tests {
                 check_marked(&mut app, at, "estimated ±2");
                 marked += 1;
             } else {
-                assert_eq!(app.marked_name(at), app.task_name(at));
+                assert_eq!(app.task_name(at), app.bare_name(at));
             }
         }
         assert!(marked >= 2, "{marked}");
@@ -384,5 +390,75 @@ mod tests {
             job.rooms[0].measure(What::Wall(0), read, None);
         });
         assert!(!marked(&app));
+    }
+
+    /// Wherever a figure that stands on estimates is named, in any list of any screen, its mark goes with its name.
+    #[test]
+    fn no_list_names_a_figure_without_its_mark() {
+        let mut app = app(|job| {
+            for room in &mut job.rooms {
+                for what in [What::Wall(0), What::Wall(1), What::Ceiling] {
+                    let read = room.measured(what);
+                    room.measure(what, read, Some(Length::inches(2)));
+                }
+            }
+        });
+        let marked: Vec<usize> = (0..app.job.tasks.len())
+            .filter(|at| app.estimated(*at).is_some())
+            .collect();
+        assert!(marked.len() >= 4, "{marked:?}");
+        let mut places = vec![
+            Here::Rooms,
+            Here::Bench,
+            Here::Buy,
+            Here::More,
+            Here::Sharing,
+            Here::Photos,
+            Here::Steps,
+            Here::Cutting(None),
+            Here::Profiles,
+            Here::SideBySide(0, 1),
+        ];
+        for at in 0..app.job.tasks.len() {
+            places.extend([
+                Here::Task(at),
+                Here::Working(at),
+                Here::Compare(at),
+                Here::Strip(at),
+                Here::Piece(at, 0),
+            ]);
+            for need in app
+                .account(at)
+                .map_or_else(Vec::new, |account| account.needs)
+            {
+                places.push(Here::Line(crate::takeoff::LineKey::Material(
+                    need.material.clone(),
+                )));
+                places.push(Here::Cutting(Some(need.material)));
+            }
+        }
+        places.extend(app.steps().into_iter().map(|step| Here::Step(step.key)));
+        for room in 0..app.job.rooms.len() {
+            places.extend([Here::Room(room), Here::Survey(room), Here::Wall(room, 0)]);
+        }
+        let mut named = 0;
+        for here in places {
+            let text = said(&mut app, here.clone()).to_lowercase();
+            for at in &marked {
+                let name = app.bare_name(*at).to_lowercase();
+                for (from, _) in text.match_indices(&name) {
+                    let after = &text[from + name.len()..];
+                    // A name that is the beginning of another is not that figure.
+                    let other = (0..app.job.tasks.len()).any(|other| {
+                        let longer = app.bare_name(other).to_lowercase();
+                        longer.len() > name.len() && text[from..].starts_with(&longer)
+                    });
+                    let marked = after.starts_with(" (estimated") || other;
+                    assert!(marked, "{here:?}: {name}{}", &after[..after.len().min(80)]);
+                    named += 1;
+                }
+            }
+        }
+        assert!(named > 30, "{named}");
     }
 }

@@ -180,7 +180,7 @@ impl App {
         ));
         rows.push(Row::choice(
             "Add something behind it",
-            HiddenKind::ALL.map(|kind| {
+            HiddenKind::LIST.map(|kind| {
                 Chip::new(
                     kind.name(),
                     false,

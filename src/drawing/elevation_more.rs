@@ -94,6 +94,15 @@ pub(super) fn fixtures(scene: &mut Scene<WallTag>, room: &Room, wall: usize) {
     }
 }
 
+/// The colour of something hidden: what is live, what carries water, all else.
+pub(super) const fn hidden_role(kind: HiddenKind) -> Role {
+    match kind {
+        HiddenKind::Cable | HiddenKind::ElectricBox => Role::Red,
+        HiddenKind::Pipe | HiddenKind::Valve => Role::Chalk,
+        _ => Role::Soft,
+    }
+}
+
 /// What is behind the board: dashed lines, wider where the width is known, with kind and depth.
 pub(super) fn hidden(scene: &mut Scene<WallTag>, room: &Room, wall: usize, units: Units) {
     let here = room
@@ -101,11 +110,7 @@ pub(super) fn hidden(scene: &mut Scene<WallTag>, room: &Room, wall: usize, units
         .iter()
         .filter(|hidden| hidden.on == On::Wall(wall));
     for hidden in here {
-        let role = match hidden.kind {
-            HiddenKind::Cable => Role::Red,
-            HiddenKind::Pipe | HiddenKind::Valve => Role::Chalk,
-            _ => Role::Soft,
-        };
+        let role = hidden_role(hidden.kind);
         let points: Vec<Point> = hidden
             .line
             .iter()
@@ -114,7 +119,18 @@ pub(super) fn hidden(scene: &mut Scene<WallTag>, room: &Room, wall: usize, units
         let Some(first) = points.first().copied() else {
             continue;
         };
-        if points.len() == 1 {
+        if points.len() == 1 && hidden.kind == HiddenKind::ElectricBox {
+            let half = hidden.width.map_or(Length::inches(1), Length::half);
+            let corner = |x: Length, y: Length| first + Point::new(x, y);
+            let corners = [
+                corner(-half, -half),
+                corner(half, -half),
+                corner(half, half),
+                corner(-half, half),
+            ];
+            let pen = Pen::dashed(role, Stroke::Medium);
+            scene.marks.push(path(corners.to_vec(), true, pen, None));
+        } else if points.len() == 1 {
             let radius = hidden.width.map_or(Length::inches(2), Length::half);
             scene.marks.push(Mark::Circle {
                 centre: first,

@@ -3,9 +3,12 @@
 use tiny_skia::{Path, PathStroker, Rect};
 
 use super::face;
-use super::figure::{Drawn, draw_box, draw_lines, find_room, measure_up, on_its_line};
+use super::figure::{
+    Crowd, Drawn, ENDS, draw_box, draw_lines, draw_ring, find_room, measure_beside, measure_up,
+    on_its_line, ring,
+};
 use super::ink::{arc, draw_mark, hatched};
-use super::{Dimension, Edge, Fit, Mark, Role, Scene, apart, key, led};
+use super::{Dimension, Edge, Fit, Mark, Role, Scene, Standing, apart, key, led};
 use crate::geometry::Point;
 use crate::measure::Length;
 
@@ -234,6 +237,9 @@ fn share<T>(hot: &mut [HotSpot<T>]) {
     }
 }
 
+/// How far a piece's figure keeps off the ends of its leg.
+const JOINT: f32 = 6.0;
+
 /// Middles closer than this are one place.
 const APART: f32 = 6.0;
 
@@ -245,15 +251,21 @@ fn figures<T: Clone + PartialEq>(
     lit: Option<&T>,
 ) {
     let words: Vec<[f32; 4]> = sheet.pieces.iter().filter_map(word_box).collect();
-    let lines: Vec<Drawn> = scene
-        .dimensions
-        .iter()
-        .map(|d| measure_up(d, &sheet.place, canvas))
+    let bare: Vec<_> = (scene.bare.iter())
+        .map(|[from, to]| (sheet.place.of(*from), sheet.place.of(*to)))
         .collect();
-    // The shortest line first: the figure of a long one has more places to go to.
+    let lines: Vec<Drawn> = (scene.dimensions.iter())
+        .map(|d| measure_beside(d, &bare, &sheet.place, canvas))
+        .collect();
+    // Pieces first, for each stays on its line; then the shortest: the figure of a long one has more places to go to.
+    let is_piece = |n: usize| matches!(scene.dimensions[n].standing, Standing::Piece(_));
     let mut order: Vec<usize> = (0..lines.len()).collect();
-    order.sort_by(|a, b| lines[*a].long().total_cmp(&lines[*b].long()));
+    order.sort_by(|a, b| {
+        let pieces = is_piece(*b).cmp(&is_piece(*a));
+        pieces.then(lines[*a].long().total_cmp(&lines[*b].long()))
+    });
     sheet.boxes = vec![[0.0; 4]; lines.len()];
+    let mut ringed = vec![None; lines.len()];
     let mut taken = Vec::with_capacity(lines.len());
     let is_lit = |d: &Dimension<T>| lit.is_some() && d.tag.as_ref() == lit;
     let across = |n: &usize| {
@@ -263,7 +275,22 @@ fn figures<T: Clone + PartialEq>(
     // What has to stand somewhere comes first, what may be left out takes what is left.
     let (last, first): (Vec<usize>, Vec<usize>) = order.into_iter().partition(across);
     for n in first {
-        let at = find_room(&lines[n], &taken, &words, canvas);
+        let crowd = Crowd {
+            taken: &taken,
+            words: &words,
+            bare: &bare,
+        };
+        let line = &lines[n];
+        let at = if let Standing::Piece(number) = scene.dimensions[n].standing {
+            let small = ring(number, canvas);
+            on_its_line(line, line.size, JOINT, &crowd, canvas).unwrap_or_else(|| {
+                ringed[n] = Some(number);
+                let found = on_its_line(line, small, JOINT, &crowd, canvas);
+                found.unwrap_or_else(|| find_room(&line.led(small), &crowd, canvas))
+            })
+        } else {
+            find_room(line, &crowd, canvas)
+        };
         taken.push(at);
         sheet.boxes[n] = at;
     }
@@ -275,11 +302,17 @@ fn figures<T: Clone + PartialEq>(
             *other != n && (d.edge == Edge::Across || d.edge == Edge::Left(0))
         };
         let others = scene.dimensions.iter().enumerate().filter(crossing);
-        let others: Vec<&Drawn> = others.map(|(other, _)| &lines[other]).collect();
-        let at = on_its_line(line, line.size, &taken, (&words, &others), canvas);
+        let lines = others.map(|(other, _)| lines[other].line);
+        let bare: Vec<_> = bare.iter().copied().chain(lines).collect();
+        let crowd = |words, bare| Crowd {
+            taken: &taken,
+            words,
+            bare,
+        };
+        let at = on_its_line(line, line.size, ENDS, &crowd(&words, &bare), canvas);
         let place = at.or_else(|| {
             // No figure, but a fingertip where the line is free.
-            let at = on_its_line(line, tap, &taken, (&[], &[]), canvas)?;
+            let at = on_its_line(line, tap, ENDS, &crowd(&[], &[]), canvas)?;
             Some([at[0] + FINGER / 2.0, at[1] + FINGER / 2.0, 0.0, 0.0])
         });
         match place {
@@ -297,7 +330,10 @@ fn figures<T: Clone + PartialEq>(
         draw_lines(&mut sheet.pieces, dimension, line, at, is_lit(dimension));
     }
     for (n, (dimension, at)) in scene.dimensions.iter().zip(&sheet.boxes).enumerate() {
-        draw_box(&mut sheet.pieces, dimension, *at, canvas, is_lit(dimension));
+        match ringed[n] {
+            Some(number) => draw_ring(&mut sheet.pieces, number, *at, canvas.text),
+            None => draw_box(&mut sheet.pieces, dimension, *at, canvas, is_lit(dimension)),
+        }
         // A line that has room for neither is asked for in the list alone.
         if let Some(tag) = dimension.tag.as_ref().filter(|_| !crowded.contains(&n)) {
             sheet.hot.push(spot(*at, canvas, tag, &dimension.says));

@@ -1,16 +1,23 @@
 //! The sketch of a patch: studs, the hole, the piece over it, and its screws.
 
+use super::patch_behind::behind;
 use super::{Dimension, Edge, Mark, Pen, Role, Scene, Standing, Stroke};
 use crate::geometry::Point;
 use crate::measure::{Figures, Length, Rounding, Units};
+use crate::site::Hidden;
 use crate::trades::patch::{Ask, Field, Figure, Hole, HoleShape, Rect};
 
 /// How much wall is shown round the damage.
 const ROUND: Length = Length::inches(10);
 
-/// The wall round a hole as seen from inside; a tap on a blue figure asks for its field.
+/// The wall round a hole as seen from inside, with what is known to be hidden behind it; a tap on a blue figure asks for its field.
 #[must_use]
-pub fn patch_sketch(ask: &Ask, figure: Option<&Figure>, units: Units) -> Scene<Field> {
+pub fn patch_sketch(
+    ask: &Ask,
+    figure: Option<&Figure>,
+    hidden: &[&Hidden],
+    units: Units,
+) -> Scene<Field> {
     let known = figure.map_or(
         (ask.hole.from_left.is_some(), ask.hole.above_floor.is_some()),
         |figure| (figure.from_corner, figure.from_floor),
@@ -26,6 +33,9 @@ pub fn patch_sketch(ask: &Ask, figure: Option<&Figure>, units: Units) -> Scene<F
         studs(ask, &view, &mut scene.marks);
     }
     work(ask, figure, &hole, known, &mut scene.marks);
+    if known == (true, true) {
+        behind(hidden, &view, units, &mut scene.marks);
+    }
     ends_of_wall(&view, ask, known, &mut scene.marks);
     scene.dimensions = sizes(ask, &hole, opening.as_ref(), units);
     scene.dimensions.extend(places(&hole, &view, known, units));
@@ -362,7 +372,7 @@ mod tests {
     fn every_figure_of_a_patch_stays_on_the_sheet() {
         let ask = Ask::default();
         let figure = patch::figure(&ask).unwrap();
-        let scene = patch_sketch(&ask, Some(&figure), Units::FeetInches { marks: 16 });
+        let scene = patch_sketch(&ask, Some(&figure), &[], Units::FeetInches { marks: 16 });
         for (width, height) in [(412.0, 340.0), (360.0, 220.0), (824.0, 620.0)] {
             let sheet = lay_out(
                 &scene,
@@ -395,7 +405,7 @@ mod tests {
     fn where_a_hole_is_can_be_tapped_known_or_not() {
         let units = Units::FeetInches { marks: 16 };
         let place = |ask: &Ask| {
-            let scene = patch_sketch(ask, patch::figure(ask).ok().as_ref(), units);
+            let scene = patch_sketch(ask, patch::figure(ask).ok().as_ref(), &[], units);
             [Field::FromLeft, Field::AboveFloor].map(|field| {
                 let found = scene.dimensions.iter().find(|d| d.tag == Some(field));
                 let found = found.unwrap();
@@ -418,7 +428,7 @@ mod tests {
         let figure = patch::figure(&ask).unwrap();
         let hole = rect(&ask.hole, &ask, (false, false));
         assert_eq!(figure.opening, Some(hole), "the case this is about");
-        let scene = patch_sketch(&ask, Some(&figure), Units::FeetInches { marks: 16 });
+        let scene = patch_sketch(&ask, Some(&figure), &[], Units::FeetInches { marks: 16 });
         let dark = scene.marks.iter().any(|mark| {
             matches!(
                 mark,

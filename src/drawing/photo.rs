@@ -8,6 +8,7 @@ use tiny_skia::{
 
 use super::figure::rounded;
 use super::layout::dashed;
+use super::photo_plates::{FIGURE, Plate, plates};
 use super::pixels::{colour, ink};
 use super::{Palette, Pixels, Role, face};
 
@@ -23,6 +24,8 @@ pub enum Ends {
     Ticks,
     /// An arrow at the last point.
     Arrow,
+    /// A ring about the only point: there is where it snapped.
+    Ring,
 }
 
 /// One thing drawn over a picture.
@@ -42,6 +45,8 @@ pub struct Note {
     pub label: String,
     /// It is the one in hand: its points are shown.
     pub picked: bool,
+    /// The point that a finger holds: nothing is drawn over the place that it is to be put on.
+    pub held: Option<usize>,
 }
 
 /// The part of a picture about a point, enlarged, away from the finger that hides it.
@@ -78,18 +83,10 @@ pub fn annotate(
         };
         return (nothing, vec![None; notes.len()]);
     };
-    for note in notes {
-        line(&mut pixmap, note, palette, heft);
-    }
-    let mut plates: Vec<Option<[f32; 4]>> = Vec::with_capacity(notes.len());
-    for note in notes {
-        let taken: Vec<[f32; 4]> = plates.iter().flatten().copied().collect();
-        let plate = plate(note, (width as f32, height as f32), &taken, heft);
-        if let Some(at) = plate {
-            draw_plate(&mut pixmap, note, at, palette, heft);
-        }
-        plates.push(plate);
-    }
+    let placed = plates(notes, (width as f32, height as f32), heft);
+    draw_notes(&mut pixmap, notes, &placed, palette, heft);
+    let plates = placed.iter().map(|plate| plate.map(|plate| plate.at));
+    let plates = plates.collect();
     if let Some(loupe) = loupe {
         draw_loupe(&mut pixmap, loupe, palette, heft);
     }
@@ -102,6 +99,76 @@ pub fn annotate(
         },
         plates,
     )
+}
+
+/// Rows that are painted at once on a picture that is large.
+const ROWS: usize = 256;
+
+/// Draws notes over pixels of three bytes, some rows at a time, so that a large picture needs little more memory than it
+/// has itself. The same as [`annotate`] draws, without a loupe.
+pub fn annotate_rows(
+    rgb: &mut [u8],
+    (width, height): (u32, u32),
+    notes: &[Note],
+    palette: Palette,
+    heft: f32,
+) {
+    let placed = plates(notes, (width as f32, height as f32), heft);
+    let row = 3 * width as usize;
+    for (n, band) in rgb.chunks_mut((ROWS * row).max(1)).enumerate() {
+        let up = (n * ROWS) as f32;
+        let high = (band.len() / row.max(1)) as u32;
+        let Some(mut pixmap) = Pixmap::new(width, high) else {
+            return;
+        };
+        for (painted, pixel) in pixmap
+            .data_mut()
+            .chunks_exact_mut(4)
+            .zip(band.chunks_exact(3))
+        {
+            painted.copy_from_slice(&[pixel[0], pixel[1], pixel[2], 255]);
+        }
+        let notes: Vec<Note> = notes.iter().map(|note| moved(note, up)).collect();
+        let placed: Vec<Option<Plate>> = placed
+            .iter()
+            .map(|plate| plate.map(|p| p.moved(up)))
+            .collect();
+        draw_notes(&mut pixmap, &notes, &placed, palette, heft);
+        for (painted, pixel) in pixmap.data().chunks_exact(4).zip(band.chunks_exact_mut(3)) {
+            pixel.copy_from_slice(&painted[..3]);
+        }
+    }
+}
+
+/// A note as it stands on rows that begin so far down.
+fn moved(note: &Note, up: f32) -> Note {
+    Note {
+        points: note.points.iter().map(|(x, y)| (*x, y - up)).collect(),
+        ..note.clone()
+    }
+}
+
+fn draw_notes(
+    pixmap: &mut Pixmap,
+    notes: &[Note],
+    placed: &[Option<Plate>],
+    palette: Palette,
+    heft: f32,
+) {
+    for note in notes {
+        line(pixmap, note, palette, heft);
+    }
+    for (note, plate) in notes.iter().zip(placed) {
+        let leader = plate.as_ref().and_then(|plate| plate.leader);
+        if let Some(path) = leader.and_then(|(from, to)| through(&[from, to], false)) {
+            stroke(pixmap, &path, note.role, palette, 1.4 * heft, false);
+        }
+    }
+    for (note, plate) in notes.iter().zip(placed) {
+        if let Some(plate) = plate {
+            draw_plate(pixmap, note, plate.at, palette, heft);
+        }
+    }
 }
 
 fn through(points: &[At], closed: bool) -> Option<Path> {
@@ -148,8 +215,16 @@ fn line(pixmap: &mut Pixmap, note: &Note, palette: Palette, heft: f32) {
     let halo = ink(palette.colour(Role::Sheet));
     let own = ink(palette.colour(note.role));
     if let [only] = note.points[..] {
-        dot(pixmap, only, 9.0 * heft, &halo);
-        dot(pixmap, only, 6.5 * heft, &own);
+        if note.ends == Ends::Ring {
+            if let Some(ring) = PathBuilder::from_circle(only.0, only.1, 11.0 * heft) {
+                stroke(pixmap, &ring, note.role, palette, 2.4 * heft, false);
+            }
+            return;
+        }
+        if note.held.is_none() {
+            dot(pixmap, only, 9.0 * heft, &halo);
+            dot(pixmap, only, 6.5 * heft, &own);
+        }
     }
     if let Some(path) = through(&note.points, note.closed).filter(|_| note.points.len() > 1) {
         stroke(pixmap, &path, note.role, palette, wide, note.dashed);
@@ -160,7 +235,8 @@ fn line(pixmap: &mut Pixmap, note: &Note, palette: Palette, heft: f32) {
         }
     }
     if note.picked {
-        for at in &note.points {
+        let shown = note.points.iter().enumerate();
+        for (_, at) in shown.filter(|(n, _)| note.held != Some(*n)) {
             dot(pixmap, *at, 8.0 * heft, &halo);
             dot(pixmap, *at, 6.0 * heft, &own);
             dot(pixmap, *at, 2.0 * heft, &halo);
@@ -178,7 +254,7 @@ fn ends(note: &Note, heft: f32) -> Vec<Vec<At>> {
     let long = dx.hypot(dy).max(1e-3);
     let (ux, uy) = (dx / long, dy / long);
     match note.ends {
-        Ends::Plain => Vec::new(),
+        Ends::Plain | Ends::Ring => Vec::new(),
         Ends::Ticks => {
             let r = 10.0 * heft;
             // At 45° to the line, from lower left to upper right where it is level.
@@ -192,60 +268,6 @@ fn ends(note: &Note, heft: f32) -> Vec<Vec<At>> {
             vec![vec![barb(0.5), *last, barb(-0.5)]]
         }
     }
-}
-
-const FIGURE: f32 = 18.0;
-
-/// Where the plate of a note stands: on the middle of its line, beside its point; kept on the picture and off others.
-fn plate(note: &Note, (w, h): (f32, f32), taken: &[[f32; 4]], heft: f32) -> Option<[f32; 4]> {
-    if note.label.is_empty() {
-        return None;
-    }
-    let size = FIGURE * heft;
-    let wide = face::width(&note.label, size, true) + 22.0 * heft;
-    let high = 38.0 * heft;
-    let n = note.points.len().max(1) as f32;
-    let (x, y) = match note.points[..] {
-        [] => return None,
-        [(x, y)] => (x + 14.0 * heft + wide / 2.0, y),
-        [(ax, ay), (bx, by)] => {
-            let (mx, my) = (f32::midpoint(ax, bx), f32::midpoint(ay, by));
-            let (dx, dy) = (bx - ax, by - ay);
-            let long = dx.hypot(dy).max(1e-3);
-            // Beside a line too short to be seen behind it: above a level one, to the right of an upright one.
-            let past = (wide * dx.abs() + high * dy.abs()) / long + 30.0 * heft;
-            if long < past {
-                let off = (wide * dy.abs() + high * dx.abs()) / long / 2.0 + 14.0 * heft;
-                let (ox, oy) = (dy.abs() / long, -dx.abs() / long);
-                (mx + ox * off, my + oy * off)
-            } else {
-                (mx, my)
-            }
-        }
-        _ => {
-            let sum = |part: fn(&At) -> f32| note.points.iter().map(part).sum::<f32>() / n;
-            (sum(|p| p.0), sum(|p| p.1))
-        }
-    };
-    let on = |x: f32, y: f32| {
-        [
-            (x - wide / 2.0).clamp(2.0, (w - wide - 2.0).max(2.0)),
-            (y - high / 2.0).clamp(2.0, (h - high - 2.0).max(2.0)),
-            wide,
-            high,
-        ]
-    };
-    let clear = |at: &[f32; 4]| {
-        !taken.iter().any(|other| {
-            at[0] < other[0] + other[2]
-                && other[0] < at[0] + at[2]
-                && at[1] < other[1] + other[3]
-                && other[1] < at[1] + at[3]
-        })
-    };
-    let step = high + 4.0 * heft;
-    let tries = [0.0, -1.0, 1.0, -2.0, 2.0, -3.0, 3.0].map(|n| on(x, y + n * step));
-    Some(tries.into_iter().find(clear).unwrap_or(tries[0]))
 }
 
 fn draw_plate(pixmap: &mut Pixmap, note: &Note, at: [f32; 4], palette: Palette, heft: f32) {
@@ -380,6 +402,7 @@ mod tests {
             role: Role::Chalk,
             label: "8".into(),
             picked: false,
+            held: None,
         };
         annotate(base, &[note], None, Palette::of(Theme::Day), 1.0)
     }
@@ -442,6 +465,7 @@ mod tests {
             role: Role::Chalk,
             label: "3′ 7″".into(),
             picked: false,
+            held: None,
         };
         let base = ground(200, 200, Palette::of(Theme::Day), Role::Board);
         let (_, plates) = annotate(
@@ -455,8 +479,48 @@ mod tests {
         for (n, a) in plates.iter().enumerate() {
             assert!(a[0] >= 0.0 && a[1] >= 0.0 && a[0] + a[2] <= 200.0 && a[1] + a[3] <= 200.0);
             for b in &plates[n + 1..] {
-                assert!(a[1] + a[3] <= b[1] || b[1] + b[3] <= a[1], "{a:?} {b:?}");
+                let apart = |n: usize| a[n] + a[n + 2] <= b[n] || b[n] + b[n + 2] <= a[n];
+                assert!(apart(0) || apart(1), "{a:?} {b:?}");
             }
         }
+    }
+
+    #[test]
+    fn rows_at_a_time_are_painted_as_all_at_once() {
+        let size = (400, 700);
+        let grey = |n: usize| [40, 120, 200][n % 3];
+        let mut rgb: Vec<u8> = (0..3 * 400 * 700).map(grey).collect();
+        let rgba = rgb
+            .chunks_exact(3)
+            .flat_map(|p| [p[0], p[1], p[2], 255])
+            .collect();
+        let note = |points: Vec<At>, label: &str| Note {
+            points,
+            closed: false,
+            ends: Ends::Ticks,
+            dashed: false,
+            role: Role::Chalk,
+            label: label.into(),
+            picked: false,
+            held: None,
+        };
+        // Across the seams at 256 and 512, one plate right on a seam.
+        let notes = [
+            note(vec![(30.0, 20.0), (370.0, 680.0)], "8′ 2″"),
+            note(vec![(20.0, 256.0), (380.0, 256.0)], "3′"),
+            note(vec![(200.0, 512.0)], "here"),
+        ];
+        let base = Pixels {
+            width: 400,
+            height: 700,
+            rgba,
+        };
+        let palette = Palette::of(Theme::Day);
+        let (whole, _) = annotate(base, &notes, None, palette, 1.0);
+        annotate_rows(&mut rgb, size, &notes, palette, 1.0);
+        let off = whole.rgba.chunks_exact(4).zip(rgb.chunks_exact(3));
+        let most = off.map(|(a, b)| (0..3).map(|n| a[n].abs_diff(b[n])).max().unwrap_or(0));
+        // A line that is cut off by a seam may have its edge a sixteenth of a pixel elsewhere.
+        assert!(most.max().unwrap() <= 16);
     }
 }

@@ -1,12 +1,14 @@
 //! Every sketch on sheets of every size: no figure over another, none off the sheet, every target a fingertip wide.
 
 use super::*;
+use crate::geometry::Point;
 use crate::measure::{Length, Units};
-use crate::site::{Opening, OpeningKind, Room, Studs};
+use crate::site::{self, Opening, OpeningKind, Room, Studs};
 use crate::trades::{drain, paint as painting, patch};
 
 mod rooms;
 mod survey;
+mod trim;
 
 const UNITS: Units = Units::FeetInches { marks: 16 };
 /// A phone, a tablet, a small phone held across, with the words as designed; a phone and a tablet with larger ones.
@@ -122,7 +124,16 @@ fn lies_on([x, y, w, h]: [f32; 4], canvas: &Canvas) -> bool {
     x >= 0.0 && y >= 0.0 && x + w <= canvas.width && y + h <= canvas.height
 }
 
-/// Words and figures that leave the sheet or lie over each other.
+/// Whether a box lies over some of a line.
+fn hides<T>([x, y, w, h]: &[f32; 4], [from, to]: &[Point; 2], sheet: &Sheet<T>) -> bool {
+    let (a, b) = (sheet.place.of(*from), sheet.place.of(*to));
+    (0u8..=200).map(|n| f32::from(n) / 200.0).any(|share| {
+        let (px, py) = (a.0 + (b.0 - a.0) * share, a.1 + (b.1 - a.1) * share);
+        *x < px && px < x + w && *y < py && py < y + h
+    })
+}
+
+/// Words and figures that leave the sheet, hide a line that has to be seen, or lie over each other.
 fn faults_of_text<T>(scene: &Scene<T>, sheet: &Sheet<T>, canvas: &Canvas) -> Vec<String> {
     let mut faults = Vec::new();
     let texts: Vec<_> = sheet.pieces.iter().filter_map(extent).collect();
@@ -137,11 +148,19 @@ fn faults_of_text<T>(scene: &Scene<T>, sheet: &Sheet<T>, canvas: &Canvas) -> Vec
         if !lies_on(*at, canvas) {
             faults.push(format!("figure {n} leaves the sheet"));
         }
-        let others = texts.iter().filter(|(text, _)| *text != dimension.text);
+        let number =
+            |text: &str| matches!(dimension.standing, Standing::Piece(n) if text == n.to_string());
+        let others = (texts.iter()).filter(|(text, _)| *text != dimension.text && !number(text));
         let covered = others.filter(|(_, there)| over(at, there) > 0.5);
         faults.extend(covered.map(|(text, _)| format!("figure {n} covers {text}")));
         if sheet.boxes[n + 1..].iter().any(|b| over(at, b) > 0.0) {
             faults.push(format!("figure {n} lies over another"));
+        }
+        let hidden = scene.bare.iter().filter(|line| hides(at, line, sheet));
+        // A piece stands on its own leg.
+        let may = usize::from(matches!(dimension.standing, Standing::Piece(_)));
+        if hidden.count() > may {
+            faults.push(format!("figure {n} hides a line"));
         }
     }
     faults
@@ -242,14 +261,14 @@ fn a_patch_is_clean_in_its_place_or_not() {
         ("patch-asked", patch_ask(None)),
     ] {
         let figure = patch::figure(&ask).unwrap();
-        clean(name, &patch_sketch(&ask, Some(&figure), UNITS));
+        clean(name, &patch_sketch(&ask, Some(&figure), &[], UNITS));
     }
 }
 
 /// Walls of these widths in inches and ceilings of so many feet a side.
 fn paint_ask(walls: &[i64], ceilings: &[i64]) -> painting::Ask {
     let wall = |(n, &inches): (usize, &i64)| painting::Surface {
-        name: format!("Wall {}", crate::site::Wall::named(n)),
+        name: format!("Wall {}", site::Wall::named(n)),
         ..painting::Surface::wall(Length::inches(inches), Length::inches(97))
     };
     let ceiling = |&feet: &i64| painting::Surface {
@@ -378,7 +397,7 @@ fn sticks_are_clean_however_many() {
 #[test]
 fn a_planted_overlap_is_found() {
     let word = |text: &str| Mark::Text {
-        at: crate::geometry::Point::default(),
+        at: Point::default(),
         text: text.into(),
         role: Role::Ink,
         align: Align::Middle,
@@ -523,7 +542,7 @@ fn a_run_of_pipe_is_clean_from_either_side() {
 /// A wall out of plumb with a window, and a floor out of square with a flange, in sheets.
 #[test]
 fn sheets_and_their_pieces_are_clean() {
-    use crate::geometry::{Point, Polygon, Region};
+    use crate::geometry::{Polygon, Region};
     use crate::trades::sheets::{self, Framing, Thing, ThingShape};
     let at = |x: i64, y: i64| Point::new(Length::in_64(x, 12), Length::in_64(y, 20));
     let outline = |corners: &[(i64, i64)]| Polygon {

@@ -3,6 +3,7 @@
 use super::four_points::{NoShape, Shape};
 use super::homography::{Homography, Spot, distance, turn};
 use super::lens::Bent;
+use super::plane_fit::{Round, dot};
 
 /// Four points of known shape as they are seen, clockwise from the one that is the origin.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -61,9 +62,15 @@ pub struct PlaneView {
     state: Vec<f64>,
     /// How sure, as a covariance, row by row.
     sure: Vec<f64>,
-    /// By how many standard deviations each known length differs from what the picture said before it.
+    /// By how many standard deviations each known length differs from what all the others say.
     misfits: Vec<f64>,
+    /// Which known lengths are not fitted: they contradict the others.
+    left_out: Vec<bool>,
 }
+
+/// A known length contradicts the rest from so many standard deviations, more than chance makes likely: three in a
+/// thousand by the normal law.
+pub const CONTRADICTS: f64 = 3.0;
 
 /// Where the bend stands in the state, after the corners.
 const BEND: usize = 8;
@@ -74,7 +81,9 @@ impl PlaneView {
     /// A plane from four points of known shape and lengths measured in it.
     ///
     /// Everything clicked, typed and taken for granted is an unknown with its own spread; the known lengths are fitted
-    /// by least squares over all of them (Gauss–Newton, four rounds from the clicks).
+    /// by least squares over all of them (Gauss–Newton, four rounds from the clicks). One that contradicts the rest by
+    /// [`CONTRADICTS`] standard deviations or more is left out, the worst first, and the others are looked at again: the
+    /// search for blunders by standardized residuals, one by one, as in any text on the adjustment of surveys.
     ///
     /// # Errors
     /// [`NoPlane`].
@@ -121,7 +130,8 @@ impl PlaneView {
             known: known.to_vec(),
             state,
             sure,
-            misfits: Vec::new(),
+            misfits: vec![0.0; known.len()],
+            left_out: vec![false; known.len()],
         };
         view.plane(&view.state).ok_or(NoPlane::InLine)?;
         view.fit(&spreads);
@@ -152,77 +162,65 @@ impl PlaneView {
         Some(distance(a, b))
     }
 
-    /// Fits the known lengths; one that lies behind the plane is left out.
+    /// Fits the known lengths; one that lies behind the plane is left out, and one that contradicts the others.
     fn fit(&mut self, spreads: &[f64]) {
-        let n = self.state.len();
         let prior = self.state.clone();
-        let used: Vec<usize> = (0..self.known.len())
+        let mut used: Vec<usize> = (0..self.known.len())
             .filter(|at| self.length(&prior, *at).is_some())
             .collect();
-        self.misfits = vec![0.0; self.known.len()];
-        if used.is_empty() {
-            return;
-        }
-        for round in 0..4 {
-            // What each known length would change by: derivatives times variances.
-            let slopes: Vec<Vec<f64>> = used
-                .iter()
-                .map(|at| self.slope(&self.state, spreads, |s| self.length(s, *at)))
-                .collect();
-            let with: Vec<Vec<f64>> = slopes
-                .iter()
-                .map(|slope| {
-                    let parts = slope.iter().zip(spreads);
-                    parts.map(|(d, spread)| d * spread * spread).collect()
-                })
-                .collect();
-            let m = used.len();
-            let dot = |a: &[f64], b: &[f64]| a.iter().zip(b).map(|(a, b)| a * b).sum::<f64>();
-            let mut normal = vec![0.0; m * m];
-            for (r, slope) in slopes.iter().enumerate() {
-                for (c, with) in with.iter().enumerate() {
-                    normal[r * m + c] = dot(slope, with);
-                }
-                normal[r * m + r] += self.known[used[r]].spread.powi(2).max(1e-14);
-            }
-            let off: Vec<f64> = (0..m)
-                .map(|at| {
-                    let moved: Vec<f64> =
-                        prior.iter().zip(&self.state).map(|(p, s)| p - s).collect();
-                    let now = self.length(&self.state, used[at]).unwrap_or_default();
-                    self.known[used[at]].length - now - dot(&slopes[at], &moved)
-                })
-                .collect();
-            if round == 0 {
-                for (at, used) in used.iter().enumerate() {
-                    self.misfits[*used] = off[at] / normal[at * m + at].sqrt();
-                }
-            }
-            let Some(inverse) = inverted(&normal, m) else {
+        while !used.is_empty() {
+            let Some(round) = self.round(&used, spreads, &prior) else {
                 return;
             };
-            let weights: Vec<f64> = (0..m)
-                .map(|r| dot(&inverse[r * m..(r + 1) * m], &off))
-                .collect();
-            let next: Vec<f64> = (0..n)
-                .map(|x| prior[x] + (0..m).map(|at| with[at][x] * weights[at]).sum::<f64>())
-                .collect();
-            let holds = used.iter().all(|at| self.length(&next, *at).is_some());
-            if !holds {
+            let misfits = round.misfits();
+            let worst = (0..used.len()).max_by(|a, b| {
+                let size = |at: usize| misfits[at].abs();
+                size(*a).total_cmp(&size(*b))
+            });
+            for (at, misfit) in used.iter().zip(&misfits) {
+                self.misfits[*at] = *misfit;
+            }
+            match worst.filter(|at| misfits[*at].abs() >= CONTRADICTS) {
+                Some(at) => self.left_out[used.remove(at)] = true,
+                None => break,
+            }
+        }
+        for number in 0..4 {
+            let Some(round) = self.round(&used, spreads, &prior) else {
+                return;
+            };
+            let next = round.state(&prior);
+            if !used.iter().all(|at| self.length(&next, *at).is_some()) {
                 return;
             }
             self.state = next;
-            if round == 3 {
-                for (r, row) in self.sure.chunks_mut(n).enumerate() {
-                    for (c, sure) in row.iter_mut().enumerate() {
-                        for (a, with_a) in with.iter().enumerate() {
-                            let part: f64 = (0..m).map(|b| inverse[a * m + b] * with[b][c]).sum();
-                            *sure -= with_a[r] * part;
-                        }
-                    }
-                }
+            if number == 3 {
+                round.surer(&mut self.sure, prior.len());
             }
         }
+    }
+
+    /// What the known lengths in use make of the belief so far; `None` where they cannot be told apart.
+    fn round(&self, used: &[usize], spreads: &[f64], prior: &[f64]) -> Option<Round> {
+        // What each known length would change by: derivatives times variances.
+        let slopes: Vec<Vec<f64>> = used
+            .iter()
+            .map(|at| self.slope(&self.state, spreads, |s| self.length(s, *at)))
+            .collect();
+        let with: Vec<Vec<f64>> = slopes
+            .iter()
+            .map(|slope| {
+                let parts = slope.iter().zip(spreads);
+                parts.map(|(d, spread)| d * spread * spread).collect()
+            })
+            .collect();
+        let moved: Vec<f64> = prior.iter().zip(&self.state).map(|(p, s)| p - s).collect();
+        let off = used.iter().zip(&slopes).map(|(at, slope)| {
+            let now = self.length(&self.state, *at).unwrap_or_default();
+            self.known[*at].length - now - dot(slope, &moved)
+        });
+        let own = used.iter().map(|at| self.known[*at].spread);
+        Round::new(&slopes, with, &own.collect::<Vec<f64>>(), off.collect())
     }
 
     /// The slope of a figure over a state of belief; nothing where it cannot be figured beside it.
@@ -318,10 +316,16 @@ impl PlaneView {
         self.plane(&self.state)
     }
 
-    /// By how many standard deviations each known length differs from what the picture said without it.
+    /// By how many standard deviations each known length differs from what the picture and the other lengths say.
     #[must_use]
     pub fn misfits(&self) -> &[f64] {
         &self.misfits
+    }
+
+    /// Which known lengths are not fitted, because they contradict the others.
+    #[must_use]
+    pub fn left_out(&self) -> &[bool] {
+        &self.left_out
     }
 
     /// How far the plane is tilted away from the camera at a place, in degrees; `None` where it is not seen.
@@ -379,42 +383,6 @@ fn goes_round(corners: &[Spot; 4]) -> Result<(), NoPlane> {
         return Err(NoPlane::NotRound);
     }
     Ok(())
-}
-
-/// The inverse of a matrix of so many rows, by elimination with the largest pivot; `None` where it has none.
-fn inverted(matrix: &[f64], n: usize) -> Option<Vec<f64>> {
-    let mut left = matrix.to_vec();
-    let mut right = vec![0.0; n * n];
-    for at in 0..n {
-        right[at * n + at] = 1.0;
-    }
-    for column in 0..n {
-        let pivot = (column..n).max_by(|a, b| {
-            left[a * n + column]
-                .abs()
-                .total_cmp(&left[b * n + column].abs())
-        })?;
-        if left[pivot * n + column].abs() < 1e-300 {
-            return None;
-        }
-        for c in 0..n {
-            left.swap(pivot * n + c, column * n + c);
-            right.swap(pivot * n + c, column * n + c);
-        }
-        let by = left[column * n + column];
-        for c in 0..n {
-            left[column * n + c] /= by;
-            right[column * n + c] /= by;
-        }
-        for r in (0..n).filter(|r| *r != column) {
-            let by = left[r * n + column];
-            for c in 0..n {
-                left[r * n + c] -= by * left[column * n + c];
-                right[r * n + c] -= by * right[column * n + c];
-            }
-        }
-    }
-    Some(right)
 }
 
 #[cfg(test)]
@@ -479,6 +447,38 @@ mod tests {
         };
         let wrong = PlaneView::new(&door(), &[wrong], lens(0.005), 1.5).unwrap();
         assert!(wrong.misfits()[0] > 3.0, "{:?}", wrong.misfits());
+    }
+
+    /// One misread tape among three: it is named, and neither the rest nor how sure it is changes by it.
+    #[test]
+    fn a_tape_that_contradicts_the_others_is_left_out_and_spoils_nothing() {
+        let tape = |from: Spot, to: Spot, length: f64| Known {
+            ends: [seen(from), seen(to)],
+            length,
+            spread: 0.0008,
+        };
+        let good = [
+            tape([1.5, 0.3], [1.5, 1.8], 1.5),
+            tape([0.1, 0.2], [1.3, 0.2], 1.2),
+        ];
+        // 0.87 m read as 1.10: 43 1/2 in for 34 1/2.
+        let misread = tape([0.2, 1.9], [1.07, 1.9], 1.10);
+        let without = PlaneView::new(&door(), &good, lens(0.005), 1.5).unwrap();
+        let all = [good[0], misread, good[1]];
+        let with = PlaneView::new(&door(), &all, lens(0.005), 1.5).unwrap();
+        assert_eq!(with.left_out(), [false, true, false]);
+        assert!(with.misfits()[1] > 10.0, "{:?}", with.misfits());
+        assert!(with.misfits()[0].abs() < 1.0 && with.misfits()[2].abs() < 1.0);
+        let of = |view: &PlaneView| view.distance(seen([1.2, 1.0]), seen([1.9, 1.0])).unwrap();
+        let (with, without) = (of(&with), of(&without));
+        assert!(
+            (with.value - without.value).abs() < 1e-9,
+            "{with:?} {without:?}"
+        );
+        assert!(
+            (with.spread - without.spread).abs() < 1e-9,
+            "{with:?} {without:?}"
+        );
     }
 
     #[test]

@@ -6,7 +6,7 @@ use slint::{ComponentHandle, Image, ModelRc, SharedString};
 
 use super::Desk;
 use super::generated::{Chip, PadKeys};
-use super::page::model;
+use super::page::{Numbered, model};
 use crate::app::{App, FRACTIONS, Kind};
 use crate::drawing::{Palette, length_of_drag, tape};
 use crate::measure::{Length, fraction_glyph};
@@ -104,10 +104,13 @@ fn press(desk: &Rc<Desk>, key: &str) -> bool {
 }
 
 /// Shows the pad as it is, or closes it.
-pub(super) fn show(desk: &Desk, app: &App) {
+pub(super) fn show(desk: &Desk, app: &App, numbered: &mut Numbered) {
     let keys = desk.window.global::<PadKeys<'_>>();
     keys.set_open(app.pad.is_some());
     let Some(pad) = &app.pad else { return };
+    let choices = app.pad_choices();
+    keys.set_is_choice(pad.kind == Kind::Choice);
+    keys.set_choices(model(choices.iter().map(|chip| numbered.chip(chip))));
     let metric = app.job.units.is_metric();
     let length = pad.kind == Kind::Length;
     keys.set_asks(pad.asks.as_str().into());

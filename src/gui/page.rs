@@ -22,7 +22,10 @@ impl Numbered {
     fn maybe(&mut self, command: Option<&Command>) -> i32 {
         command.map_or(-1, |command| self.number(command.clone()))
     }
-    fn chip(&mut self, chip: &app::Chip) -> Chip {
+    pub(super) fn commands(self) -> Vec<Command> {
+        self.0
+    }
+    pub(super) fn chip(&mut self, chip: &app::Chip) -> Chip {
         Chip {
             label: chip.label.as_str().into(),
             on: chip.on,
@@ -69,7 +72,7 @@ pub(super) fn connect(desk: &Rc<Desk>) {
 }
 
 /// Lays a screen out on the page; gives its commands by number.
-pub(super) fn show(desk: &Rc<Desk>, app: &App, screen: &Screen) -> Vec<Command> {
+pub(super) fn show(desk: &Rc<Desk>, app: &App, screen: &Screen) -> Numbered {
     let mut numbered = Numbered::default();
     let page = desk.window.global::<Page<'_>>();
     let palette = Palette::of(app.prefs.theme);
@@ -125,7 +128,7 @@ pub(super) fn show(desk: &Rc<Desk>, app: &App, screen: &Screen) -> Vec<Command> 
     } else {
         page.set_spots(ModelRc::default());
     }
-    numbered.0
+    numbered
 }
 
 /// Whether what is shown is on the disk.
@@ -269,6 +272,7 @@ fn icon(icon: Icon) -> Image {
         Icon::Tape => include_bytes!("../../assets/icons/card-tape.svg"),
         Icon::Drain => include_bytes!("../../assets/icons/card-drain.svg"),
         Icon::Sheets => include_bytes!("../../assets/icons/card-sheets.svg"),
+        Icon::Trim => include_bytes!("../../assets/icons/card-trim.svg"),
     };
     Image::load_from_svg_data(bytes).unwrap_or_default()
 }

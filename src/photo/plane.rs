@@ -2,8 +2,8 @@
 
 use super::{Flat, KnownBy, Photo, Taped, WORKING, What};
 use crate::geometry::{
-    Bent, Estimate, Known, Lens, NoPlane, PlaneView, Reference, Shape, Spot, bend_of, distance,
-    turn,
+    Bent, CONTRADICTS, Estimate, Known, Lens, NoPlane, PlaneView, Reference, Shape, Spot, bend_of,
+    distance, turn,
 };
 use crate::handbook::tape::CORNER_OFF;
 use crate::measure::{Angle, Length};
@@ -20,8 +20,6 @@ pub const STATED: f64 = 2.0;
 const SMALL: f64 = 80.0;
 /// A plane is oblique where it is tilted by more, in degrees.
 const OBLIQUE: f64 = 60.0;
-/// A tape disagrees with the picture by more standard deviations than chance makes likely.
-const DISAGREES: f64 = 3.0;
 
 /// Why a picture shows no plane to measure in.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -46,12 +44,14 @@ pub enum Doubt {
         /// The mark.
         number: u32,
     },
-    /// A tape and the picture do not agree.
+    /// A tape contradicts the picture and the other tapes; nothing else is measured by it.
     Disagrees {
         /// The mark.
         number: u32,
-        /// By how many standard deviations.
-        by: f64,
+        /// What the picture and the other tapes say of it.
+        says: Taped,
+        /// No other tape on the picture agrees with it: its size may be the one that is wrong.
+        alone: bool,
     },
     /// The marked edges tell little of the lens; one standard deviation of its bend.
     EdgesTellLittle(f64),
@@ -148,12 +148,6 @@ impl Photo {
     #[must_use]
     pub fn figure(&self, number: u32, view: Option<&PlaneView>) -> Option<Figure> {
         let mark = self.mark(number)?;
-        let stated = |estimate: Estimate| -> Option<Taped> {
-            Some(Taped {
-                length: Length::from_metres(estimate.value)?,
-                give: Length::from_metres(estimate.spread * STATED)?,
-            })
-        };
         match (&mark.what, &mark.points[..]) {
             (What::Dimension(Some(taped)), _) => Some(Figure::Taped(*taped)),
             (What::Dimension(None), [a, b]) => {
@@ -202,12 +196,7 @@ impl Photo {
                 doubts.push(Doubt::EdgesTellLittle(spread));
             }
         }
-        for ((number, _), by) in self.taped().iter().zip(view.misfits()) {
-            if by.abs() > DISAGREES {
-                let number = *number;
-                doubts.push(Doubt::Disagrees { number, by: *by });
-            }
-        }
+        doubts.extend(self.contradictions(view));
         let marks = self.marks.iter().filter(|mark| {
             self.figure(mark.number, Some(view))
                 .is_some_and(Figure::is_estimate)
@@ -217,6 +206,46 @@ impl Photo {
             number: mark.number,
         }));
         doubts
+    }
+
+    /// The tapes that contradict the picture and the others, the one that fits least first.
+    fn contradictions(&self, view: &PlaneView) -> Vec<Doubt> {
+        let taped = self.taped();
+        let alone = view.left_out().iter().all(|out| *out);
+        let fits = taped.iter().zip(view.misfits()).zip(view.left_out());
+        let mut worst: Vec<(f64, u32, [Spot; 2])> = fits
+            .filter(|(_, out)| **out)
+            .map(|(((number, known), by), _)| (by.abs(), *number, known.ends))
+            .collect();
+        worst.sort_by(|a, b| b.0.total_cmp(&a.0));
+        let doubts = worst.into_iter().filter_map(|(_, number, [a, b])| {
+            let says = stated(view.distance(a, b)?)?;
+            Some(Doubt::Disagrees {
+                number,
+                says,
+                alone,
+            })
+        });
+        doubts.collect()
+    }
+
+    /// What the picture and the other tapes say of a dimension, where a tape that read this would contradict them.
+    ///
+    /// # Source
+    /// [`CONTRADICTS`]: more standard deviations of both together than chance makes likely.
+    #[must_use]
+    pub fn contradicted(&self, number: u32, read: Taped) -> Option<Taped> {
+        let mut without = self.clone();
+        let mark = without.mark_mut(number)?;
+        let (What::Dimension(_), [a, b]) = (&mark.what, &mark.points[..]) else {
+            return None;
+        };
+        let ends = [*a, *b];
+        mark.what = What::Dimension(None);
+        let says = without.view().ok()?.distance(ends[0], ends[1])?;
+        let both = says.spread.hypot(read.give.metres() / STATED);
+        let off = (read.length.metres() - says.value).abs();
+        stated(says).filter(|_| off >= CONTRADICTS * both)
     }
 
     /// Where a place of the picture is on its wall: from the left corner and up from the floor, with its ±.
@@ -265,6 +294,14 @@ impl Photo {
         });
         line.unwrap_or(0.0)
     }
+}
+
+/// An estimate as it is stated.
+fn stated(estimate: Estimate) -> Option<Taped> {
+    Some(Taped {
+        length: Length::from_metres(estimate.value)?,
+        give: Length::from_metres(estimate.spread * STATED)?,
+    })
 }
 
 /// What was taped of the reference; `None` where something of it was not.
@@ -418,7 +455,9 @@ mod tests {
         );
         let view = photo.view().unwrap();
         assert!(photo.doubts(&view).is_empty());
-        let tape = Some(Taped::read(Length::mm(1300)));
+        let before = photo.figure(far, Some(&view));
+        let read = Taped::read(Length::mm(1300));
+        let tape = Some(read);
         let wrong = photo.add_mark(
             What::Dimension(tape),
             vec![[1100.0, 700.0], [1100.0, 1900.0]],
@@ -429,6 +468,14 @@ mod tests {
             matches!(doubts[..], [Doubt::Disagrees { number, .. }] if number == wrong),
             "{doubts:?}"
         );
+        // It is asked about with what the picture says, a good one is not, and the rest is measured as before.
+        let says = photo.contradicted(wrong, read).unwrap();
+        assert_eq!(says.length, Length::mm(1200));
+        assert_eq!(
+            photo.contradicted(wrong, Taped::read(Length::mm(1203))),
+            None
+        );
+        assert_eq!(photo.figure(far, Some(&view)), before);
         let flat = photo.flat.as_mut().unwrap();
         flat.corners = [
             [1000.0, 500.0],

@@ -196,11 +196,25 @@ pub enum HiddenKind {
     Duct,
     /// Anything else: the note says what.
     Other,
+    /// An electric box: of an outlet, a switch, a light, or a junction under the board.
+    ElectricBox,
 }
 
 impl HiddenKind {
     /// Every kind, in the order of a list.
-    pub const ALL: [HiddenKind; 7] = [
+    pub const LIST: [HiddenKind; 8] = [
+        HiddenKind::Pipe,
+        HiddenKind::Cable,
+        HiddenKind::ElectricBox,
+        HiddenKind::Stud,
+        HiddenKind::Blocking,
+        HiddenKind::Valve,
+        HiddenKind::Duct,
+        HiddenKind::Other,
+    ];
+
+    /// Every kind, in the order of the codes of a file: a new one comes last.
+    pub const ALL: [HiddenKind; 8] = [
         HiddenKind::Pipe,
         HiddenKind::Cable,
         HiddenKind::Stud,
@@ -208,7 +222,14 @@ impl HiddenKind {
         HiddenKind::Valve,
         HiddenKind::Duct,
         HiddenKind::Other,
+        HiddenKind::ElectricBox,
     ];
+
+    /// Electricity runs in it.
+    #[must_use]
+    pub const fn is_live(self) -> bool {
+        matches!(self, HiddenKind::Cable | HiddenKind::ElectricBox)
+    }
 
     /// What it is called on a screen.
     #[must_use]
@@ -221,6 +242,7 @@ impl HiddenKind {
             HiddenKind::Valve => "Valve body",
             HiddenKind::Duct => "Duct",
             HiddenKind::Other => "Other",
+            HiddenKind::ElectricBox => "Electric box",
         }
     }
 }

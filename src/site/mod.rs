@@ -1,5 +1,6 @@
 //! What stands on the site: rooms, walls, openings, studs and finishes. No prices, no quantities of material.
 
+mod against;
 mod areas;
 mod bore;
 mod change;
@@ -21,6 +22,7 @@ mod studs;
 pub mod surface;
 mod survey;
 
+pub use against::{Against, against, true_turns};
 pub use areas::{NoArea, OpeningRule, WallAreas, baseboard, wall_areas};
 pub use bore::{Fault, Member, hole_for};
 pub use change::{Bend, Missing, bend, slant, still_to_measure};
@@ -41,5 +43,5 @@ pub use survey::{
     Asked, Bow, Check, CornerFound, Difference, FaceCheck, How, Level, Mark, Misread, Passed, Size,
     Survey, Surveyed, Suspicion, Third, Trust, WallFound, What, bow, differences, floor_level,
     floor_plus_minus, follows_plus_minus, half_of, leans, misreads, reading_sigma, surveyed,
-    suspicion, tape_tolerance, to_ask,
+    suspicion, taken_for, tape_tolerance, to_ask,
 };

@@ -265,8 +265,10 @@ fn may_serve(serves: Option<FixedKind>, kind: HiddenKind) -> bool {
         (
             Some(Hot | Cold | Drain | Valve | Heat),
             HiddenKind::Pipe | HiddenKind::Valve
-        ) | (Some(Outlet | Switch | Light | Vent), HiddenKind::Cable)
-            | (Some(Vent | Heat), HiddenKind::Duct)
+        ) | (
+            Some(Outlet | Switch | Light | Vent),
+            HiddenKind::Cable | HiddenKind::ElectricBox
+        ) | (Some(Vent | Heat), HiddenKind::Duct)
     )
 }
 

@@ -56,7 +56,7 @@ fn the_plan_of_a_survey_is_clean() {
         let What::Diagonal(a, b) = *what else {
             continue;
         };
-        let corners = crate::site::sketch(&both).corners.points;
+        let corners = site::sketch(&both).corners.points;
         let long = corners[a].distance(corners[b]);
         both.measure(
             *what,

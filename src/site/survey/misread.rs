@@ -106,6 +106,37 @@ fn mistaken_for(read: Length, units: Units) -> Vec<(f64, How)> {
     all
 }
 
+/// The reading that an eye may have taken for this one and that lies within what is known otherwise: the nearest of them.
+///
+/// # Inputs
+/// The length as read; what it is likely, more or less; the units in which the tape is read.
+/// # Gives
+/// What may have stood there, and how it was misread; `None` where no usual misreading explains it.
+/// # Source
+/// The ways in which a tape is misread, from no source.
+/// # Example
+/// ```
+/// use storyrod::{measure::{Length, Units}, site::{How, taken_for}};
+/// let inches = |n| Length::inches(n);
+/// let found = taken_for(inches(43), inches(34), inches(1), Units::FeetInches { marks: 16 });
+/// assert_eq!(found, Some((inches(34), How::Exchanged)));
+/// ```
+#[must_use]
+pub fn taken_for(
+    read: Length,
+    likely: Length,
+    plus_minus: Length,
+    units: Units,
+) -> Option<(Length, How)> {
+    let (is, within) = (likely.metres(), plus_minus.metres());
+    let off = |value: f64| (value - is).abs();
+    let all = mistaken_for(read, units).into_iter();
+    let (value, how) = all
+        .filter(|(value, _)| off(*value) <= within)
+        .min_by(|a, b| off(a.0).total_cmp(&off(b.0)))?;
+    Some((Length::from_metres(value)?, how))
+}
+
 /// A number with two of its digits exchanged that stand side by side, or with a 6 for a 9.
 fn digits(number: i64) -> Vec<(i64, How)> {
     let text: Vec<u8> = number.max(0).to_string().into_bytes();

@@ -16,4 +16,4 @@ pub use ask::{Ask, Begin, Field, Framing, Problem, Surface, Thing, ThingShape, W
 pub use figure::{Figure, figure, sheet_weight};
 pub use marks::{Cut, CutWay, Hole};
 pub use pieces::Piece;
-pub use screws::screws_on_a_sheet;
+pub use screws::{screw_lines, screws_on_a_sheet};

@@ -44,25 +44,79 @@ pub fn screws_on_a_sheet(
 
 /// The screws of a piece.
 pub(super) fn of_piece(ask: &Ask, piece: &Piece) -> i64 {
-    let all_over = || {
-        screws_on_a_sheet(
+    let Some(lines) = along_framing(ask, piece) else {
+        return screws_on_a_sheet(
             (
                 piece.size.0.max(piece.size.1),
                 piece.size.0.min(piece.size.1),
             ),
             ask.screws,
             edge(ask),
-        )
+        );
     };
-    let Some(framing) = &ask.framing else {
-        return all_over();
-    };
-    // An underlayment is fastened to the deck, not to the joists.
-    if ask.on == super::Surface::Floor {
-        return all_over();
+    let e = edge(ask);
+    let counts = lines.iter().map(|(from, to, at_edge)| {
+        let apart = if *at_edge { ask.screws.0 } else { ask.screws.1 };
+        (steps(from.distance(*to) - e * 2, apart) + 1).max(2)
+    });
+    counts.sum()
+}
+
+/// The lines that a piece is screwed along, each from end to end: along what carries it, or rows over the whole piece.
+///
+/// # Inputs
+/// The ask and one of its pieces.
+/// # Gives
+/// Lines on the surface, from the left or from the top; rows run along the longer side of the box round the piece, as far
+/// apart as screws are at most.
+/// # Source
+/// As [`screws_on_a_sheet`] and the spacing of the ask; where within its row a screw stands is for whoever drives it.
+/// # Example
+/// ```
+/// use storyrod::trades::sheets::{Ask, figure, screw_lines};
+/// let ask = Ask::wall();
+/// let figure = figure(&ask).unwrap();
+/// // A whole sheet of 4 by 8 ft, 3/8 in from its edges, rows at most 16 in apart.
+/// let rows = screw_lines(&ask, &figure.pieces[0]);
+/// assert_eq!(rows.len(), 4);
+/// ```
+#[must_use]
+pub fn screw_lines(ask: &Ask, piece: &Piece) -> Vec<(Point, Point)> {
+    if let Some(lines) = along_framing(ask, piece) {
+        return lines.into_iter().map(|(from, to, _)| (from, to)).collect();
     }
     let Some((least, most)) = piece.region.bounds() else {
-        return 0;
+        return Vec::new();
+    };
+    let (size, e) = (most - least, edge(ask));
+    let across = size.x >= size.y;
+    let short = size.x.min(size.y) - e * 2;
+    let rows = steps(short, ask.screws.1.max(ask.screws.0)).max(1);
+    let lines = (0..=rows).flat_map(|n| {
+        let off = e + (short * n).divided(rows);
+        let (a, b) = if across {
+            (
+                Point::new(least.x, least.y + off),
+                Point::new(most.x, least.y + off),
+            )
+        } else {
+            (
+                Point::new(least.x + off, least.y),
+                Point::new(least.x + off, most.y),
+            )
+        };
+        piece.region.along(a, b)
+    });
+    lines.collect()
+}
+
+/// The lines along what carries a piece, and whether each is at an edge; `None` where it is fastened all over.
+fn along_framing(ask: &Ask, piece: &Piece) -> Option<Vec<(Point, Point, bool)>> {
+    // An underlayment is fastened to the deck, not to the joists.
+    let framing = ask.framing.as_ref();
+    let framing = framing.filter(|_| ask.on != super::Surface::Floor)?;
+    let Some((least, most)) = piece.region.bounds() else {
+        return Some(Vec::new());
     };
     let (origin, e) = (ask.origin(), edge(ask));
     let far = most - origin;
@@ -94,7 +148,7 @@ pub(super) fn of_piece(ask: &Ask, piece: &Piece) -> i64 {
             lines.push((end, true));
         }
     }
-    let mut count = 0;
+    let mut found = Vec::new();
     for (at, at_edge) in lines {
         let (a, b) = if framing.upright {
             let x = origin.x + at;
@@ -103,13 +157,10 @@ pub(super) fn of_piece(ask: &Ask, piece: &Piece) -> i64 {
             let y = origin.y + at;
             (Point::new(least.x, y), Point::new(most.x, y))
         };
-        let apart = if at_edge { ask.screws.0 } else { ask.screws.1 };
-        for (from, to) in piece.region.along(a, b) {
-            let run = from.distance(to) - e * 2;
-            count += (steps(run, apart) + 1).max(2);
-        }
+        let parts = piece.region.along(a, b).into_iter();
+        found.extend(parts.map(|(from, to)| (from, to, at_edge)));
     }
-    count
+    Some(found)
 }
 
 /// From the edge of a board to a screw.
