@@ -34,7 +34,7 @@ pub use generated::MainWindow;
 pub use photo::{Pick, Picker};
 use slint::ComponentHandle;
 
-use crate::app::{App, Command, Here, Kept, Row, Slot};
+use crate::app::{App, Command, Here, Kept, Row, Slot, Tool};
 use crate::drawing::Place;
 
 /// A fingertip on the screen, in logical pixels.
@@ -50,7 +50,7 @@ pub struct Desk {
     place: Cell<Option<Place>>,
     held: Cell<Option<Place>>,
     tape: Cell<f32>,
-    shown: RefCell<Option<Here>>,
+    shown: RefCell<Option<(Here, Tool)>>,
     clock: slint::Timer,
     /// The lines of the log that are shown, and the pictures that they are of.
     log: RefCell<Vec<crate::photo::Line>>,
@@ -220,9 +220,11 @@ impl Desk {
         pad::show(self, &app, &mut numbered);
         let commands = numbered.commands();
         *self.commands.borrow_mut() = commands;
-        let moved = self.shown.borrow().as_ref() != Some(app.here());
+        // What a tool asks stands at the top as well.
+        let now = (app.here().clone(), app.tool());
+        let moved = self.shown.borrow().as_ref() != Some(&now);
         if moved {
-            *self.shown.borrow_mut() = Some(app.here().clone());
+            *self.shown.borrow_mut() = Some(now);
             self.window.global::<generated::Page<'_>>().set_scroll(0.0);
         }
     }
