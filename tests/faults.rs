@@ -35,6 +35,8 @@ mod sheets;
 mod sim_disk;
 #[path = "faults/simulated_disk.rs"]
 mod simulated_disk;
+#[path = "faults/trim.rs"]
+mod trim;
 #[path = "faults/two_programs.rs"]
 mod two_programs;
 #[path = "faults/versions.rs"]

@@ -29,3 +29,5 @@ mod tape;
 mod tile_work;
 #[path = "properties/tiles.rs"]
 mod tiles;
+#[path = "properties/trim.rs"]
+mod trim;

@@ -85,6 +85,8 @@ mod tile_floors;
 mod tile_rules;
 #[path = "published/traverse_and_network_texts.rs"]
 mod traverse_and_network_texts;
+#[path = "published/trim_pages.rs"]
+mod trim_pages;
 #[path = "published/wall_paint_guide.rs"]
 mod wall_paint_guide;
 #[path = "published/wet_film_answer.rs"]

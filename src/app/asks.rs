@@ -52,6 +52,9 @@ impl App {
             Slot::AirHumidity(_) => "Humidity of the air".into(),
             Slot::Tile(_, field) => tile_asks(*field).into(),
             Slot::Mix(_, field) => mix_asks(*field).into(),
+            Slot::Pipe(task, super::PipeSlot::UpFromFloor) if self.starts_in_floor(*task) => {
+                "Wall out to its start".into()
+            }
             Slot::Pipe(task, field) => super::pipe_words::asks(*field, self.pipe_ask(*task)),
             Slot::Tape(field) => tape_asks(*field).into(),
             Slot::Price(key) => format!("{}, price of one", self.pack_name(key)),
@@ -61,6 +64,7 @@ impl App {
             Slot::HandPrice(_) => "Price of one".into(),
             Slot::Drain(_, field) => super::drain_inputs::asks(*field).into(),
             Slot::Sheets(_, field) => super::sheets_inputs::asks(*field).into(),
+            Slot::Trim(_, field) => super::trim_inputs::asks(*field),
             Slot::Cut(_, field) => super::cutting_page::asks(*field),
             Slot::Measure(room, what) => (self.job.rooms.get(*room))
                 .map_or_else(String::new, |room| super::survey_words::asks(room, *what)),

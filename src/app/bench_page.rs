@@ -1,10 +1,11 @@
 //! The bench of trades, and the working of a figure.
 
+use super::trim_page::trim_name;
 use super::{App, Card, Chip, Command, Here, Icon, Row, Screen, Tone, words};
 use crate::measure::Figures;
 use crate::takeoff::{Ask, TileOn};
 use crate::trades::sheets::Surface;
-use crate::trades::{Account, Weight};
+use crate::trades::{Account, Weight, trim};
 
 impl App {
     /// The bench: each trade a card, then the figures of this job.
@@ -48,6 +49,13 @@ impl App {
                 "board and underlayment, cut to the true shape",
                 Icon::Sheets,
                 Command::NewSheets(None, TileOn::Own, Surface::Floor),
+            ),
+            card(
+                "Trim",
+                last(|ask| matches!(ask, Ask::Trim(..))),
+                "base and casing, cut to the true corners",
+                Icon::Trim,
+                Command::NewTrim(None, trim::Kind::Base),
             ),
             card(
                 "Grout",
@@ -117,6 +125,7 @@ impl App {
             Some(Ask::Pipe(ask, _)) => self.pipe_page(at, ask),
             Some(Ask::Drain(_)) => self.drain_page(at),
             Some(Ask::Sheets(..)) => self.sheets_page(at),
+            Some(Ask::Trim(ask, on)) => self.trim_page(at, ask, on),
             None => self.bench_page(),
         }
     }
@@ -143,6 +152,7 @@ impl App {
             Ask::Drain(..) => ("Drain", None),
             Ask::Sheets(_, TileOn::Wall(wall)) => ("Sheets", Some(crate::site::Wall::named(*wall))),
             Ask::Sheets(..) => ("Sheets", None),
+            Ask::Trim(ask, _) => (trim_name(ask), None),
         };
         match (room, wall) {
             (Some(room), Some(wall)) => format!("{trade}, wall {wall}, {room}"),
@@ -168,6 +178,7 @@ impl App {
                 .map(|figure| figure.account),
             Ask::Drain(..) => self.drain_account(at),
             Ask::Sheets(..) => self.sheets_account(at),
+            Ask::Trim(..) => self.trim_figure(at).map(|figure| figure.account),
             Ask::Paint(..) => crate::trades::paint::figure(&self.paint_ask(at)?)
                 .ok()
                 .map(|figure| figure.account),
@@ -184,6 +195,7 @@ impl App {
             Ask::Pipe(..) => self.pipe_answer(at),
             Ask::Drain(..) => self.drain_answer(at),
             Ask::Sheets(..) => self.sheets_answer(at),
+            Ask::Trim(..) => self.trim_answer(at),
         }
     }
 

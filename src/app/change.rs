@@ -2,7 +2,7 @@
 
 use super::{
     App, Choice, Command, Here, Shape, StudsOf, cutting_page, drain_inputs, fill::last_task,
-    mix_inputs, sheets_inputs, studs, tile_fill,
+    mix_inputs, sheets_inputs, studs, tile_fill, trim_inputs,
 };
 use crate::measure::quantity::square_metres;
 use crate::measure::{Angle, Length};
@@ -67,6 +67,13 @@ impl App {
                     .of(Board::Gypsum),
                 };
                 self.new_task(room, Ask::Sheets(Box::new(ask), on));
+            }
+            Command::NewTrim(room, kind) => {
+                let ask = trim_inputs::begun(&self.job, room, kind);
+                self.new_task(room, Ask::Trim(Box::new(ask), takeoff::TrimOn::default()));
+            }
+            Command::Set(task, Choice::Trim(choice)) => {
+                self.edit("", |job| trim_inputs::choose(job, task, choice));
             }
             Command::Cut(material, choice) => {
                 self.edit("", |job| cutting_page::choose(job, &material, choice));
@@ -362,7 +369,11 @@ fn keep_patches_on_their_walls(
                 Ask::Patch(_, wall) => *wall = None,
                 Ask::Tile(_, on) | Ask::Sheets(_, on) => *on = TileOn::Own,
                 Ask::Pipe(_, on) => *on = None,
-                Ask::Paint(..) | Ask::Grout(..) | Ask::Mortar(..) | Ask::Drain(..) => {}
+                Ask::Paint(..)
+                | Ask::Grout(..)
+                | Ask::Mortar(..)
+                | Ask::Drain(..)
+                | Ask::Trim(..) => {}
             }
         } else if *wall > at {
             *wall = (*wall + now).saturating_sub(before);
@@ -387,7 +398,7 @@ fn lay(job: &mut Job, task: usize, room: usize, wall: Option<usize>) {
         Ask::Pipe(_, on) => {
             *on = wall.map(takeoff::PipeOn::wall);
         }
-        Ask::Paint(..) | Ask::Grout(..) | Ask::Mortar(..) | Ask::Drain(..) => {}
+        Ask::Paint(..) | Ask::Grout(..) | Ask::Mortar(..) | Ask::Drain(..) | Ask::Trim(..) => {}
     }
 }
 
@@ -433,7 +444,7 @@ fn choose(ask: &mut Ask, choice: Choice, known: Option<Length>) {
                 sheets_inputs::choose(ask, choice);
             }
         }
-        Ask::Grout(..) | Ask::Mortar(..) | Ask::Pipe(..) => {}
+        Ask::Grout(..) | Ask::Mortar(..) | Ask::Pipe(..) | Ask::Trim(..) => {}
     }
 }
 

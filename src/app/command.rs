@@ -1,6 +1,6 @@
 //! What a tap can ask for.
 
-use super::{PhotoCommand, RoomChoice, SheetsChoice, Slot, StepCommand, StudsOf};
+use super::{PhotoCommand, RoomChoice, SheetsChoice, Slot, StepCommand, StudsOf, TrimChoice};
 use crate::drawing::View;
 use crate::geometry::Point;
 use crate::handbook::pipe as book;
@@ -8,6 +8,7 @@ use crate::measure::Length;
 use crate::site::{Finish, Id, OpeningKind, OpeningRule};
 use crate::takeoff::{LineKey, Saw, StepKey, TileOn};
 use crate::trades::sheets::Surface;
+use crate::trades::trim;
 use crate::trades::{Grout, Material, drain, mortar, paint, patch, pipe, tape, tile};
 
 /// A place in the program.
@@ -79,6 +80,8 @@ pub enum Command {
     Back,
     /// Open the pad.
     Pad(Slot),
+    /// The pad on each of these, one after the other: all that is measured of one thing.
+    Walk(Vec<Slot>),
     /// Take back the last edit.
     Undo,
     /// Do it again.
@@ -199,6 +202,8 @@ pub enum Command {
     NewDrain(Option<usize>),
     /// New sheets, on a surface of a room or by hand.
     NewSheets(Option<usize>, TileOn, Surface),
+    /// New trim, round a room or by hand.
+    NewTrim(Option<usize>, trim::Kind),
     /// A choice of a material's cutting plan.
     Cut(Material, CutChoice),
     /// Something done to a room.
@@ -281,6 +286,8 @@ pub enum Choice {
     Drain(DrainChoice),
     /// A choice of sheets.
     Sheets(SheetsChoice),
+    /// A choice of trim.
+    Trim(TrimChoice),
 }
 
 /// A choice of a run of pipe. Legs count from 0; node 0 is the start, node 1 the end of the first leg.

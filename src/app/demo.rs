@@ -4,7 +4,7 @@ use chrono::{DateTime, FixedOffset};
 
 use crate::measure::{Length, Units};
 use crate::site::{Finish, Opening, OpeningKind, OpeningRule, Room, Studs};
-use crate::takeoff::{Ask, Job, TileOn};
+use crate::takeoff::{Ask, Job, TileOn, TrimOn};
 use crate::trades::patch::{self, Hole, HoleShape};
 use crate::trades::{drain, sheets, tile};
 
@@ -89,6 +89,8 @@ pub fn demo_job(now: DateTime<FixedOffset>) -> Job {
         ..sheets::Ask::wall()
     };
     job.add_task(Some(0), Ask::Sheets(Box::new(board), TileOn::Wall(5)));
+    // Base round the downstairs washroom, from one side of its door to the other.
+    job.add_task(Some(0), Ask::Trim(Box::default(), TrimOn::default()));
     job
 }
 

@@ -5,8 +5,8 @@ use super::{
 };
 use super::{
     cutting_page, doubt, drain_inputs, mix_inputs, paint_inputs, patch_inputs, photo_change,
-    pipe_inputs, room_page, sheets_inputs, steps_page, studs, survey_page, tile_fill, wall_items,
-    words,
+    pipe_inputs, room_page, sheets_inputs, steps_page, studs, survey_page, tile_fill, trim_inputs,
+    wall_items, words,
 };
 use crate::measure::{Angle, Figures, Length, Money, Rounding, read};
 use crate::site::Id;
@@ -74,6 +74,40 @@ impl App {
         self.open_pad(slots[next].0.clone());
     }
 
+    /// What is typed for another slot than this is taken; gives whether it could be.
+    pub(super) fn take_before(&mut self, slot: &Slot) -> bool {
+        match self.pad.clone() {
+            Some(pad) if pad.is_typed() && pad.slot != *slot && pad.kind != Kind::Words => {
+                self.take_typed(&pad)
+            }
+            _ => true,
+        }
+    }
+
+    /// After an undo: what was typed and not taken stays on its pad. Where there is no such place any more a length goes into
+    /// the hand, for the figure that is tapped next.
+    pub(super) fn keep_typed(&mut self, typed: Option<Pad>) {
+        let Some(pad) = typed else { return };
+        let held = pad.length(self.job.units);
+        if self.is_there(&pad.slot) {
+            self.pad = Some(pad);
+        } else {
+            self.held = held;
+        }
+    }
+
+    /// Whether what a slot fills in is still there.
+    fn is_there(&self, slot: &Slot) -> bool {
+        if let Some((room, what)) = survey_page::what_of(slot) {
+            return self.job.rooms.get(room).is_some_and(|room| room.has(what));
+        }
+        let alone = matches!(
+            slot,
+            Slot::Roll | Slot::HandLine | Slot::NewStep(_) | Slot::Search
+        );
+        alone || self.slots().iter().any(|(of, _)| of == slot)
+    }
+
     /// How far along the slots of this screen the pad is: "2 of 6".
     #[must_use]
     pub fn pad_progress(&self) -> String {
@@ -85,14 +119,58 @@ impl App {
         at.map_or_else(String::new, |at| format!("{} of {}", at + 1, slots.len()))
     }
 
+    /// The pad on one figure after the other.
+    pub(super) fn walk(&mut self, slots: Vec<Slot>) {
+        let Some(first) = slots.first().cloned() else {
+            return;
+        };
+        self.rooms_view.walk = slots;
+        self.open_pad(first);
+    }
+
+    /// The figure after this one of the thing that is walked over, if it is.
+    fn walk_on(&mut self, slot: &Slot) -> Option<Slot> {
+        let walk = &mut self.rooms_view.walk;
+        if walk.first() == Some(slot) {
+            walk.remove(0);
+        } else {
+            walk.clear();
+        }
+        walk.first().cloned()
+    }
+
+    /// Whether a pad shows an estimate that nobody typed anew: Enter leaves it one.
+    fn is_estimate(&self, pad: &Pad) -> bool {
+        let stands = survey_page::what_of(&pad.slot).and_then(|(room, what)| {
+            let room = self.job.rooms.get(room)?;
+            room.mark(what).estimate
+        });
+        pad.fresh && pad.doubted.is_none() && stands.is_some()
+    }
+
     /// Takes what is typed and goes on to the next slot that still asks, or closes the pad.
     pub fn take(&mut self) {
         let Some(pad) = self.pad.clone() else { return };
-        if pad.typed.trim().is_empty() && pad.kind != Kind::Words {
+        let empty = pad.typed.trim().is_empty() && pad.kind != Kind::Words;
+        let leaves = empty || self.is_estimate(&pad);
+        let started = self.start_asked_by(&pad.slot).filter(|_| !empty);
+        if !leaves && !self.take_typed(&pad) {
+            return;
+        }
+        if let Some(up) = started {
+            self.open_pad(up);
+            return;
+        }
+        if let Some(next) = self.walk_on(&pad.slot) {
+            self.open_pad(next);
+            return;
+        }
+        if empty {
             self.pad = None;
             return;
         }
-        if !self.take_typed(&pad) {
+        if let Some(up) = started {
+            self.open_pad(up);
             return;
         }
         let slots = self.slots();
@@ -170,16 +248,17 @@ impl App {
         let mut job = self.job.clone();
         match value {
             Value::Length(length) => {
-                if let Some(wrong) = self.doubted(pad, length) {
-                    return Err(wrong);
-                }
                 let nothing = match slot {
                     Slot::Pipe(_, field) => pipe_inputs::may_be_nothing(*field),
                     Slot::Sheets(_, field) => sheets_inputs::may_be_nothing(*field),
+                    Slot::Trim(_, field) => trim_inputs::may_be_nothing(*field),
                     slot => may_be_nothing(slot),
                 };
                 if !length.is_positive() && !nothing {
                     return Err("This has to be more than nothing. Measure it again.".to_owned());
+                }
+                if let Some(wrong) = self.doubted(pad, length) {
+                    return Err(wrong);
                 }
                 job.add_to_roll(pad.asks.clone(), pad.typed.clone(), length);
                 fill_length(&mut job, slot, length)?;
@@ -216,12 +295,17 @@ impl App {
         if let Slot::Pipe(task, _) = *slot {
             self.settle_pipe(&mut job, task);
         }
+        let last = survey_page::what_of(slot);
+        let read =
+            |app: &App| last.and_then(|(room, what)| app.job.rooms.get(room)?.measured(what));
+        let before = read(self);
         self.edit("", |open| *open = job);
         if let Slot::Pipe(task, PipeSlot::Face(shape) | PipeSlot::Depth(shape)) = *slot {
             self.keep_fitting(task, shape);
         }
-        if let Some(last) = survey_page::what_of(slot) {
+        if let Some(last) = last {
             self.rooms_view.last = Some(last);
+            self.tell_at_once(last, before.is_some() && before == read(self));
         }
         Ok(())
     }
@@ -232,12 +316,16 @@ impl App {
         if pad.doubted.as_ref() == Some(&typed) {
             return None;
         }
+        let units = self.job.units;
         let doubt = if let Slot::Photo(at, field) = pad.slot {
             self.photo_doubt(at, field, &typed, length)?
+        } else if let Slot::Spot(room, at, _, size) = pad.slot {
+            let room = self.job.rooms.get(room)?;
+            let on = room.hidden.get(at)?.on;
+            doubt::doubt_spot(room, (on, size), &typed, length, units)?
         } else {
             let (room, what) = survey_page::what_of(&pad.slot)?;
-            let room = self.job.rooms.get(room)?;
-            doubt::doubt(room, what, &typed, length, self.job.units)?
+            doubt::doubt(self.job.rooms.get(room)?, what, &typed, length, units)?
         };
         let open = self.pad.as_mut()?;
         open.doubted = Some(typed);
@@ -299,6 +387,7 @@ fn fill_length(job: &mut Job, slot: &Slot, length: Length) -> Result<(), String>
         Slot::Pipe(task, field) => pipe_inputs::fill_length(job, *task, *field, length)?,
         Slot::Drain(task, field) => drain_inputs::fill_length(job, *task, *field, length),
         Slot::Sheets(task, field) => sheets_inputs::fill_length(job, *task, *field, length),
+        Slot::Trim(task, field) => trim_inputs::fill_length(job, *task, *field, length),
         Slot::Cut(material, field) => cutting_page::fill(job, material, *field, length)?,
         Slot::FirstStud(of) | Slot::FoundStud(of, _) | Slot::StudFace(of) => {
             studs::fill(job, *of, slot, length)?;
@@ -363,6 +452,9 @@ fn fill_number(job: &mut Job, slot: &Slot, number: f64, metric: bool) -> Result<
         Slot::Sheets(task, field) => {
             sheets_inputs::fill_number(job, *task, *field, number, metric)?;
         }
+        Slot::Trim(task, field) => {
+            trim_inputs::fill_count(job, *task, *field, whole(number)?)?;
+        }
         Slot::Drain(task, field) => {
             drain_inputs::fill_count(job, *task, *field, whole(number)?);
         }
@@ -425,6 +517,7 @@ fn fill_words(job: &mut Job, slot: &Slot, text: String) {
         Slot::Paint(task, field) => paint_inputs::fill_words(job, *task, *field, text),
         Slot::Mix(task, field) => mix_inputs::fill_words(job, *task, *field, text),
         Slot::Pipe(task, _) => pipe_inputs::fill_words(job, *task, text),
+        Slot::Trim(task, _) => trim_inputs::fill_words(job, *task, text),
         _ => {}
     }
 }
@@ -433,4 +526,156 @@ fn fill_words(job: &mut Job, slot: &Slot, text: String) {
 #[must_use]
 pub(super) fn last_task(job: &Job) -> Here {
     Here::Task(job.tasks.len().saturating_sub(1))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::app::Keeper;
+    use crate::measure::Units;
+    use crate::site::{Room, What};
+
+    fn app() -> App {
+        let begun = chrono::DateTime::UNIX_EPOCH.fixed_offset();
+        let mut job = Job::new("Cabin", begun, Units::FeetInches { marks: 16 });
+        job.add_room(Room::rectangle("Bath"));
+        App::new(job, Keeper::nowhere())
+    }
+
+    /// Types and presses OK; gives what the pad then says is wrong.
+    fn types(app: &mut App, slot: &Slot, typed: &str) -> Option<String> {
+        if app.pad.as_ref().map(|pad| &pad.slot) != Some(slot) {
+            app.send(Command::Pad(slot.clone()));
+        }
+        let pad = app.pad.as_mut().unwrap();
+        (pad.typed, pad.fresh) = (typed.into(), false);
+        app.take();
+        let open = app.pad.as_ref().filter(|pad| pad.slot == *slot);
+        open.map(|pad| pad.wrong.clone())
+    }
+
+    /// A foot too short across: said under the next question, with the way to measure it again, which does not stop
+    /// anybody; typed once more it is kept, and the right figure clears it.
+    #[test]
+    fn a_misread_diagonal_is_named_at_once() {
+        let mut app = app();
+        app.send(Command::Of(
+            0,
+            super::super::RoomChoice::Much(crate::site::Asked::Square),
+        ));
+        for (what, typed) in [(What::Wall(0), "96"), (What::Wall(1), "60")] {
+            types(&mut app, &Slot::Measure(0, what), typed);
+            assert!(app.told().is_none());
+        }
+        let across = Slot::Measure(0, What::Diagonal(0, 2));
+        types(&mut app, &across, "101 3/16");
+        let (said, again) = app
+            .told()
+            .map(|(text, again)| (text.to_owned(), again))
+            .unwrap();
+        let said = said.replace('\u{a0}', " ");
+        assert!(said.starts_with("This diagonal reads 8′ 5"), "{said}");
+        assert!(said.contains("the others say 9′ 5"), "{said}");
+        assert!(
+            said.ends_with("if the corners are square. Did you miss a foot?"),
+            "{said}"
+        );
+        assert_eq!(again, Command::Pad(across.clone()));
+        // The next question is open, and is answered as if nothing had been said.
+        let next = app.pad.as_ref().map(|pad| pad.slot.clone()).unwrap();
+        assert_ne!(next, across);
+        types(&mut app, &Slot::Measure(0, What::Ceiling), "96");
+        assert!(app.told().is_some());
+        // With the pad closed the survey has it before its next question.
+        let first = app.screen().rows.into_iter().next();
+        assert!(matches!(first, Some(Row::Note { text, .. }) if text.contains("miss a foot")));
+        app.send(again);
+        types(&mut app, &across, "101 3/16");
+        assert!(app.told().is_none());
+        types(&mut app, &across, "113 3/16");
+        assert!(app.told().is_none());
+        types(&mut app, &Slot::Measure(0, What::Wall(2)), "84");
+        let said = app.told().map(|(text, _)| text.replace('\u{a0}', " "));
+        assert!(said.is_some_and(|said| said.starts_with("Wall C reads 7′; the others say 8′")));
+        // An undo takes back what was said with it.
+        app.send(Command::Undo);
+        app.send(Command::Pad(across));
+        assert!(app.told().is_none());
+    }
+
+    /// Undo takes back the last figure, not the one that is being typed; what is typed when another figure is tapped is taken.
+    #[test]
+    fn what_is_being_typed_outlasts_an_undo_and_a_tap_elsewhere() {
+        let mut app = app();
+        app.send(Command::Go(Here::Survey(0)));
+        let slot = |wall| Slot::Measure(0, What::Wall(wall));
+        let typing = |app: &mut App, typed: &str| {
+            let pad = app.pad.as_mut().unwrap();
+            (pad.typed, pad.fresh) = (typed.into(), false);
+        };
+        types(&mut app, &slot(0), "96");
+        assert_eq!(app.pad.as_ref().map(|pad| &pad.slot), Some(&slot(1)));
+        typing(&mut app, "60 1/2");
+        app.send(Command::Undo);
+        assert_eq!(app.job.rooms[0].walls[0].length, None);
+        assert_eq!(
+            app.pad.as_ref().map(|pad| pad.typed.as_str()),
+            Some("60 1/2")
+        );
+        app.send(Command::Pad(slot(0)));
+        assert_eq!(
+            app.job.rooms[0].walls[1].length,
+            Some(Length::in_64(60, 32))
+        );
+        assert_eq!(app.pad.as_ref().map(|pad| &pad.slot), Some(&slot(0)));
+        // What cannot be taken stays where it is.
+        typing(&mut app, "7 x");
+        app.send(Command::Pad(slot(2)));
+        let pad = app.pad.as_ref().unwrap();
+        assert_eq!((&pad.slot, pad.typed.as_str()), (&slot(0), "7 x"));
+        assert!(!pad.wrong.is_empty());
+        // Its wall gone, a length is in the hand.
+        app.send(Command::Go(Here::Room(0)));
+        app.send(Command::Jog(0, 0));
+        app.send(Command::Pad(Slot::WallLength(0, 5)));
+        typing(&mut app, "12");
+        app.send(Command::Undo);
+        assert!(app.pad.is_none());
+        assert_eq!(app.held, Some(Length::inches(12)));
+    }
+
+    /// One message, the same however often it is typed, and the room stays as it was.
+    #[test]
+    fn a_wall_of_nothing_is_refused_with_one_reason() {
+        let mut app = app();
+        let slot = Slot::Measure(0, What::Wall(0));
+        for _ in 0..3 {
+            let said = types(&mut app, &slot, "0");
+            assert_eq!(
+                said.as_deref(),
+                Some("This has to be more than nothing. Measure it again.")
+            );
+        }
+        assert_eq!(app.job.rooms[0].walls[0].length, None);
+    }
+
+    /// Asked once, then kept; opened and confirmed it is not asked about again.
+    #[test]
+    fn a_figure_in_doubt_is_asked_about_once_and_kept_when_typed_again() {
+        let mut app = app();
+        let slot = Slot::Measure(0, What::Wall(0));
+        assert!(types(&mut app, &slot, "4 in").is_some_and(|said| said.contains("4 ft")));
+        assert_eq!(app.pad.as_ref().map(|pad| pad.typed.as_str()), Some("4 ft"));
+        assert_eq!(types(&mut app, &slot, "4 in"), None);
+        let read = |app: &App| app.job.rooms[0].walls[0].length;
+        assert_eq!(read(&app), Some(Length::inches(4)));
+        app.pad = None;
+        assert_eq!(types(&mut app, &slot, "4\""), None);
+        // What was meant is taken by Enter alone. Two lines of the roll, two steps.
+        app.send(Command::Undo);
+        app.send(Command::Undo);
+        types(&mut app, &slot, "4 in");
+        app.take();
+        assert_eq!(read(&app), Some(Length::feet(4)));
+    }
 }

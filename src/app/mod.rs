@@ -15,6 +15,7 @@ mod cutting_plan;
 mod demo;
 mod demo_pipes;
 mod doubt;
+mod doubt_known;
 mod drain_inputs;
 mod drain_page;
 mod fill;
@@ -83,6 +84,9 @@ mod tile_inputs;
 mod tile_lines;
 mod tile_page;
 mod tile_slide;
+mod trim_ask;
+mod trim_inputs;
+mod trim_page;
 mod unsure;
 mod view;
 mod viewfinder;
@@ -108,6 +112,7 @@ pub use slot::{
     TileSlot,
 };
 pub use steps_page::{Shown, StepCommand};
+pub use trim_inputs::{TrimChoice, TrimSlot};
 pub use view::{Big, Card, Chip, Icon, Row, Screen, Tone};
 pub use viewfinder::{OpenCamera, Seen};
 pub use wall_place::Placing;
@@ -163,6 +168,8 @@ pub struct App {
     /// The leg of a run that is in hand, and how runs are looked at; each as is usual for it until that is chosen.
     leg: usize,
     seen: Option<crate::drawing::View>,
+    /// Grows with what the top of its page is to be seen after.
+    top: u32,
     /// Pictures on their way in, what was not taken, the folder that is watched.
     taking: Option<photo_import::Taking>,
     /// A large picture on its way out.
@@ -185,6 +192,12 @@ pub struct App {
 }
 
 impl App {
+    /// Another number than before where the page in hand is to be seen from its top.
+    #[must_use]
+    pub const fn top(&self) -> u32 {
+        self.top
+    }
+
     /// The program with a job open; `keeper` is where edits go.
     #[must_use]
     pub fn new(job: Job, keeper: Keeper) -> App {
@@ -218,6 +231,7 @@ impl App {
             laid: RefCell::default(),
             sheeted: RefCell::default(),
             leg: 0,
+            top: 0,
             seen: None,
             taking: None,
             writing: None,
@@ -314,6 +328,7 @@ impl App {
         self.said.clear();
         self.rooms_view.chosen = None;
         self.rooms_view.placing = None;
+        self.rooms_view.told = None;
         if matches!(
             here,
             Here::Rooms | Here::Bench | Here::Buy | Here::Photos | Here::Steps
@@ -324,6 +339,7 @@ impl App {
         }
         if self.here != here {
             self.surface.reset();
+            self.steps_view.ticked.clear();
         }
         self.here = here;
     }
@@ -392,8 +408,17 @@ impl App {
                 self.here = self.trail.pop().unwrap_or_default();
             }
             Command::Pad(slot) => {
-                self.rooms_view.placing = None;
-                self.open_pad(slot);
+                // What is typed is taken first, as from one row to the next; what cannot be keeps its pad.
+                if self.take_before(&slot) {
+                    self.rooms_view.placing = None;
+                    self.open_pad(slot);
+                }
+            }
+            Command::Walk(slots) => {
+                if slots.first().is_some_and(|first| self.take_before(first)) {
+                    self.rooms_view.placing = None;
+                    self.walk(slots);
+                }
             }
             Command::Undo => self.step_back(true),
             Command::Redo => self.step_back(false),
@@ -451,10 +476,12 @@ impl App {
         let Some(job) = from.pop() else { return };
         to.push(Arc::clone(&self.now));
         self.job = (*job).clone();
-        self.pad = None;
+        let typed = self.pad.take().filter(|pad| pad.is_typed());
+        self.rooms_view.told = None;
         self.moved_lines = None;
         self.said.clear();
         self.leave_what_is_gone();
+        self.keep_typed(typed);
         self.save();
     }
 

@@ -59,6 +59,11 @@ impl App {
                 }));
             }
         }
+        for at in 0..self.job.tasks.len() {
+            if let Some(text) = self.trim_csv(at) {
+                files.push((format!("figure-{}-pieces.csv", at + 1), text.into_bytes()));
+            }
+        }
         let palette = Palette::of(Theme::Day);
         let canvas = Canvas {
             width: 1000.0,

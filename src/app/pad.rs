@@ -73,6 +73,12 @@ impl Pad {
         }
     }
 
+    /// Whether something was typed that is not taken yet.
+    #[must_use]
+    pub fn is_typed(&self) -> bool {
+        !self.fresh && !self.typed.trim().is_empty()
+    }
+
     /// The length typed so far, if it reads as one.
     #[must_use]
     pub fn length(&self, units: Units) -> Option<Length> {

@@ -308,7 +308,8 @@ fn ask_of(job: &mut Job, task: usize) -> Option<(&mut paint::Ask, &mut OpeningRu
         | Ask::Mortar(..)
         | Ask::Pipe(..)
         | Ask::Drain(..)
-        | Ask::Sheets(..) => None,
+        | Ask::Sheets(..)
+        | Ask::Trim(..) => None,
     }
 }
 

@@ -132,7 +132,8 @@ impl App {
             | Ask::Mortar(..)
             | Ask::Pipe(..)
             | Ask::Drain(..)
-            | Ask::Sheets(..) => None,
+            | Ask::Sheets(..)
+            | Ask::Trim(..) => None,
         }
     }
 

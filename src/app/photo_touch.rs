@@ -393,12 +393,6 @@ impl App {
         }
     }
 
-    /// The tool in hand on a picture.
-    #[must_use]
-    pub fn tool(&self) -> Tool {
-        self.surface.tool
-    }
-
     /// Puts the tool in hand down, if there is one on a picture; gives whether there was.
     pub(super) fn puts_tool_down(&mut self) -> bool {
         let holds = matches!(self.here, Here::Photo(_)) && self.surface.tool != Tool::Look;

@@ -1,8 +1,8 @@
 //! What a tap changes in a run of pipe.
 
 use super::pipe_inputs::{pipe_of, settle};
-use super::{App, PipeChoice, PipeSlot, Slot, pipe_floor};
-use crate::handbook::pipe::{Kind, Turn};
+use super::{App, PipeChoice, PipeSlot, Slot, pipe_floor, pipe_wall};
+use crate::handbook::pipe::{Kind, Size, Turn};
 use crate::measure::Length;
 use crate::site::On;
 use crate::takeoff::{self, Job, PipeOn};
@@ -23,6 +23,7 @@ impl App {
             | PipeChoice::StudDepth(_)
             | PipeChoice::Bearing(_) => {
                 self.edit("", |job| lay(job, at, choice));
+                self.ask_start(at, choice);
                 return;
             }
             PipeChoice::Joists(_) | PipeChoice::Engineered(_) => {
@@ -37,24 +38,51 @@ impl App {
             _ => {}
         }
         let shelf = self.keeper.fittings().to_vec();
+        let mut now_to_centre = None;
         self.edit("", |job| {
             if let Some(ask) = pipe_of(job, at) {
                 let before = ask.clone();
                 choose(ask, choice);
                 settle(ask, &before, &shelf);
+                now_to_centre = to_centre(&before, ask);
             }
         });
         let legs = pipe_of(&mut self.job, at).map_or(0, |ask| ask.legs.len());
         if matches!(choice, PipeChoice::Add(_) | PipeChoice::AddOffset(_)) && legs > 0 {
             self.leg = legs - 1;
+            // What is said and asked next is asked there, by the picture.
+            self.top += 1;
             let slot = if matches!(choice, PipeChoice::Add(_)) {
                 PipeSlot::Length(self.leg)
             } else {
                 PipeSlot::Set(self.leg)
             };
             self.open_pad(Slot::Pipe(at, slot));
+            // Read before the next figure is typed; the leg's row has it from then on.
+            if let (Some(leg), Some(pad)) = (now_to_centre, &mut self.pad) {
+                pad.wrong = format!(
+                    "Leg {} now reads to its fitting's centre, not to the pipe's end.",
+                    leg + 1
+                );
+            }
         }
         self.leg = self.leg.min(legs.saturating_sub(1));
+    }
+
+    /// Asks where a run starts that was just put somewhere, unless a measured point may be chosen for it.
+    fn ask_start(&mut self, at: usize, choice: PipeChoice) {
+        let on = match self.job.tasks.get(at).map(|task| &task.ask) {
+            Some(takeoff::Ask::Pipe(_, Some(on))) => on.on,
+            _ => return,
+        };
+        let room = self.job.tasks[at].room;
+        let room = room.and_then(|room| self.job.rooms.get(room));
+        let pointed = room.is_some_and(|room| pipe_wall::points(room, on).next().is_some());
+        let put = matches!(choice, PipeChoice::Wall(_) | PipeChoice::Floor(_));
+        let own = choice == PipeChoice::Point(None);
+        if self.start_asked(at).is_some() && (own || put && !pointed) {
+            self.open_pad(Slot::Pipe(at, PipeSlot::FromLeft));
+        }
     }
 
     /// Keeps a fitting that was measured on the shelf, for every job.
@@ -67,6 +95,17 @@ impl App {
             self.said = why;
         }
     }
+}
+
+/// The leg that was measured to its open end and is read to the centre of a fitting now.
+fn to_centre(before: &Ask, after: &Ask) -> Option<usize> {
+    let read = |ask: &Ask, leg: usize| match ask.legs.get(leg)?.by {
+        By::Tape { length, to, .. } => length.is_positive().then_some(to),
+        _ => None,
+    };
+    (0..before.legs.len()).find(|leg| {
+        read(before, *leg) == Some(Mark::End) && read(after, *leg) == Some(Mark::Centre)
+    })
 }
 
 /// Where a run lies in its room.
@@ -196,15 +235,16 @@ fn tape(ask: &Ask, leg: usize) -> By {
 fn choose(ask: &mut Ask, choice: PipeChoice) {
     match choice {
         PipeChoice::Pipe(pipe) => {
+            let drains = pipe.family().drains();
+            if ask.legs.is_empty() && drains != ask.pipe.family().drains() {
+                // A size of a drain says nothing about a supply.
+                ask.size = if drains { Size::Two } else { Size::Half };
+            }
             ask.pipe = pipe;
             let sizes = pipe.sizes();
-            let nearest = |size| {
-                sizes
-                    .iter()
-                    .copied()
-                    .min_by_key(|own: &crate::handbook::pipe::Size| {
-                        (own.nominal() - crate::handbook::pipe::Size::nominal(size)).abs()
-                    })
+            let nearest = |size: Size| {
+                let off = |own: &Size| (own.nominal() - size.nominal()).abs();
+                sizes.iter().copied().min_by_key(off)
             };
             ask.size = nearest(ask.size).unwrap_or(ask.size);
             for leg in &mut ask.legs {

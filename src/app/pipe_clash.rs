@@ -28,7 +28,7 @@ impl App {
         let Ask::Pipe(ask, Some(on)) = &task.ask else {
             return Vec::new();
         };
-        let (On::Wall(wall), start) = place_of(room, on) else {
+        let Some((On::Wall(wall), start)) = place_of(room, on) else {
             return Vec::new();
         };
         let mut things = openings(room, wall, self.keeper.clear());
@@ -130,10 +130,10 @@ impl App {
             let Some(room) = room.filter(|_| other != at && task.room == own) else {
                 continue;
             };
-            let (of, start) = place_of(room, on);
-            if of != On::Wall(wall) {
+            let Some((_, start)) = place_of(room, on).filter(|(of, _)| *of == On::Wall(wall))
+            else {
                 continue;
-            }
+            };
             let from = Place {
                 right: start.0,
                 forward: Length::ZERO,

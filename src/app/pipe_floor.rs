@@ -94,7 +94,7 @@ impl App {
             return None;
         };
         let room = self.job.rooms.get(task.room?)?;
-        let (On::Floor(wall), (from_left, out)) = place_of(room, on) else {
+        let (On::Floor(wall), (from_left, out)) = place_of(room, on)? else {
             return None;
         };
         let joists = room.joists_under()?;
@@ -119,6 +119,12 @@ impl App {
         Some((holes, account))
     }
 
+    /// Whether a run is measured from a wall out.
+    pub(super) fn starts_in_floor(&self, at: usize) -> bool {
+        let ask = self.job.tasks.get(at).map(|task| &task.ask);
+        matches!(ask, Some(Ask::Pipe(_, Some(on))) if matches!(on.on, On::Floor(_)))
+    }
+
     /// Where a run starts in the floor, the joists, and the holes that it needs.
     pub(super) fn pipe_floor_rows(&self, at: usize, room: &Room, on: &PipeOn) -> Vec<Row> {
         let mut rows = self.starts_at(at, room, on);
@@ -134,18 +140,8 @@ impl App {
                     )
                 }),
             ));
-            for (label, length, slot) in [
-                (
-                    "Left corner to its start",
-                    on.spot.from_left,
-                    PipeSlot::FromLeft,
-                ),
-                ("Wall out to its start", on.spot.up, PipeSlot::UpFromFloor),
-            ] {
-                rows.push(Row::yours(label, self.show(length), pad(at, slot)));
-            }
-        } else {
-            let (of, _) = place_of(room, on);
+            rows.extend(self.spot_rows(at, on, "Wall out to its start"));
+        } else if let Some((of, _)) = place_of(room, on) {
             rows.push(Row::Text(format!(
                 "Its ways are as seen facing wall {}.",
                 Wall::named(of.wall())
@@ -250,7 +246,7 @@ impl App {
             let Ask::Pipe(ask, Some(on)) = &of.ask else {
                 continue;
             };
-            let (On::Floor(wall), start) = place_of(room, on) else {
+            let Some((On::Floor(wall), start)) = place_of(room, on) else {
                 continue;
             };
             if of.room != Some(at) {

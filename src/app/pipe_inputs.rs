@@ -166,6 +166,9 @@ pub(super) fn fill_length(
         (slot, job.tasks.get_mut(task).map(|task| &mut task.ask))
     {
         if slot == PipeSlot::FromLeft {
+            if !length.is_positive() {
+                return Err("A pipe has a thickness: its centre is off the corner. Measure from the left corner to its centre.".into());
+            }
             on.spot.from_left = length;
         } else {
             on.spot.up = length;

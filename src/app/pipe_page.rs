@@ -85,6 +85,8 @@ impl App {
                 big = self.pipe_strip(figure);
             }
         }
+        rows.extend(self.start_asked(at));
+        rows.extend(self.start_doubted(at));
         let begins = self.pipe_begins(at, ask);
         if ask.legs.is_empty() {
             // Before the first leg its material is chosen.
@@ -136,7 +138,10 @@ impl App {
             return figure
                 .pieces
                 .iter()
-                .map(|piece| big(self.show(piece.cut), format!("piece {}", piece.number)))
+                .map(|piece| {
+                    let of = format!("piece {}, leg {}", piece.number, piece.leg + 1);
+                    big(self.show(piece.cut), of)
+                })
                 .collect();
         }
         let all: Length = figure.totals.iter().map(|(_, length)| *length).sum();

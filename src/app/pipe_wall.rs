@@ -1,11 +1,12 @@
 //! A run of pipe on a wall of its room: where it starts, what it goes through, and its line on the elevation.
 
 use super::pipe_rows::{pad, set};
-use super::{App, Chip, Command, Here, PipeChoice, PipeSlot, Row};
+use super::{App, Chip, Command, Here, PipeChoice, PipeSlot, Row, Slot, Tone};
 use crate::drawing::{Scene, run_on_wall};
 use crate::handbook::cautions::CUT_FRAMING;
+use crate::handbook::pipe::Family;
 use crate::measure::{Amount, Length};
-use crate::site::{self, FixedPoint, On, Room, Studs, Wall};
+use crate::site::{self, FixedKind, FixedPoint, On, Room, Studs, Wall};
 use crate::takeoff::{Ask, PipeOn};
 use crate::trades::Account;
 use crate::trades::pipe::{self, Framed, Hole, Place, framed, sketch};
@@ -41,18 +42,19 @@ pub(super) fn points(room: &Room, on: On) -> impl Iterator<Item = &FixedPoint> {
     })
 }
 
-/// What a run starts on, and where: from the left corner, and up from the floor or out from the wall.
-pub(super) fn place_of(room: &Room, on: &PipeOn) -> (On, (Length, Length)) {
-    let own = (on.on, (on.spot.from_left, on.spot.up));
+/// What a run starts on, and where: from the left corner, and up from the floor or out from the wall; `None` where that
+/// was not said, or its point is gone.
+pub(super) fn place_of(room: &Room, on: &PipeOn) -> Option<(On, (Length, Length))> {
     let point = points(room, on.on).find(|point| Some(point.id) == on.point);
+    let own = (on.on, (on.spot.from_left, on.spot.up));
     point
         .and_then(|point| Some((point.on, point.from_left.zip(point.up)?)))
-        .unwrap_or(own)
+        .or_else(|| on.spot.from_left.is_positive().then_some(own))
 }
 
 /// A wall with the run's start on it; `None` where the wall is gone, or it runs under the floor.
 fn framing(room: &Room, on: &PipeOn) -> Option<Framed> {
-    let (On::Wall(at), start) = place_of(room, on) else {
+    let (On::Wall(at), start) = place_of(room, on)? else {
         return None;
     };
     let wall = room.walls.get(at)?;
@@ -180,16 +182,7 @@ impl App {
     fn start_rows_on_wall(&self, at: usize, room: &Room, on: &PipeOn) -> Vec<Row> {
         let mut rows = self.starts_at(at, room, on);
         if on.point.is_none() {
-            for (label, length, slot) in [
-                (
-                    "Left corner to its start",
-                    on.spot.from_left,
-                    PipeSlot::FromLeft,
-                ),
-                ("Floor to its start", on.spot.up, PipeSlot::UpFromFloor),
-            ] {
-                rows.push(Row::yours(label, self.show(length), pad(at, slot)));
-            }
+            rows.extend(self.spot_rows(at, on, "Floor to its start"));
         }
         rows.push(Row::choice(
             "Studs are",
@@ -216,6 +209,94 @@ impl App {
             }),
         ));
         rows
+    }
+
+    /// Where it starts by the tape.
+    pub(super) fn spot_rows(&self, at: usize, on: &PipeOn, up: &str) -> [Row; 2] {
+        [
+            (
+                "Left corner to its start",
+                on.spot.from_left,
+                PipeSlot::FromLeft,
+            ),
+            (up, on.spot.up, PipeSlot::UpFromFloor),
+        ]
+        .map(|(label, length, slot)| {
+            let value = if on.is_said() {
+                self.show(length)
+            } else {
+                "?".to_owned()
+            };
+            Row::yours(label, value, pad(at, slot))
+        })
+    }
+
+    /// What is asked after the left corner where a run's start was not said yet: how high, or how far out.
+    pub(super) fn start_asked_by(&self, slot: &Slot) -> Option<Slot> {
+        let Slot::Pipe(at, PipeSlot::FromLeft) = *slot else {
+            return None;
+        };
+        let asked = self.start_asked(at).is_some();
+        asked.then_some(Slot::Pipe(at, PipeSlot::UpFromFloor))
+    }
+
+    /// What is missing until it is said where a run starts.
+    pub(super) fn start_asked(&self, at: usize) -> Option<Row> {
+        let task = self.job.tasks.get(at)?;
+        let Ask::Pipe(_, Some(on)) = &task.ask else {
+            return None;
+        };
+        let room = self.job.rooms.get(task.room?)?;
+        if place_of(room, on).is_some() {
+            return None;
+        }
+        let (place, follows) = match on.on {
+            On::Wall(wall) => (
+                format!("on wall {}", Wall::named(wall)),
+                "Until then it is not on the drawing of its wall, and neither holes nor what is in its way are known.",
+            ),
+            On::Floor(_) => (
+                "under the floor".to_owned(),
+                "Until then it is not on the plan, and its holes are not known.",
+            ),
+        };
+        let or = match points(room, on.on).next() {
+            Some(_) => "Choose a measured point below, or measure",
+            None => "Measure",
+        };
+        Some(Row::Note {
+            tone: Tone::Note,
+            text: format!(
+                "Where {place} this run starts was not said yet. {or} from the left corner. {follows}"
+            ),
+            detail: String::new(),
+            mend: Some(Chip::new("Measure it", false, pad(at, PipeSlot::FromLeft))),
+        })
+    }
+
+    /// A supply that starts at a drain, or a drain at a supply.
+    pub(super) fn start_doubted(&self, at: usize) -> Option<Row> {
+        let task = self.job.tasks.get(at)?;
+        let Ask::Pipe(ask, Some(on)) = &task.ask else {
+            return None;
+        };
+        let room = self.job.rooms.get(task.room?)?;
+        let point = points(room, on.on).find(|point| Some(point.id) == on.point)?;
+        let family = ask.pipe.family();
+        let odd = match point.kind {
+            FixedKind::Drain => matches!(family, Family::Copper | Family::Cpvc | Family::Pex),
+            _ => family.drains(),
+        };
+        odd.then(|| Row::Note {
+            tone: Tone::Note,
+            text: format!(
+                "This run is of {} and starts at a {}. If that is not meant, choose its material, or another start.",
+                ask.pipe.name(),
+                point.kind.name().to_lowercase()
+            ),
+            detail: String::new(),
+            mend: None,
+        })
     }
 
     /// The fixed points that it may start at, or a place of its own; nothing where there is none.

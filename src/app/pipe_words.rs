@@ -69,7 +69,7 @@ pub(super) fn by(by: By) -> String {
     }
 }
 
-/// A fitting's opening: "1/2 copper 90° elbow", "2 PVC drain sanitary tee, branch".
+/// A fitting's opening: "1/2 in copper 90° elbow", "2 in PVC drain sanitary tee, branch".
 pub(super) fn shape(shape: &Shape) -> String {
     let port = match shape.port {
         Port::Run => "",
@@ -178,9 +178,9 @@ pub(super) fn problem(problem: &Problem, ask: &Ask, units: Units) -> String {
             set(most)
         ),
         Problem::NoSuchSize { leg, pipe, size } => {
-            let sizes: Vec<&str> = pipe.sizes().into_iter().map(Size::name).collect();
+            let sizes: Vec<&str> = pipe.sizes().into_iter().map(Size::bare).collect();
             format!(
-                "Leg {}: {} is not made in {}. It is made in {}.",
+                "Leg {}: {} is not made in {}. It is made in {} in.",
                 leg + 1,
                 pipe.name(),
                 size.name(),
@@ -427,7 +427,7 @@ pub(super) fn asks(slot: PipeSlot, ask: Option<&Ask>) -> String {
         PipeSlot::Closes(1) => "Ends into the wall from its start by".into(),
         PipeSlot::Closes(_) => "Ends above its start by".into(),
         PipeSlot::FromLeft => "Left corner to its start".into(),
-        PipeSlot::UpFromFloor => "Floor, or wall, to its start".into(),
+        PipeSlot::UpFromFloor => "Floor to its start".into(),
         PipeSlot::Below => "Finished floor down to its start".into(),
         PipeSlot::Joists(of) => joist(of).into(),
     }
@@ -506,7 +506,7 @@ mod tests {
         );
         check(
             |ask| ask.legs[1].size = Some(Size::ThreeQuarters),
-            "Leg 2 is 3/4 and the one before it 1/2. Put a reducer at the end of leg 1, or a tee whose branch is 3/4.",
+            "Leg 2 is 3/4 in and the one before it 1/2 in. Put a reducer at the end of leg 1, or a tee whose branch is 3/4 in.",
         );
         check(
             |ask| ask.legs[1].end = None,
@@ -530,14 +530,14 @@ mod tests {
         );
         check(
             |ask| ask.fittings.clear(),
-            "Leg 1: no length of the 1/2 copper 90° elbow is known, and makers differ. Measure one of yours, centre to face and depth of the hub, below.",
+            "Leg 1: no length of the 1/2 in copper 90° elbow is known, and makers differ. Measure one of yours, centre to face and depth of the hub, below.",
         );
         check(
             |ask| {
                 ask.pipe = Pipe::CopperL;
                 ask.legs[2].size = Some(Size::Four);
             },
-            "Leg 3: copper tube, type L is not made in 4. It is made in 1/4, 3/8, 1/2, 5/8, 3/4, 1, 1 1/4, 1 1/2, 2.",
+            "Leg 3: copper tube, type L is not made in 4 in. It is made in 1/4, 3/8, 1/2, 5/8, 3/4, 1, 1 1/4, 1 1/2, 2 in.",
         );
     }
 

@@ -218,7 +218,7 @@ impl App {
         };
         let mut rows = Vec::new();
         for trade in [
-            "Tile", "Sheets", "Grout", "Mortar", "Paint", "Patch", "Pipe", "Drain",
+            "Tile", "Sheets", "Grout", "Mortar", "Paint", "Patch", "Pipe", "Drain", "Trim",
         ] {
             let (one, other) = (of(first, trade), of(second, trade));
             let detail = match (one.first(), other.first()) {
@@ -278,6 +278,7 @@ fn trade_of(ask: &Ask) -> &'static str {
         Ask::Pipe(..) => "Pipe",
         Ask::Drain(..) => "Drain",
         Ask::Sheets(..) => "Sheets",
+        Ask::Trim(..) => "Trim",
     }
 }
 
@@ -299,6 +300,7 @@ fn alike(one: &Ask, other: &Ask) -> bool {
         (Ask::Sheets(a, _), Ask::Sheets(b, _)) => {
             (a.board, a.sheet, a.thickness) == (b.board, b.sheet, b.thickness)
         }
+        (Ask::Trim(a, _), Ask::Trim(b, _)) => a.material() == b.material(),
         (Ask::Drain(a), Ask::Drain(b)) => (a.code, a.size) == (b.code, b.size),
         _ => false,
     }

@@ -38,7 +38,10 @@ impl App {
                 });
                 if done {
                     let said = std::mem::take(&mut self.said);
-                    self.go(Here::Survey(self.job.rooms.len() - 1));
+                    let second = self.job.rooms.len() - 1;
+                    // Back from its survey is the room itself, and then where one came from.
+                    self.go(Here::Room(second));
+                    self.go(Here::Survey(second));
                     self.said = said;
                 }
             }

@@ -9,6 +9,7 @@ use crate::measure::{Angle, Length};
 use crate::site::{self, Finish, OpeningRule, Room, Standing, Wall};
 use crate::takeoff::{Job, TileOn};
 use crate::trades::sheets::Surface;
+use crate::trades::trim;
 
 impl App {
     /// The rooms of the job.
@@ -88,6 +89,7 @@ impl App {
         let mut picture = scene.map_tags(|tag| match tag {
             PlanTag::Wall(wall) => Command::Pad(Slot::WallLength(at, wall)),
             PlanTag::Ceiling => Command::Pad(Slot::Ceiling(at)),
+            PlanTag::WallFace(wall) => Command::Go(Here::Wall(at, wall)),
             other => plan_command(at, room, other),
         });
         self.runs_under_floor(at, &mut picture);
@@ -145,6 +147,14 @@ impl App {
                 let command = Command::NewSheets(Some(at), TileOn::Floor, surface);
                 Chip::new(word, false, command)
             }),
+        ));
+        rows.push(Row::choice(
+            "Trim this room",
+            [
+                (trim::Kind::Base, "Base"),
+                (trim::Kind::Casing, "Casing of its openings"),
+            ]
+            .map(|(kind, word)| Chip::new(word, false, Command::NewTrim(Some(at), kind))),
         ));
         rows.push(Row::Heading("What each surface gets".into()));
         rows.push(Row::choice(

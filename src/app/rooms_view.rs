@@ -1,6 +1,6 @@
 //! What can be done to a room beyond a figure typed into it, and what its screens remember while the program runs.
 
-use super::Placing;
+use super::{Placing, Slot};
 use crate::drawing::PlanTag;
 use crate::measure::Length;
 use crate::site::{self, Asked, Passed, Room, What};
@@ -83,6 +83,17 @@ pub enum Outline {
     Jog,
 }
 
+/// What is likely misread, as it is said on the pad.
+#[derive(Clone, Debug)]
+pub(super) struct Told {
+    /// In which room.
+    pub at: usize,
+    /// What is to be measured again.
+    pub what: What,
+    /// In words.
+    pub text: String,
+}
+
 /// What a survey's screens remember while the program runs.
 #[derive(Clone, Debug)]
 pub(super) struct RoomsView {
@@ -102,6 +113,10 @@ pub(super) struct RoomsView {
     pub search: String,
     /// The profile that was taken off the shelf last.
     pub dropped: Option<Room>,
+    /// What the pad goes on to: the figures of one thing, the first being the one that it is open on.
+    pub walk: Vec<Slot>,
+    /// What the figure typed last makes contradict itself, to be said on the pad.
+    pub told: Option<Told>,
     /// The room as it was when a finger took hold of its wall.
     pub held: Option<Room>,
 }
@@ -120,6 +135,8 @@ impl Default for RoomsView {
             last: None,
             search: String::new(),
             dropped: None,
+            walk: Vec::new(),
+            told: None,
             held: None,
         }
     }

@@ -1,6 +1,6 @@
 //! What the pad fills in.
 
-use super::{PhotoSlot, SheetsSlot};
+use super::{PhotoSlot, SheetsSlot, TrimSlot};
 use crate::site::{Id, Size, What};
 use crate::takeoff::PackKey;
 use crate::trades::{Material, drain, paint::Product, patch, pipe};
@@ -72,6 +72,8 @@ pub enum Slot {
     Drain(usize, drain::Field),
     /// A field of sheets.
     Sheets(usize, SheetsSlot),
+    /// A field of trim.
+    Trim(usize, TrimSlot),
     /// A field of a material's cutting plan.
     Cut(Material, CutSlot),
     /// A measurement of a room.

@@ -70,6 +70,7 @@ impl App {
             Slot::Pipe(task, field) => self.pipe_stands(*task, *field),
             Slot::Drain(task, field) => self.drain_stands(*task, *field),
             Slot::Sheets(task, field) => self.sheets_stands(*task, *field),
+            Slot::Trim(task, field) => self.trim_stands(*task, *field),
             Slot::Cut(material, field) => self.cut_stands(material, *field),
             Slot::Roll => self.length(None),
             Slot::Photo(at, field) => self.photo_stands(*at, *field),

@@ -44,10 +44,12 @@ pub enum Shown {
 }
 
 /// What of the steps is shown.
-#[derive(Clone, Copy, Debug, Default)]
+#[derive(Clone, Debug, Default)]
 pub(super) struct StepsView {
     shown: Shown,
     done: bool,
+    /// What was ticked here stays in its place until the page is left, so that nothing shifts under the finger.
+    pub(super) ticked: Vec<StepKey>,
 }
 
 fn command(what: StepCommand) -> Command {
@@ -114,6 +116,7 @@ impl App {
                 Ok(figure) => figure.order.clone(),
                 Err(_) => return None,
             },
+            Ask::Trim(..) => self.trim_figure(at)?.order,
             Ask::Pipe(ask, _) => {
                 let figure = pipe::figure(ask).ok()?;
                 return Some((figure.order, Some(figure.dry)));
@@ -146,7 +149,7 @@ impl App {
     pub(super) fn steps_page(&self) -> Screen {
         let now = Local::now().fixed_offset();
         let all = self.steps_at(now);
-        let view = self.steps_view;
+        let view = &self.steps_view;
         let mut rows = Vec::new();
         if all.is_empty() {
             rows.push(Row::Text(
@@ -172,7 +175,10 @@ impl App {
             };
             let of = all.iter().filter(|step| step.room == group);
             let of: Vec<&Step> = of
-                .filter(|step| view.done || !matches!(step.state, State::Done(_)))
+                .filter(|step| {
+                    let stays = view.done || view.ticked.contains(&step.key);
+                    stays || !matches!(step.state, State::Done(_))
+                })
                 .collect();
             if !wanted || (of.is_empty() && view.shown == Shown::All) {
                 continue;
@@ -257,7 +263,7 @@ impl App {
     }
 
     fn filter_chips(&self, all: &[Step]) -> Vec<Row> {
-        let view = self.steps_view;
+        let view = &self.steps_view;
         let chip = |label: String, of: Shown| {
             Chip::new(label, view.shown == of, command(StepCommand::Show(of)))
         };
@@ -273,7 +279,7 @@ impl App {
         }
         let done = all.iter().filter(|s| matches!(s.state, State::Done(_)));
         let done = done.count();
-        if done > 0 {
+        if !all.is_empty() {
             rows.push(Row::choice(
                 format!("{done} done"),
                 [(false, "Hidden"), (true, "Shown")].map(|(on, label)| {
@@ -478,6 +484,7 @@ impl App {
             _ => format!("{}: done", self.step_title(step)),
         };
         self.edit(said, |job| job.tick_step(key, Some(now)));
+        self.steps_view.ticked.push(key);
     }
 }
 

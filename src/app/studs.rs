@@ -18,7 +18,8 @@ impl App {
                 | Ask::Mortar(..)
                 | Ask::Pipe(..)
                 | Ask::Drain(..)
-                | Ask::Sheets(..) => None,
+                | Ask::Sheets(..)
+                | Ask::Trim(..) => None,
             },
         }
     }
@@ -147,7 +148,8 @@ pub(super) fn place(job: &mut Job, of: StudsOf) -> Option<&mut Option<Studs>> {
             | Ask::Mortar(..)
             | Ask::Pipe(..)
             | Ask::Drain(..)
-            | Ask::Sheets(..) => None,
+            | Ask::Sheets(..)
+            | Ask::Trim(..) => None,
         },
     }
 }

@@ -1,6 +1,6 @@
 //! The survey of a room: what is to be measured next, one question at a time, and all that was measured.
 
-use super::rooms_view::RoomChoice;
+use super::rooms_view::{RoomChoice, Told};
 use super::{App, Chip, Command, Here, Row, Screen, Slot, Tone, survey_words as words, view::Big};
 use crate::drawing::{PlanLook, PlanTag, plan_seen};
 use crate::measure::{Length, Units};
@@ -48,10 +48,23 @@ impl App {
         let asked = self.asked(room);
         let look = PlanLook {
             diagonals: much >= Asked::Square,
+            asked: asked.first().copied(),
             ..PlanLook::default()
         };
         let picture = plan_seen(room, units, &look).map_tags(|tag| plan_command(at, room, tag));
-        let mut rows = self.question_rows(at, room, asked.first().copied());
+        // What contradicts comes before the next question, what agrees after it.
+        let agreement = self.agreement_rows(at, room);
+        let bad = |row: &Row| {
+            matches!(
+                row,
+                Row::Note {
+                    tone: Tone::Stop | Tone::Caution,
+                    ..
+                }
+            )
+        };
+        let (mut rows, good): (Vec<Row>, Vec<Row>) = agreement.into_iter().partition(bad);
+        rows.extend(self.question_rows(at, room, asked.first().copied()));
         rows.extend(self.last_rows(at, room));
         rows.extend(self.short_row(at, room));
         rows.push(Row::choice(
@@ -66,7 +79,7 @@ impl App {
                 Chip::new(label, much == choice, command)
             }),
         ));
-        rows.extend(self.agreement_rows(at, room));
+        rows.extend(good);
         let all = room.whats();
         let listed = all
             .iter()
@@ -242,22 +255,29 @@ impl App {
     /// What the measurements say of each other.
     pub(super) fn agreement_rows(&self, at: usize, room: &Room) -> Vec<Row> {
         let units = self.job.units;
-        let found = site::misreads(room, units);
+        let found = site::suspicion(room, units);
+        let if_square = found.as_ref().is_some_and(|found| found.if_square);
         let mut rows: Vec<Row> = Vec::new();
+        let found = found.map_or_else(Vec::new, |found| found.found);
         for (place, misread) in found.iter().take(2).enumerate() {
+            let says = words::misread(room, misread, if_square, units);
             rows.push(Row::Note {
-                tone: if place == 0 {
+                tone: if place == 0 && !if_square {
                     Tone::Stop
                 } else {
                     Tone::Caution
                 },
                 text: if place == 0 {
-                    words::misread(room, misread, units)
+                    says
                 } else {
-                    format!("Or: {}", words::misread(room, misread, units))
+                    format!("Or: {says}")
                 },
-                detail: "The measurements contradict each other by more than a tape may be off."
-                    .into(),
+                detail: if if_square {
+                    "The corners would be further out of square than rooms are built."
+                } else {
+                    "The measurements contradict each other by more than a tape may be off."
+                }
+                .into(),
                 mend: Some(Chip::new(
                     "Measure it again",
                     false,
@@ -296,6 +316,39 @@ impl App {
         rows
     }
 
+    /// After a wall or a diagonal was taken: whether it makes the survey contradict itself, to be said under the next
+    /// question. The same figure typed once more is not asked about again.
+    pub(super) fn tell_at_once(&mut self, (at, what): (usize, What), again: bool) {
+        if !matches!(what, What::Wall(_) | What::Diagonal(..)) {
+            return;
+        }
+        self.rooms_view.told = None;
+        let (Some(room), units) = (self.job.rooms.get(at), self.job.units) else {
+            return;
+        };
+        let told = |what, text| Some(Told { at, what, text });
+        let told = match site::suspicion(room, units) {
+            Some(found) => found.of(what).and_then(|first| {
+                let here = (what, found.if_square);
+                let text = words::misread_here(room, first, here, units);
+                told(first.what, text).filter(|told| !(again && told.what == what))
+            }),
+            None => site::shape(room)
+                .err()
+                .and_then(|problem| told(what, super::words::room_problem(&problem, room, units))),
+        };
+        self.rooms_view.told = told;
+    }
+
+    /// What is said under the question on the pad, and how that is measured again.
+    #[must_use]
+    pub fn told(&self) -> Option<(&str, Command)> {
+        let told = self.rooms_view.told.as_ref()?;
+        self.pad.as_ref()?;
+        let again = Command::Pad(Slot::Measure(told.at, told.what));
+        Some((&told.text, again))
+    }
+
     /// A key on the survey without a pad: the pad opens on the next question, as a laser meter wants it.
     pub fn type_ahead(&mut self, key: &str) -> bool {
         let (Here::Survey(at), true) = (
@@ -322,10 +375,9 @@ impl App {
 pub(super) fn plan_command(at: usize, room: &Room, tag: PlanTag) -> Command {
     let measure = |what| Command::Pad(Slot::Measure(at, what));
     match tag {
-        PlanTag::Wall(wall) => measure(What::Wall(wall)),
+        PlanTag::Wall(wall) | PlanTag::WallFace(wall) => measure(What::Wall(wall)),
         PlanTag::Ceiling => measure(What::Ceiling),
         PlanTag::Diagonal(a, b) => measure(What::diagonal(a, b)),
-        PlanTag::WallFace(wall) => Command::Go(Here::Wall(at, wall)),
         PlanTag::Opening(opening) => Command::Go(Here::Wall(
             at,
             room.openings.get(opening).map_or(0, |o| o.wall),

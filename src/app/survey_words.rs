@@ -207,38 +207,56 @@ fn lean_side(what: What) -> Side {
     }
 }
 
-/// What was most likely misread, and how, in one sentence.
-pub(super) fn misread(room: &Room, found: &Misread, units: Units) -> String {
-    let (what, read, likely) = (
-        capital(&name(room, found.what)),
-        set(found.read, units),
-        set(found.likely, units),
-    );
+/// What was most likely misread, and how, in one sentence; what is asked at the figure itself has its own short name.
+pub(super) fn misread(room: &Room, found: &Misread, if_square: bool, units: Units) -> String {
+    misread_of(&capital(&name(room, found.what)), found, if_square, units)
+}
+
+/// The same at the pad, where the figure was typed just now or a moment ago.
+pub(super) fn misread_here(
+    room: &Room,
+    found: &Misread,
+    (last, if_square): (What, bool),
+    units: Units,
+) -> String {
+    let name = match found.what {
+        What::Diagonal(..) if found.what == last => "This diagonal".into(),
+        what => capital(&name(room, what)),
+    };
+    misread_of(&name, found, if_square, units)
+}
+
+fn misread_of(what: &str, found: &Misread, if_square: bool, units: Units) -> String {
+    let (read, likely) = (set(found.read, units), set(found.likely, units));
+    let says = if if_square {
+        format!("{what} reads {read}; the others say {likely}, if the corners are square.")
+    } else {
+        format!("{what} reads {read}; the others say {likely}.")
+    };
     let more = found.read > found.likely;
     match found.how {
         How::Foot => format!(
-            "{what} reads {read}; the others say {likely}. Did you {} a foot?",
+            "{says} Did you {} a foot?",
             if more { "add" } else { "miss" }
         ),
         How::TenCentimetres => format!(
-            "{what} reads {read}; the others say {likely}. Is it ten centimetres too {}?",
+            "{says} Is it ten centimetres too {}?",
             if more { "long" } else { "short" }
         ),
         How::Inch => format!(
-            "{what} reads {read}; the others say {likely}. Is it an inch too {}?",
+            "{says} Is it an inch too {}?",
             if more { "long" } else { "short" }
         ),
-        How::Exchanged => {
-            format!("{what} reads {read}; the others say {likely}. Did two figures change places?")
-        }
+        How::Exchanged => format!("{says} Did two figures change places?"),
         How::SixForNine => format!(
-            "{what} reads {read}; the others say {likely}. Did you read {}?",
+            "{says} Did you read {}?",
             if more { "9 for 6" } else { "6 for 9" }
         ),
-        How::Otherwise => format!(
-            "{what} reads {read}; the others say {likely}, ± {}. Measure it again.",
-            set(found.plus_minus, units)
-        ),
+        How::Otherwise => {
+            let give = set(found.plus_minus, units);
+            let says = says.replacen(&likely, &format!("{likely} ± {give}"), 1);
+            format!("{says} Measure it again.")
+        }
     }
 }
 
@@ -348,7 +366,7 @@ mod tests {
         }
         let found = misreads(&room, FEET);
         assert_eq!(
-            misread(&room, &found[0], FEET),
+            misread(&room, &found[0], false, FEET),
             "Wall C reads 7′; the others say 8′. Did you miss a foot?"
         );
     }

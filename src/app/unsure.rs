@@ -1,7 +1,8 @@
 //! An estimate never enters a figure without saying so: the one gate through which every figure's estimates are found,
 //! and the mark that its result, its working, its cuts, its line to buy and its sheets carry.
 //!
-//! The ways in: a length of its room that was estimated (a wall, the ceiling, an opening, a diagonal); a fixed point that
+//! The ways in: a length of its room that was estimated (a wall, the ceiling, an opening, a diagonal; for trim what stands
+//! in the room, too); a fixed point that
 //! a picture or a tap on the wall tells, where a run of pipe starts at it; and the tile figure whose layout grout or mortar is for.
 
 use std::collections::BTreeMap;
@@ -27,12 +28,13 @@ pub(super) struct Effect {
 /// Lengths that are estimates, each with its ±.
 type Estimates = Vec<(What, Length)>;
 
-/// The lengths of a room that are estimates.
-fn estimates(room: &Room) -> Estimates {
+/// The lengths of a room that are estimates; those of what stands in it where a figure stops at it.
+fn estimates(room: &Room, fixtures: bool) -> Estimates {
     let marks = room.survey.marks.iter();
     marks
         .filter(|(what, _)| {
-            let beside = matches!(what, What::Fixed(..) | What::Fixture(..) | What::Hidden(..));
+            let beside = matches!(what, What::Fixed(..) | What::Hidden(..))
+                || matches!(what, What::Fixture(..)) && !fixtures;
             !beside && room.has(**what) && room.measured(**what).is_some()
         })
         .filter_map(|(what, mark)| Some((*what, mark.estimate?)))
@@ -44,7 +46,7 @@ impl App {
     fn estimates_of(&self, task: &Task) -> Option<(usize, &Room, Estimates)> {
         let at = task.room?;
         let room = self.job.rooms.get(at)?;
-        let found = estimates(room);
+        let found = estimates(room, matches!(task.ask, Ask::Trim(..)));
         (!found.is_empty()).then_some((at, room, found))
     }
 

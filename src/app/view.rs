@@ -79,6 +79,8 @@ pub enum Icon {
     Drain,
     /// Sheets in courses.
     Sheets,
+    /// Base in a corner.
+    Trim,
 }
 
 /// A result in big figures.

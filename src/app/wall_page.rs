@@ -2,7 +2,7 @@
 
 use super::{
     App, Chip, Command, Here, RoomChoice, Row, Screen, Slot, StudsOf, room_page,
-    room_page::finishes, view::Big,
+    room_page::finishes, view::Big, wall_place,
 };
 use crate::drawing::{WallTag, from_behind, wall as wall_sketch};
 use crate::measure::Angle;
@@ -43,9 +43,10 @@ impl App {
             WallTag::Length => Command::Pad(Slot::WallLength(at, index)),
             WallTag::Height if wall.height.is_some() => Command::Pad(Slot::WallHeight(at, index)),
             WallTag::Height => Command::Pad(Slot::Ceiling(at)),
-            WallTag::OpeningFromLeft(opening) | WallTag::Opening(opening) => {
-                Command::Pad(Slot::OpeningFromLeft(at, opening))
-            }
+            WallTag::OpeningFromLeft(opening) => Command::Pad(Slot::OpeningFromLeft(at, opening)),
+            WallTag::Opening(n) => Command::Walk(wall_place::all_of_opening(room, at, n)),
+            WallTag::Point(n) => Command::Walk(wall_place::all_of_point(room, at, n)),
+            WallTag::Fixture(n) => Command::Walk(wall_place::all_of_fixture(at, n)),
             WallTag::OpeningWidth(opening) => Command::Pad(Slot::OpeningWidth(at, opening)),
             WallTag::OpeningHeight(opening) => Command::Pad(Slot::OpeningHeight(at, opening)),
             WallTag::OpeningSill(opening) => Command::Pad(Slot::OpeningSill(at, opening)),

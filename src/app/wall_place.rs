@@ -36,6 +36,38 @@ fn unplaced(line: &[Spot]) -> bool {
     )
 }
 
+/// All that is asked of a fixed point: its place, and its size where it has one of its own.
+pub(super) fn all_of_point(room: &Room, at: usize, n: usize) -> Vec<Slot> {
+    let mut sizes = vec![Size::FromLeft, Size::Up];
+    let pipe = room.fixed.get(n).is_none_or(|point| point.kind.is_pipe());
+    if !pipe {
+        sizes.extend([Size::Width, Size::Height]);
+    }
+    let slot = |size| Slot::Measure(at, What::Fixed(n, size));
+    sizes.into_iter().map(slot).collect()
+}
+
+/// All that is asked of a fixture.
+pub(super) fn all_of_fixture(at: usize, n: usize) -> Vec<Slot> {
+    [Size::FromLeft, Size::Width, Size::Depth, Size::Height]
+        .map(|size| Slot::Measure(at, What::Fixture(n, size)))
+        .to_vec()
+}
+
+/// All that is asked of an opening; a door stands on the floor.
+pub(super) fn all_of_opening(room: &Room, at: usize, n: usize) -> Vec<Slot> {
+    let mut slots = vec![
+        Slot::OpeningFromLeft(at, n),
+        Slot::OpeningWidth(at, n),
+        Slot::OpeningHeight(at, n),
+    ];
+    let door = |opening: &site::Opening| opening.kind == site::OpeningKind::Door;
+    if !room.openings.get(n).is_some_and(door) {
+        slots.push(Slot::OpeningSill(at, n));
+    }
+    slots
+}
+
 impl App {
     /// What is placed on this wall by the next tap.
     pub(super) fn placing(&self, at: usize, wall: usize) -> Option<Placing> {
@@ -154,7 +186,7 @@ impl App {
                     }
                 });
                 self.rooms_view.placing = None;
-                self.open_pad(Slot::Measure(at, What::Fixed(n, Size::FromLeft)));
+                self.walk(all_of_point(&self.job.rooms[at], at, n));
             }
             Placing::Hidden(n) => self.edit(said, |job| {
                 let Some(item) = job.rooms[at].hidden.get_mut(n) else {
@@ -217,7 +249,7 @@ mod tests {
         app
     }
 
-    fn tap(app: &mut App, x: i64, up: i64) {
+    fn tap_at(app: &mut App, x: i64, up: i64) {
         let at = Point::new(Length::inches(x), -Length::inches(up));
         app.poke(at, Length::inches(3));
     }
@@ -229,14 +261,14 @@ mod tests {
             let n = app.job.rooms[0].fixed.len();
             app.send(Command::Of(0, RoomChoice::Behind(behind)));
             // Nothing is placed unless it is asked for.
-            tap(&mut app, 30, 30);
+            tap_at(&mut app, 30, 30);
             assert_eq!(app.job.rooms[0].fixed.len(), n);
             app.send(Command::Of(
                 0,
                 RoomChoice::AddFixed(On::Wall(0), FixedKind::Hot),
             ));
             assert!(app.screen().slides);
-            tap(&mut app, x, 21);
+            tap_at(&mut app, x, 21);
             let point = &app.job.rooms[0].fixed[n];
             assert_eq!(point.from_left, Some(Length::inches(20)));
             assert_eq!(point.up, Some(Length::inches(21)));
@@ -249,10 +281,60 @@ mod tests {
             assert_eq!(pad.slot, Slot::Measure(0, what));
             (pad.typed, pad.fresh) = ("20 1/4".into(), false);
             app.take();
+            // Its height is asked in the same go; Enter alone leaves it the estimate that it is.
+            let up = What::Fixed(n, Size::Up);
+            assert_eq!(
+                app.pad.as_ref().map(|pad| pad.slot.clone()),
+                Some(Slot::Measure(0, up))
+            );
+            app.take();
+            assert!(app.pad.is_none(), "a supply has no size of its own");
+            assert_eq!(app.job.rooms[0].mark(up).estimate, Some(Length::inches(3)));
             assert_eq!(app.job.rooms[0].mark(what).estimate, None);
             let point = &app.job.rooms[0].fixed[n];
             assert_eq!(point.from_left, Some(Length::in_64(20, 16)));
         }
+    }
+
+    /// A tap on the window itself goes over all its figures; on one of its figures, over that one.
+    #[test]
+    fn a_tap_on_a_thing_asks_all_its_figures_in_one_go() {
+        let mut app = demo();
+        let window = (app.job.rooms[0].openings.iter())
+            .position(|opening| opening.wall == 0)
+            .unwrap();
+        let scene = app.screen().picture.unwrap();
+        let all = all_of_opening(&app.job.rooms[0], 0, window);
+        let tap = scene
+            .hot
+            .iter()
+            .find(|hot| hot.tag == Command::Walk(all.clone()));
+        app.send(tap.unwrap().tag.clone());
+        for (n, slot) in all.iter().enumerate() {
+            assert_eq!(app.pad.as_ref().map(|pad| &pad.slot), Some(slot), "{n}");
+            app.take();
+        }
+        assert!(app.pad.is_none());
+        // An outlet has a size, which may be left out.
+        app.send(Command::Of(
+            0,
+            RoomChoice::AddFixed(On::Wall(0), FixedKind::Outlet),
+        ));
+        let n = app.job.rooms[0].fixed.len() - 1;
+        tap_at(&mut app, 30, 40);
+        for size in [Size::FromLeft, Size::Up, Size::Width, Size::Height] {
+            let slot = Slot::Measure(0, What::Fixed(n, size));
+            assert_eq!(app.pad.as_ref().map(|pad| &pad.slot), Some(&slot));
+            app.take();
+        }
+        assert!(app.pad.is_none());
+        assert_eq!(app.job.rooms[0].fixed[n].width, None);
+        // Closed half way, another figure is asked alone.
+        app.send(Command::Walk(all_of_point(&app.job.rooms[0], 0, n)));
+        app.pad = None;
+        app.send(Command::Pad(Slot::Ceiling(0)));
+        app.take();
+        assert!(app.pad.is_none());
     }
 
     #[test]
@@ -264,7 +346,7 @@ mod tests {
             RoomChoice::AddHidden(On::Wall(0), HiddenKind::Cable),
         ));
         for (x, up) in [(10, 12), (10, 44), (200, -9)] {
-            tap(&mut app, x, up);
+            tap_at(&mut app, x, up);
         }
         let spots: Vec<(Length, Length)> = (app.job.rooms[0].hidden[n].line.iter())
             .map(|spot| (spot.from_left, spot.up))
@@ -272,7 +354,7 @@ mod tests {
         let inches = |(a, b)| (Length::inches(a), Length::inches(b));
         assert_eq!(spots, [(10, 12), (10, 44), (88, 0)].map(inches));
         app.send(Command::Of(0, RoomChoice::Place(None)));
-        tap(&mut app, 30, 30);
+        tap_at(&mut app, 30, 30);
         assert_eq!(app.job.rooms[0].hidden[n].line.len(), 3);
         app.send(Command::Undo);
         assert_eq!(app.job.rooms[0].hidden[n].line.len(), 2);

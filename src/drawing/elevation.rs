@@ -2,7 +2,7 @@
 
 use super::elevation_more;
 use super::plan_more::doubt;
-use super::{Dimension, Edge, Line, Mark, Pen, Role, Scene, Standing, Stroke};
+use super::{Dimension, Edge, Hot, Line, Mark, Pen, Role, Scene, Standing, Stroke};
 use crate::geometry::Point;
 use crate::measure::{Figures, Length, Rounding, Units};
 use crate::site::{self, Opening, OpeningKind, Room, Side, Size, Studs, Wall, What};
@@ -26,8 +26,12 @@ pub enum WallTag {
     FirstStud,
     /// The studs' spacing.
     StudSpacing,
-    /// An opening.
+    /// An opening, all of it.
     Opening(usize),
+    /// A fixed point, all of it.
+    Point(usize),
+    /// A fixture, all of it.
+    Fixture(usize),
     /// A size of a fixed point.
     Fixed(usize, Size),
 }
@@ -171,6 +175,12 @@ fn draw_opening(
     scene
         .marks
         .push(rectangle(left, sill, (w, h), edge, Role::Paper));
+    scene.hot.push(Hot {
+        min: Point::new(left, -(sill + h)),
+        max: Point::new(left + w, -sill),
+        tag: WallTag::Opening(number),
+        says: format!("{}, all its figures", if door { "Door" } else { "Opening" }),
+    });
     if door {
         scene.marks.extend(leaf(opening, left, sill, (w, h)));
     }

@@ -1,7 +1,7 @@
 //! What else is on a wall: fixed points, fixtures and what is hidden behind it; and the wall seen from behind.
 
 use super::elevation::{WallTag, dimension};
-use super::{Align, Dimension, Edge, Fit, Line, Mark, Pen, Role, Scene, Standing, Stroke};
+use super::{Align, Dimension, Edge, Fit, Hot, Line, Mark, Pen, Role, Scene, Standing, Stroke};
 use crate::geometry::Point;
 use crate::measure::{Angle, Figures, Length, Rounding, Units};
 use crate::site::{FixedKind, HiddenKind, Known, On, Room, Size, Spot};
@@ -59,12 +59,19 @@ fn path(points: Vec<Point>, closed: bool, pen: Pen, fill: Option<Role>) -> Mark 
 
 /// Fixtures that stand against a wall, as outlines before it.
 pub(super) fn fixtures(scene: &mut Scene<WallTag>, room: &Room, wall: usize) {
-    let here = room.fixtures.iter().filter(|fixture| fixture.wall == wall);
-    for fixture in here {
+    let here = room.fixtures.iter().enumerate();
+    for (number, fixture) in here.filter(|(_, fixture)| fixture.wall == wall) {
         let (Some((left, right)), Some(high)) = (fixture.reach(), fixture.height) else {
             continue;
         };
         let none = Length::ZERO;
+        // Under what is on the wall, and only its upper part, so that the rest stays free.
+        scene.hot.push(Hot {
+            min: up(left, high),
+            max: up(right, high - high.divided(4).min(Length::inches(8))),
+            tag: WallTag::Fixture(number),
+            says: format!("{}, all its figures", fixture.kind.name()),
+        });
         let corners = vec![
             up(left, none),
             up(left, high),
@@ -202,6 +209,12 @@ pub(super) fn fixed(
             Align::Middle,
             Fit::Always,
         ));
+        scene.hot.push(Hot {
+            min: at,
+            max: at,
+            tag: WallTag::Point(number),
+            says: format!("{}, all its figures", point.kind.name()),
+        });
         scene
             .dimensions
             .extend(figures(number, point.from_left, point.up, at, units));
@@ -256,6 +269,7 @@ pub fn from_behind<T>(scene: Scene<T>, long: Length) -> Scene<T> {
         dimension.edge = match dimension.edge {
             Edge::Left(row) => Edge::Right(row),
             Edge::Right(row) => Edge::Left(row),
+            Edge::Across => Edge::Across,
         };
     }
     scene.says = format!("{}, from behind", scene.says);

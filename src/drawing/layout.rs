@@ -3,9 +3,12 @@
 use tiny_skia::{Path, PathStroker, Rect};
 
 use super::face;
-use super::figure::{Drawn, draw_box, draw_lines, find_room, measure_up};
+use super::figure::{
+    Crowd, Drawn, ENDS, draw_box, draw_lines, draw_ring, find_room, measure_beside, measure_up,
+    on_its_line, ring,
+};
 use super::ink::{arc, draw_mark, hatched};
-use super::{Dimension, Fit, Mark, Role, Scene, apart, key, led};
+use super::{Dimension, Edge, Fit, Mark, Role, Scene, Standing, apart, key, led};
 use crate::geometry::Point;
 use crate::measure::Length;
 
@@ -110,9 +113,9 @@ pub struct HotSpot<T> {
     pub x: f32,
     /// Top.
     pub y: f32,
-    /// Across, at least 48.
+    /// Across, at least 48 unless another is closer.
     pub w: f32,
-    /// Down, at least 48.
+    /// Down, likewise.
     pub h: f32,
     /// What a tap asks for.
     pub tag: T,
@@ -190,8 +193,55 @@ pub fn lay_out_at<T: Clone + PartialEq>(
         sheet.hot.push(spot(at, canvas, &hot.tag, &hot.says));
     }
     figures(&mut sheet, scene, canvas, lit);
+    share(&mut sheet.hot);
     sheet
 }
+
+/// Where a fingertip would cover the middle of one under it, as in a small notch, it ends half way to it: each is hit by a tap
+/// on its own middle.
+fn share<T>(hot: &mut [HotSpot<T>]) {
+    let small = |spot: &HotSpot<T>| spot.w <= FINGER + 1.0 || spot.h <= FINGER + 1.0;
+    let middle = |spot: &HotSpot<T>| (spot.x + spot.w / 2.0, spot.y + spot.h / 2.0);
+    let middles: Vec<(f32, f32)> = hot.iter().map(middle).collect();
+    for top in 1..hot.len() {
+        for under in 0..top {
+            if !small(&hot[top]) || !small(&hot[under]) {
+                continue;
+            }
+            let (own, (x, y)) = (middles[top], middles[under]);
+            let spot = &mut hot[top];
+            let covered = x > spot.x && x < spot.x + spot.w && y > spot.y && y < spot.y + spot.h;
+            let (dx, dy) = (x - own.0, y - own.1);
+            // Two at one place cannot be told apart.
+            if !covered || dx.abs().max(dy.abs()) < APART {
+                continue;
+            }
+            if dx.abs() >= dy.abs() {
+                let edge = f32::midpoint(x, own.0);
+                let (left, right) = if dx > 0.0 {
+                    (spot.x, edge)
+                } else {
+                    (edge, spot.x + spot.w)
+                };
+                (spot.x, spot.w) = (left, right - left);
+            } else {
+                let edge = f32::midpoint(y, own.1);
+                let (up, down) = if dy > 0.0 {
+                    (spot.y, edge)
+                } else {
+                    (edge, spot.y + spot.h)
+                };
+                (spot.y, spot.h) = (up, down - up);
+            }
+        }
+    }
+}
+
+/// How far a piece's figure keeps off the ends of its leg.
+const JOINT: f32 = 6.0;
+
+/// Middles closer than this are one place.
+const APART: f32 = 6.0;
 
 /// The dimensions over the drawing: first all lines, then the figures.
 fn figures<T: Clone + PartialEq>(
@@ -201,28 +251,91 @@ fn figures<T: Clone + PartialEq>(
     lit: Option<&T>,
 ) {
     let words: Vec<[f32; 4]> = sheet.pieces.iter().filter_map(word_box).collect();
-    let lines: Vec<Drawn> = scene
-        .dimensions
-        .iter()
-        .map(|d| measure_up(d, &sheet.place, canvas))
+    let bare: Vec<_> = (scene.bare.iter())
+        .map(|[from, to]| (sheet.place.of(*from), sheet.place.of(*to)))
         .collect();
-    // The shortest line first: the figure of a long one has more places to go to.
+    let lines: Vec<Drawn> = (scene.dimensions.iter())
+        .map(|d| measure_beside(d, &bare, &sheet.place, canvas))
+        .collect();
+    // Pieces first, for each stays on its line; then the shortest: the figure of a long one has more places to go to.
+    let is_piece = |n: usize| matches!(scene.dimensions[n].standing, Standing::Piece(_));
     let mut order: Vec<usize> = (0..lines.len()).collect();
-    order.sort_by(|a, b| lines[*a].long().total_cmp(&lines[*b].long()));
+    order.sort_by(|a, b| {
+        let pieces = is_piece(*b).cmp(&is_piece(*a));
+        pieces.then(lines[*a].long().total_cmp(&lines[*b].long()))
+    });
     sheet.boxes = vec![[0.0; 4]; lines.len()];
+    let mut ringed = vec![None; lines.len()];
     let mut taken = Vec::with_capacity(lines.len());
-    for n in order {
-        let at = find_room(&lines[n], &taken, &words, canvas);
+    let is_lit = |d: &Dimension<T>| lit.is_some() && d.tag.as_ref() == lit;
+    let across = |n: &usize| {
+        let dimension = &scene.dimensions[*n];
+        dimension.edge == Edge::Across && !is_lit(dimension)
+    };
+    // What has to stand somewhere comes first, what may be left out takes what is left.
+    let (last, first): (Vec<usize>, Vec<usize>) = order.into_iter().partition(across);
+    for n in first {
+        let crowd = Crowd {
+            taken: &taken,
+            words: &words,
+            bare: &bare,
+        };
+        let line = &lines[n];
+        let at = if let Standing::Piece(number) = scene.dimensions[n].standing {
+            let small = ring(number, canvas);
+            on_its_line(line, line.size, JOINT, &crowd, canvas).unwrap_or_else(|| {
+                ringed[n] = Some(number);
+                let found = on_its_line(line, small, JOINT, &crowd, canvas);
+                found.unwrap_or_else(|| find_room(&line.led(small), &crowd, canvas))
+            })
+        } else {
+            find_room(line, &crowd, canvas)
+        };
         taken.push(at);
         sheet.boxes[n] = at;
     }
-    let is_lit = |d: &Dimension<T>| lit.is_some() && d.tag.as_ref() == lit;
+    let mut crowded = Vec::new();
+    for n in last {
+        let line = &lines[n];
+        let tap = (FINGER, FINGER);
+        let crossing = |(other, d): &(usize, &Dimension<T>)| {
+            *other != n && (d.edge == Edge::Across || d.edge == Edge::Left(0))
+        };
+        let others = scene.dimensions.iter().enumerate().filter(crossing);
+        let lines = others.map(|(other, _)| lines[other].line);
+        let bare: Vec<_> = bare.iter().copied().chain(lines).collect();
+        let crowd = |words, bare| Crowd {
+            taken: &taken,
+            words,
+            bare,
+        };
+        let at = on_its_line(line, line.size, ENDS, &crowd(&words, &bare), canvas);
+        let place = at.or_else(|| {
+            // No figure, but a fingertip where the line is free.
+            let at = on_its_line(line, tap, ENDS, &crowd(&[], &[]), canvas)?;
+            Some([at[0] + FINGER / 2.0, at[1] + FINGER / 2.0, 0.0, 0.0])
+        });
+        match place {
+            Some([x, y, w, _]) if w == 0.0 => {
+                let half = FINGER / 2.0;
+                taken.push([x - half, y - half, FINGER, FINGER]);
+            }
+            Some(at) => taken.push(at),
+            None => crowded.push(n),
+        }
+        let at = place.unwrap_or([line.wish.0, line.wish.1, 0.0, 0.0]);
+        sheet.boxes[n] = at;
+    }
     for ((dimension, line), at) in scene.dimensions.iter().zip(&lines).zip(&sheet.boxes) {
         draw_lines(&mut sheet.pieces, dimension, line, at, is_lit(dimension));
     }
-    for (dimension, at) in scene.dimensions.iter().zip(&sheet.boxes) {
-        draw_box(&mut sheet.pieces, dimension, *at, canvas, is_lit(dimension));
-        if let Some(tag) = &dimension.tag {
+    for (n, (dimension, at)) in scene.dimensions.iter().zip(&sheet.boxes).enumerate() {
+        match ringed[n] {
+            Some(number) => draw_ring(&mut sheet.pieces, number, *at, canvas.text),
+            None => draw_box(&mut sheet.pieces, dimension, *at, canvas, is_lit(dimension)),
+        }
+        // A line that has room for neither is asked for in the list alone.
+        if let Some(tag) = dimension.tag.as_ref().filter(|_| !crowded.contains(&n)) {
             sheet.hot.push(spot(*at, canvas, tag, &dimension.says));
         }
     }

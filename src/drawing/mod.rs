@@ -38,6 +38,7 @@ mod tape;
 mod tests;
 mod tile;
 mod tile_things;
+mod trim;
 
 pub use bars::{MOST_STICKS, Stick, bars_sketch};
 pub use bed::bed_sketch;
@@ -63,3 +64,4 @@ pub use strip::{strip, strip_sheet};
 pub use svg::svg;
 pub use tape::{length_of_drag, tape};
 pub use tile::{Look, ThingPart, TileTag, side_by_side, tile_sketch};
+pub use trim::{TrimTag, base_by_hand, base_on_plan, casing_sketch};

@@ -4,7 +4,9 @@ use super::{Align, Dimension, Edge, Fit, Mark, Pen, Role, Scene, Standing, Strok
 use crate::geometry::Point;
 use crate::handbook::pipe::Kind;
 use crate::measure::{Figures, Length, Rounding, Units};
-use crate::trades::pipe::{Ask, By, Figure, Fitting, Place, Way, beside, sketch};
+use crate::trades::pipe::{
+    Ask, By, Figure, Fitting, LegCut, Mark as Held, Place, Way, beside, sketch,
+};
 
 /// How a run is looked at.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -99,6 +101,9 @@ pub fn pipe_sketch(ask: &Ask, figure: Option<&Figure>, view: View, units: Units)
             None => open_end(&mut scene, at[node], unit),
         }
     }
+    scene.bare = (lines.iter())
+        .flat_map(|line| line.windows(2).map(|ends| [ends[0], ends[1]]))
+        .collect();
     if let Some(figure) = figure {
         hangers(&mut scene, figure, at, unit);
         numbers(&mut scene, figure, at, units);
@@ -379,6 +384,33 @@ fn dimension(
     }
 }
 
+/// From where to where on a leg the tape was held, as shares of the way from centre to centre.
+fn held(by: By, cut: Option<&LegCut>) -> [f64; 2] {
+    let whole = [0.0, 1.0];
+    let (By::Tape { from, to, .. }, Some(cut)) = (by, cut) else {
+        return whole;
+    };
+    let Some(span) = cut.span.filter(|span| span.is_positive()) else {
+        return whole;
+    };
+    let inward = |end: usize, mark: Held| {
+        let known = cut.ends[end];
+        let take_off = known.and_then(|known| known.take_off);
+        let take_off = take_off.map_or(Length::ZERO, |take_off| take_off.value);
+        let depth = known.and_then(|known| known.depth);
+        let length = match mark {
+            Held::Centre => Length::ZERO,
+            Held::Face => take_off + depth.map_or(Length::ZERO, |depth| depth.value),
+            Held::Shoulder | Held::End => take_off,
+            Held::Wall(beyond) => beyond,
+        };
+        length.metres() / span.metres()
+    };
+    let ends = [inward(0, from), 1.0 - inward(1, to)];
+    // Fittings that overlap leave nothing to draw it along.
+    if ends[0] < ends[1] { ends } else { whole }
+}
+
 /// What the tape said of a leg, or how far it comes to.
 fn measures(
     scene: &mut Scene<PipeTag>,
@@ -425,9 +457,19 @@ fn measures(
         } else {
             Edge::Right(row)
         };
+        let ends = held(
+            ask.legs[leg].by,
+            figure.and_then(|figure| figure.legs.get(leg)),
+        );
+        let at = ends.map(|share| {
+            let part = |a: Length, b: Length| {
+                a + Length::from_metres((b - a).metres() * share).unwrap_or_default()
+            };
+            Point::new(part(from.x, to.x), part(from.y, to.y))
+        });
         scene
             .dimensions
-            .push(dimension((from, to), edge, words, whose));
+            .push(dimension((at[0], at[1]), edge, words, whose));
     }
     if let (By::Set, Way::Offset { to: aside, set, .. }) = (ask.legs[leg].by, ask.legs[leg].way) {
         // From beside the end of the travel, back across the set.
@@ -484,7 +526,7 @@ fn numbers(scene: &mut Scene<PipeTag>, figure: &Figure, at: &[Point], units: Uni
                 format!("{}: {}", piece.number, show(Figures::Set)),
                 format!("Piece {}, cut {}", piece.number, show(Figures::Plain)),
             ),
-            (Standing::Ours, None),
+            (Standing::Piece(piece.number), None),
         ));
     }
 }

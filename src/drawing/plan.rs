@@ -41,6 +41,8 @@ pub struct PlanLook {
     pub handles: bool,
     /// The corner or wall that is chosen.
     pub chosen: Option<PlanTag>,
+    /// What is asked next: its figure stands on the plan whatever else has to give way.
+    pub asked: Option<site::What>,
 }
 
 /// The plan of a room as it stands, measured or not.
@@ -93,9 +95,11 @@ pub fn plan_seen(room: &Room, units: Units, look: &PlanLook) -> Scene<PlanTag> {
         dimensions.push(wall);
     }
     if look.diagonals {
-        dimensions.extend(plan_more::diagonals(room, corners, units));
+        dimensions.extend(plan_more::diagonals(room, corners, look.asked, units));
     }
-    let mut hot = Vec::new();
+    let mut hot: Vec<_> = (0..room.walls.len())
+        .filter_map(|wall| plan_more::wall_face(corners, wall, least))
+        .collect();
     if !square {
         hot.extend(plan_more::floor_points(room, &shape, &mut marks));
     }
@@ -115,12 +119,13 @@ pub fn plan_seen(room: &Room, units: Units, look: &PlanLook) -> Scene<PlanTag> {
     }
     if look.handles {
         hot.clear();
-        // They all stay, so that the sketch keeps its scale; only the chosen one can be tapped.
+        // They all stay, so that the sketch keeps its scale.
         for dimension in &mut dimensions {
             let body = dimension.tag.map(plan_more::body);
-            dimension.tag = dimension
-                .tag
-                .filter(|_| body.is_some() && body == look.chosen);
+            // A figure chooses its wall, which may be too short for a finger; the chosen one's is measured.
+            if body != look.chosen {
+                dimension.tag = body;
+            }
         }
         hot.extend(plan_more::handles(corners, look.chosen, &mut marks));
     }
@@ -132,6 +137,7 @@ pub fn plan_seen(room: &Room, units: Units, look: &PlanLook) -> Scene<PlanTag> {
         says,
         window: None,
         key: Vec::new(),
+        bare: Vec::new(),
     }
 }
 

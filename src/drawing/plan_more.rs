@@ -211,7 +211,12 @@ pub(super) fn floor_points(room: &Room, shape: &Shape, marks: &mut Vec<Mark>) ->
 }
 
 /// The diagonals that were measured, and those that are worth measuring.
-pub(super) fn diagonals(room: &Room, corners: &[Point], units: Units) -> Vec<Dimension<PlanTag>> {
+pub(super) fn diagonals(
+    room: &Room,
+    corners: &[Point],
+    asked: Option<What>,
+    units: Units,
+) -> Vec<Dimension<PlanTag>> {
     let mut whats = room.across();
     let measured = room.survey.figures.keys().copied();
     for what in measured.filter(|what| matches!(what, What::Diagonal(..))) {
@@ -238,7 +243,11 @@ pub(super) fn diagonals(room: &Room, corners: &[Point], units: Units) -> Vec<Dim
             from: *corners.get(a)?,
             to: *corners.get(b)?,
             beyond: false,
-            edge: Edge::Left(0),
+            edge: if asked == Some(what) {
+                Edge::Left(0)
+            } else {
+                Edge::Across
+            },
             text: figure(Figures::Set).unwrap_or_else(|| "?".into()),
             standing: if read.is_some() {
                 Standing::Yours
@@ -257,6 +266,32 @@ pub(super) fn diagonals(room: &Room, corners: &[Point], units: Units) -> Vec<Dim
     whats.into_iter().filter_map(dimension).collect()
 }
 
+/// The middle of a wall as it is tapped; `None` where it is no longer than that.
+pub(super) fn wall_face(corners: &[Point], wall: usize, least: Length) -> Option<Hot<PlanTag>> {
+    let (from, to) = (*corners.get(wall)?, corners[(wall + 1) % corners.len()]);
+    if from.distance(to) < least {
+        return None;
+    }
+    let part = |n: i64| {
+        let share = |a: Length, b: Length| a + ((b - a) * n).divided(4);
+        Point::new(share(from.x, to.x), share(from.y, to.y))
+    };
+    // The box about a slanted wall would take in half the room.
+    let (across, down) = ((to.x - from.x).abs(), (to.y - from.y).abs());
+    let thin = across.min(down) * 8 < across.max(down);
+    let (min, max) = if thin {
+        (part(1), part(3))
+    } else {
+        (part(2), part(2))
+    };
+    Some(Hot {
+        min,
+        max,
+        tag: PlanTag::WallFace(wall),
+        says: format!("Wall {}", Wall::named(wall)),
+    })
+}
+
 /// What a wall's figure stands for where the outline is changed.
 pub(super) fn body(tag: PlanTag) -> PlanTag {
     match tag {
@@ -265,14 +300,26 @@ pub(super) fn body(tag: PlanTag) -> PlanTag {
     }
 }
 
+/// Under this a wall's middle lies under the fingertips of both its corners.
+fn little(corners: &[Point]) -> Length {
+    let bounds = crate::geometry::Polygon {
+        points: corners.to_vec(),
+    }
+    .bounds();
+    bounds.map_or(Length::ZERO, |(least, most)| {
+        (most.x - least.x).max(most.y - least.y).divided(4)
+    })
+}
+
 /// Walls and corners to be tapped, what is chosen drawn in chalk.
 pub(super) fn handles(
     corners: &[Point],
     chosen: Option<PlanTag>,
     marks: &mut Vec<Mark>,
 ) -> Vec<Hot<PlanTag>> {
-    let mut hot = Vec::new();
+    let (mut hot, mut short) = (Vec::new(), Vec::new());
     let count = corners.len();
+    let little = little(corners);
     for (wall, from) in corners.iter().enumerate() {
         let to = corners[(wall + 1) % count];
         let tag = PlanTag::WallBody(wall);
@@ -294,8 +341,14 @@ pub(super) fn handles(
             *from + Point::new(run.x.divided(3) * share, run.y.divided(3) * share)
         };
         // The chosen wall is free for a finger to take hold of.
+        // Where it is hardly longer than a fingertip it goes before its corners, which have their other halves.
+        let here = if from.distance(to) < little {
+            &mut short
+        } else {
+            &mut hot
+        };
         if chosen != Some(tag) {
-            hot.push(Hot {
+            here.push(Hot {
                 min: part(1),
                 max: part(2),
                 tag,
@@ -330,5 +383,6 @@ pub(super) fn handles(
             ),
         });
     }
+    hot.extend(short);
     hot
 }

@@ -19,6 +19,9 @@ pub struct Scene<T> {
     pub window: Option<(Point, Point)>,
     /// What its colours mean.
     pub key: Vec<Key>,
+    /// Lines that no figure may hide as long as there is room elsewhere: beside another line it would be taken for that
+    /// one's.
+    pub bare: Vec<[Point; 2]>,
 }
 
 /// A colour by what it means; a palette turns it into a colour.
@@ -195,6 +198,8 @@ pub enum Standing {
     Yours,
     /// Computed: ink, plain.
     Ours,
+    /// A piece and its cut, on its own line; where that has no room for it, its number alone in a ring.
+    Piece(u32),
     /// An estimate: dashed.
     Estimate,
     /// Still to measure: a dashed chalk box.
@@ -208,6 +213,9 @@ pub enum Edge {
     Left(u8),
     /// To the right of that way.
     Right(u8),
+    /// On the line, one of many that cross the drawing: its figure stands on its line where it has room there; else the line
+    /// is pale and bears none, and a tap on it asks for it.
+    Across,
 }
 
 /// A dimension: extension lines, slash ticks, the figure on the line.
@@ -282,6 +290,7 @@ impl<T> Scene<T> {
             says: says.into(),
             window: None,
             key: Vec::new(),
+            bare: Vec::new(),
         }
     }
 
@@ -311,6 +320,7 @@ impl<T> Scene<T> {
             says: self.says,
             window: self.window,
             key: self.key,
+            bare: self.bare,
         }
     }
 }

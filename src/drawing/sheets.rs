@@ -304,7 +304,18 @@ pub fn piece_sketch(ask: &Ask, piece: &Piece, units: Units) -> Scene<()> {
     }
     let mut sides: [Rows; 4] = Default::default();
     for cut in &piece.cuts {
-        for end in [cut.from, cut.to] {
+        // A cut along a side has one figure for both its ends: at the top, at the left.
+        let straight = match cut.way {
+            CutWay::Upright => cut.from.0 == cut.to.0,
+            CutWay::Level => cut.from.1 == cut.to.1,
+        };
+        let first = if (cut.from.0 + cut.from.1) <= (cut.to.0 + cut.to.1) {
+            cut.from
+        } else {
+            cut.to
+        };
+        let ends = [cut.from, cut.to].into_iter();
+        for end in ends.filter(|end| !straight || *end == first) {
             let (side, from, to, edge): (usize, Point, Point, fn(u8) -> Edge) = match cut.way {
                 CutWay::Upright if end.1 <= high.half() => (
                     0,

@@ -1,18 +1,21 @@
 //! Every sketch on sheets of every size: no figure over another, none off the sheet, every target a fingertip wide.
 
 use super::*;
+use crate::geometry::Point;
 use crate::measure::{Length, Units};
-use crate::site::{Opening, OpeningKind, Room, Studs};
+use crate::site::{self, Opening, OpeningKind, Room, Studs};
 use crate::trades::{drain, paint as painting, patch};
 
 mod rooms;
+mod trim;
 
 const UNITS: Units = Units::FeetInches { marks: 16 };
 /// A phone, a tablet, a small phone held across, with the words as designed; a phone and a tablet with larger ones.
-const SHEETS: [(f32, f32, f32); 5] = [
+const SHEETS: [(f32, f32, f32); 6] = [
     (412.0, 420.0, 1.0),
     (700.0, 700.0, 1.0),
     (360.0, 300.0, 1.0),
+    (411.0, 314.0, 1.0),
     (413.0, 420.0, 1.3),
     (701.0, 700.0, 1.5),
 ];
@@ -120,7 +123,16 @@ fn lies_on([x, y, w, h]: [f32; 4], canvas: &Canvas) -> bool {
     x >= 0.0 && y >= 0.0 && x + w <= canvas.width && y + h <= canvas.height
 }
 
-/// Words and figures that leave the sheet or lie over each other.
+/// Whether a box lies over some of a line.
+fn hides<T>([x, y, w, h]: &[f32; 4], [from, to]: &[Point; 2], sheet: &Sheet<T>) -> bool {
+    let (a, b) = (sheet.place.of(*from), sheet.place.of(*to));
+    (0u8..=200).map(|n| f32::from(n) / 200.0).any(|share| {
+        let (px, py) = (a.0 + (b.0 - a.0) * share, a.1 + (b.1 - a.1) * share);
+        *x < px && px < x + w && *y < py && py < y + h
+    })
+}
+
+/// Words and figures that leave the sheet, hide a line that has to be seen, or lie over each other.
 fn faults_of_text<T>(scene: &Scene<T>, sheet: &Sheet<T>, canvas: &Canvas) -> Vec<String> {
     let mut faults = Vec::new();
     let texts: Vec<_> = sheet.pieces.iter().filter_map(extent).collect();
@@ -135,11 +147,19 @@ fn faults_of_text<T>(scene: &Scene<T>, sheet: &Sheet<T>, canvas: &Canvas) -> Vec
         if !lies_on(*at, canvas) {
             faults.push(format!("figure {n} leaves the sheet"));
         }
-        let others = texts.iter().filter(|(text, _)| *text != dimension.text);
+        let number =
+            |text: &str| matches!(dimension.standing, Standing::Piece(n) if text == n.to_string());
+        let others = (texts.iter()).filter(|(text, _)| *text != dimension.text && !number(text));
         let covered = others.filter(|(_, there)| over(at, there) > 0.5);
         faults.extend(covered.map(|(text, _)| format!("figure {n} covers {text}")));
         if sheet.boxes[n + 1..].iter().any(|b| over(at, b) > 0.0) {
             faults.push(format!("figure {n} lies over another"));
+        }
+        let hidden = scene.bare.iter().filter(|line| hides(at, line, sheet));
+        // A piece stands on its own leg.
+        let may = usize::from(matches!(dimension.standing, Standing::Piece(_)));
+        if hidden.count() > may {
+            faults.push(format!("figure {n} hides a line"));
         }
     }
     faults
@@ -153,7 +173,14 @@ fn faults_of_taps<T: PartialEq + std::fmt::Debug>(
 ) -> Vec<String> {
     let mut faults = Vec::new();
     for spot in &sheet.hot {
-        if spot.w < 48.0 || spot.h < 48.0 {
+        // Only where the next is closer than a fingertip.
+        let middle = |s: &HotSpot<T>| (s.x + s.w / 2.0, s.y + s.h / 2.0);
+        let here = middle(spot);
+        let near = sheet.hot.iter().any(|other| {
+            let there = middle(other);
+            here != there && (here.0 - there.0).abs() < 48.0 && (here.1 - there.1).abs() < 48.0
+        });
+        if (spot.w < 48.0 || spot.h < 48.0) && !near {
             faults.push(format!("{:?} is no fingertip wide", spot.tag));
         }
         if !lies_on([spot.x, spot.y, spot.w, spot.h], canvas) {
@@ -165,7 +192,13 @@ fn faults_of_taps<T: PartialEq + std::fmt::Debug>(
         let (x, y) = (x + w / 2.0, y + h / 2.0);
         let here = |s: &&HotSpot<T>| s.x <= x && x <= s.x + s.w && s.y <= y && y <= s.y + s.h;
         let hit = sheet.hot.iter().rev().find(here).map(|s| &s.tag);
-        if dimension.tag.is_some() && hit != dimension.tag.as_ref() {
+        // A line across that has no room for a fingertip is in the list.
+        let listed = dimension.edge == Edge::Across
+            && sheet
+                .hot
+                .iter()
+                .all(|spot| Some(&spot.tag) != dimension.tag.as_ref());
+        if dimension.tag.is_some() && hit != dimension.tag.as_ref() && !listed {
             faults.push(format!("a tap on {} hits {hit:?}", dimension.says));
         }
     }
@@ -211,6 +244,113 @@ fn a_plan_is_clean_measured_or_not() {
     clean("plan-half", &plan(&half, UNITS));
 }
 
+/// In a notch of a foot, drawn on a phone, every wall and every corner is hit by a tap on its own middle, and a wall by its
+/// figure as well.
+#[test]
+fn walls_and_corners_of_a_notch_are_told_apart_by_a_finger() {
+    let mut room = Room::rectangle("Washroom");
+    room.add_jog(0);
+    room.step_wall(4, Length::inches(40), true);
+    let look = PlanLook {
+        handles: true,
+        ..PlanLook::default()
+    };
+    let scene = plan_seen(&room, UNITS, &look);
+    for (width, height, text) in SHEETS {
+        let canvas = Canvas {
+            width,
+            height,
+            text,
+            margin: 12.0,
+        };
+        let sheet = lay_out(&scene, &canvas, None);
+        let figures: Vec<_> = scene.dimensions.iter().filter_map(|d| d.tag).collect();
+        for wall in 0..room.walls.len() {
+            assert!(figures.contains(&PlanTag::WallBody(wall)));
+        }
+        let at = |x: f32, y: f32| {
+            let here =
+                |s: &&HotSpot<PlanTag>| s.x <= x && x <= s.x + s.w && s.y <= y && y <= s.y + s.h;
+            sheet.hot.iter().rev().find(here).map(|s| s.tag)
+        };
+        for hot in &scene.hot {
+            let ((a, b), (c, d)) = (sheet.place.of(hot.min), sheet.place.of(hot.max));
+            let found = at(f32::midpoint(a, c), f32::midpoint(b, d));
+            assert_eq!(found, Some(hot.tag), "on {width} by {height}");
+        }
+    }
+}
+
+/// A room measured across both ways, with what stands in it, on a phone: every figure readable, and where a diagonal's has
+/// no room on its own line it is left to the list. The one that is asked always has its figure.
+#[test]
+fn the_plan_of_a_survey_is_clean() {
+    use crate::site::{Fixture, FixtureKind, What};
+    let look = |asked| PlanLook {
+        diagonals: true,
+        asked,
+        ..PlanLook::default()
+    };
+    let inches = |n| Some(Length::inches(n));
+    let mut both = measured();
+    let across = both.across();
+    for what in &across {
+        let What::Diagonal(a, b) = *what else {
+            continue;
+        };
+        let corners = site::sketch(&both).corners.points;
+        let long = corners[a].distance(corners[b]);
+        both.measure(
+            *what,
+            Some(long.rounded(Length::in_64(0, 4), crate::measure::Rounding::Nearest)),
+            None,
+        );
+    }
+    let mut square = Room::rectangle("Washroom");
+    for (wall, n) in [96, 60, 96, 60].into_iter().enumerate() {
+        square.measure(What::Wall(wall), inches(n), None);
+    }
+    for (what, n) in [(What::Diagonal(0, 2), 40), (What::Diagonal(1, 3), 56)] {
+        square.measure(what, Some(Length::in_64(113, n)), None);
+    }
+    for (kind, wall, from_left, width, depth) in [
+        (FixtureKind::Basin, 0, 24, 24, 20),
+        (FixtureKind::Toilet, 1, 40, 18, 28),
+    ] {
+        let mut fixture = Fixture::new(kind, wall);
+        (fixture.from_left, fixture.width) = (inches(from_left), inches(width));
+        fixture.depth = inches(depth);
+        square.fixtures.push(fixture);
+    }
+    for (name, room) in [
+        ("l", both),
+        ("square", square),
+        ("bare-l", Room::l_shape("Washroom")),
+        ("bare-alcove", Room::alcove("Washroom")),
+    ] {
+        for (n, asked) in [None, room.across().first().copied()]
+            .into_iter()
+            .enumerate()
+        {
+            let scene = plan_seen(&room, UNITS, &look(asked));
+            clean(&format!("survey-{name}-{n}"), &scene);
+            let Some(What::Diagonal(a, b)) = asked else {
+                continue;
+            };
+            let canvas = Canvas {
+                width: 412.0,
+                height: 314.0,
+                text: 1.0,
+                margin: 12.0,
+            };
+            let sheet = lay_out(&scene, &canvas, None);
+            let tag = Some(PlanTag::Diagonal(a, b));
+            let at = scene.dimensions.iter().position(|d| d.tag == tag).unwrap();
+            assert!(sheet.boxes[at][2] > 0.0, "{name}");
+        }
+    }
+}
+
 #[test]
 fn a_wall_with_three_openings_is_clean_measured_or_not() {
     let all = three_openings([Some(0); 3]);
@@ -234,7 +374,7 @@ fn a_patch_is_clean_in_its_place_or_not() {
 /// Walls of these widths in inches and ceilings of so many feet a side.
 fn paint_ask(walls: &[i64], ceilings: &[i64]) -> painting::Ask {
     let wall = |(n, &inches): (usize, &i64)| painting::Surface {
-        name: format!("Wall {}", crate::site::Wall::named(n)),
+        name: format!("Wall {}", site::Wall::named(n)),
         ..painting::Surface::wall(Length::inches(inches), Length::inches(97))
     };
     let ceiling = |&feet: &i64| painting::Surface {
@@ -363,7 +503,7 @@ fn sticks_are_clean_however_many() {
 #[test]
 fn a_planted_overlap_is_found() {
     let word = |text: &str| Mark::Text {
-        at: crate::geometry::Point::default(),
+        at: Point::default(),
         text: text.into(),
         role: Role::Ink,
         align: Align::Middle,
@@ -508,7 +648,7 @@ fn a_run_of_pipe_is_clean_from_either_side() {
 /// A wall out of plumb with a window, and a floor out of square with a flange, in sheets.
 #[test]
 fn sheets_and_their_pieces_are_clean() {
-    use crate::geometry::{Point, Polygon, Region};
+    use crate::geometry::{Polygon, Region};
     use crate::trades::sheets::{self, Framing, Thing, ThingShape};
     let at = |x: i64, y: i64| Point::new(Length::in_64(x, 12), Length::in_64(y, 20));
     let outline = |corners: &[(i64, i64)]| Polygon {

@@ -34,11 +34,13 @@ pub use generated::MainWindow;
 pub use photo::{Pick, Picker};
 use slint::ComponentHandle;
 
-use crate::app::{App, Command, Here, Kept, Row, Slot, Tool};
+use crate::app::{App, Command, Here, Kept, Row, Slot};
 use crate::drawing::Place;
 
 /// A fingertip on the screen, in logical pixels.
 const FINGER: f32 = 48.0;
+/// How many pages back it is remembered how far down they were left.
+const WAY: usize = 16;
 
 /// The window and the program behind it.
 pub struct Desk {
@@ -50,7 +52,7 @@ pub struct Desk {
     place: Cell<Option<Place>>,
     held: Cell<Option<Place>>,
     tape: Cell<f32>,
-    shown: RefCell<Option<(Here, Tool)>>,
+    shown: RefCell<Option<Here>>,
     clock: slint::Timer,
     /// The lines of the log that are shown, and the pictures that they are of.
     log: RefCell<Vec<crate::photo::Line>>,
@@ -58,6 +60,10 @@ pub struct Desk {
     picker: RefCell<Picker>,
     clipboard: RefCell<Clipboard>,
     pictures: slint::Timer,
+    /// The pages that one came by, and how far down each was left.
+    way: RefCell<Vec<(Here, f32)>>,
+    /// What asked last for the top of a page.
+    top: Cell<u32>,
     /// The page shows that a save failed.
     troubled: Cell<bool>,
     /// Whoever closes was told once that edits would be lost.
@@ -85,6 +91,8 @@ pub fn open(app: App) -> Result<Rc<Desk>, slint::PlatformError> {
         picker: RefCell::new(photo::dialog()),
         clipboard: RefCell::new(clipboard::system()),
         pictures: slint::Timer::default(),
+        way: RefCell::default(),
+        top: Cell::new(0),
         troubled: Cell::new(false),
         warned: Cell::new(false),
     });
@@ -201,6 +209,12 @@ impl Desk {
         self.place.get()
     }
 
+    /// How far down the list is, for tests; less than nothing.
+    #[must_use]
+    pub fn scrolled(&self) -> f32 {
+        self.window.global::<generated::Page<'_>>().get_scroll()
+    }
+
     /// The program behind the window.
     pub fn with_app<R>(&self, ask: impl FnOnce(&App) -> R) -> R {
         ask(&self.app.borrow())
@@ -216,17 +230,35 @@ impl Desk {
     pub fn show(self: &Rc<Self>) {
         let app = self.app.borrow();
         let screen = app.screen();
+        let list = self.window.global::<generated::Page<'_>>();
+        let left_at = list.get_scroll();
         let mut numbered = page::show(self, &app, &screen);
         pad::show(self, &app, &mut numbered);
         let commands = numbered.commands();
         *self.commands.borrow_mut() = commands;
-        // What a tool asks stands at the top as well.
-        let now = (app.here().clone(), app.tool());
-        let moved = self.shown.borrow().as_ref() != Some(&now);
-        if moved {
-            *self.shown.borrow_mut() = Some(now);
-            self.window.global::<generated::Page<'_>>().set_scroll(0.0);
+        let here = app.here().clone();
+        let left = self.shown.replace(Some(here.clone()));
+        let top = self.top.replace(app.top());
+        if left.as_ref() != Some(&here) {
+            list.set_scroll(self.comes_to(left, left_at, &here));
+        } else if top != app.top() {
+            list.set_scroll(0.0);
         }
+    }
+
+    /// How far down a page is shown: where it was left when one comes back to it, else from its top.
+    fn comes_to(&self, left: Option<Here>, left_at: f32, here: &Here) -> f32 {
+        let mut way = self.way.borrow_mut();
+        if let Some(at) = way.iter().position(|(place, _)| place == here) {
+            let (_, back_at) = way[at].clone();
+            way.truncate(at);
+            return back_at;
+        }
+        way.extend(left.map(|left| (left, left_at)));
+        if way.len() > WAY {
+            way.remove(0);
+        }
+        0.0
     }
 
     /// What lies where the finger came down on the sketch is slid, so many pixels from there.

@@ -29,6 +29,11 @@ pub(super) fn connect(desk: &Rc<Desk>) {
     keys.on_next(on(|app| app.step_pad(true)));
     keys.on_previous(on(|app| app.step_pad(false)));
     keys.on_close(on(|app| app.pad = None));
+    keys.on_again(on(|app| {
+        if let Some((_, again)) = app.told() {
+            app.send(again);
+        }
+    }));
     keys.on_tape_grabbed(on(|app| {
         let units = app.job.units;
         if let Some(pad) = &mut app.pad {
@@ -112,6 +117,7 @@ pub(super) fn show(desk: &Desk, app: &App, numbered: &mut Numbered) {
     keys.set_shown(pad.shown().into());
     keys.set_other(pad.other(app.job.units).into());
     keys.set_wrong(pad.wrong.as_str().into());
+    keys.set_told(app.told().map_or("", |(text, _)| text).into());
     keys.set_is_text(pad.kind == Kind::Words);
     keys.set_typed(pad.typed.as_str().into());
     keys.set_progress(app.pad_progress().into());

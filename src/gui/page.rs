@@ -272,6 +272,7 @@ fn icon(icon: Icon) -> Image {
         Icon::Tape => include_bytes!("../../assets/icons/card-tape.svg"),
         Icon::Drain => include_bytes!("../../assets/icons/card-drain.svg"),
         Icon::Sheets => include_bytes!("../../assets/icons/card-sheets.svg"),
+        Icon::Trim => include_bytes!("../../assets/icons/card-trim.svg"),
     };
     Image::load_from_svg_data(bytes).unwrap_or_default()
 }

@@ -219,3 +219,27 @@ pub static PIPE_BURR: Caution = Caution {
     says: "Wear gloves and eye protection when you cut. Ream every cut to the full bore, and see that each pipe bottoms in its hub: too short has no full joint, too long strains it.",
     cite: Cite::read(&documents::COPPER_STEPS, "measure, cut square, ream, clean"),
 };
+/// A mitre saw.
+pub static TRIM_SAW: Caution = Caution {
+    danger: "Saw",
+    says: "Wear eye and hearing protection, hold the piece against the fence with your hand well away from the blade, and let the blade stop before you lift it. Catch the dust; dust of wood and fibreboard harms nose and lungs.",
+    cite: Cite::read(
+        &documents::OSHA_WOODWORKING,
+        "machine hazards, flying chips, noise, wood dust",
+    ),
+};
+/// A nail gun.
+pub static NAIL_GUN: Caution = Caution {
+    danger: "Nail gun",
+    says: "Use a full sequential trigger, wear eye and hearing protection, and keep your other hand well away from where the nail goes in. Know what pipes and cables lie in the wall and in its bottom plate before you drive a nail.",
+    cite: Cite::read(
+        &documents::NAIL_GUN_SAFETY,
+        "hand and finger injuries; full sequential trigger; protection of eyes and ears",
+    ),
+};
+/// Old trim that comes off.
+pub static OLD_TRIM: Caution = Caution {
+    danger: "Lead",
+    says: "Trim painted before 1978, or at an unknown time, may be painted with lead. Have it tested before you pry, cut or sand it; local and federal rules say who may take it off and how.",
+    cite: Cite::read(&documents::EPA_LEAD, "target housing, built before 1978"),
+};

@@ -17,6 +17,7 @@ pub mod pipe;
 pub mod sheets;
 pub mod tape;
 pub mod tile;
+pub mod trim;
 
 /// A document that figures come from.
 #[derive(Debug, PartialEq, Eq)]

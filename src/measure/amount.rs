@@ -42,6 +42,8 @@ pub enum Amount {
     Slope(f64),
     /// Minutes of waiting or working.
     Minutes(f64),
+    /// The letter of a wall: A, B … Z, then A2; counted from 0.
+    Letter(usize),
 }
 
 /// A sentence in English with `{0}`, `{1}` … where its figures stand.

@@ -237,6 +237,7 @@ impl Units {
         let metric = self.is_metric();
         let number = |value: f64, places: usize| trimmed(value, places);
         match amount {
+            Amount::Letter(at) => letter(*at),
             Amount::Length(length) => {
                 self.exactly(*length)
                     .length(*length, Rounding::Nearest, figures)
@@ -402,6 +403,15 @@ fn trimmed(value: f64, places: usize) -> String {
         text
     };
     if text == "-0" { "0".to_owned() } else { text }
+}
+
+/// A, B … Z, then A2, B2 …, counted from 0.
+fn letter(at: usize) -> String {
+    let letter = char::from(b'A' + (at % 26) as u8);
+    match at / 26 {
+        0 => letter.to_string(),
+        round => format!("{letter}{}", round + 1),
+    }
 }
 
 #[cfg(test)]

@@ -172,6 +172,23 @@ impl Room {
         }
     }
 
+    /// Whether its outline is one of those that a room begins with: nobody has shaped it yet, and its lengths say little.
+    #[must_use]
+    pub fn is_as_begun(&self) -> bool {
+        let same = |other: &Room| {
+            let alike = |(a, b): (&Wall, &Wall)| (a.sketched, a.turn) == (b.sketched, b.turn);
+            self.walls.len() == other.walls.len() && self.walls.iter().zip(&other.walls).all(alike)
+        };
+        [
+            Room::rectangle(""),
+            Room::l_shape(""),
+            Room::alcove(""),
+            Room::three_walls(""),
+        ]
+        .iter()
+        .any(same)
+    }
+
     /// Whether a corner of a wall juts into the room.
     #[must_use]
     pub fn juts_in(&self, wall: usize) -> bool {

@@ -1,5 +1,6 @@
 //! What stands on the site: rooms, walls, openings, studs and finishes. No prices, no quantities of material.
 
+mod against;
 mod areas;
 mod bore;
 mod change;
@@ -21,6 +22,7 @@ mod studs;
 pub mod surface;
 mod survey;
 
+pub use against::{Against, against, true_turns};
 pub use areas::{NoArea, OpeningRule, WallAreas, baseboard, wall_areas};
 pub use bore::{Fault, Member, hole_for};
 pub use change::{Bend, Missing, bend, slant, still_to_measure};
@@ -39,7 +41,7 @@ pub use shape::{Misfit, Problem, Shape, Standing, laid_as_said, shape, sketch};
 pub use studs::{Studs, studs_to_frame};
 pub use survey::{
     Asked, Bow, Check, CornerFound, Difference, FaceCheck, How, Level, Mark, Misread, Passed, Size,
-    Survey, Surveyed, Third, Trust, WallFound, What, bow, differences, floor_level,
+    Survey, Surveyed, Suspicion, Third, Trust, WallFound, What, bow, differences, floor_level,
     floor_plus_minus, follows_plus_minus, half_of, leans, misreads, reading_sigma, surveyed,
-    taken_for, tape_tolerance, to_ask,
+    suspicion, taken_for, tape_tolerance, to_ask,
 };

@@ -1,7 +1,7 @@
 //! A room profile: its walls in order, its height, and what each surface gets.
 
 use super::{FixedPoint, Fixture, Hidden, Id, Joists, Opening, Studs, Survey};
-use crate::measure::{Angle, Length};
+use crate::measure::{Amount, Angle, Figures, Length, Units};
 
 /// A room as it was measured.
 ///
@@ -84,11 +84,7 @@ impl Wall {
     /// A wall's letter: A, B … Z, then A2, B2 …
     #[must_use]
     pub fn named(index: usize) -> String {
-        let letter = char::from(b'A' + (index % 26) as u8);
-        match index / 26 {
-            0 => letter.to_string(),
-            round => format!("{letter}{}", round + 1),
-        }
+        Units::Metres.amount(&Amount::Letter(index), Figures::Plain)
     }
 }
 

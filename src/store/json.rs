@@ -15,6 +15,7 @@ mod sheets;
 mod steps;
 mod survey;
 mod tile;
+mod trim;
 mod words;
 
 use std::collections::{BTreeMap, HashSet};

@@ -27,6 +27,7 @@ mod record_sheets;
 mod record_steps;
 mod record_survey;
 mod record_tile;
+mod record_trim;
 mod saver;
 mod scribe;
 pub mod share;

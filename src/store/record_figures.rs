@@ -10,6 +10,7 @@ use super::record_mix::{
 use super::record_pipe::{PipeRecord, read_pipe, write_pipe};
 use super::record_sheets::{SheetsRecord, read_sheets, write_sheets};
 use super::record_tile::{TileRecord, read_tile, write_tile};
+use super::record_trim::{TrimRecord, read_trim, write_trim};
 use crate::measure::Length;
 use crate::measure::quantity::{Area, SpreadRate, square_metres, square_metres_per_litre};
 use crate::site::OpeningRule;
@@ -46,6 +47,7 @@ enum AskRecord {
     Pipe(Box<PipeRecord>),
     Drain(Box<DrainRecord>),
     Sheets(Box<SheetsRecord>),
+    Trim(Box<TrimRecord>),
 }
 
 #[derive(Serialize, Deserialize)]
@@ -139,7 +141,8 @@ pub(super) fn write_more(task: &Task) -> MoreRecord {
         | Ask::Mortar(..)
         | Ask::Pipe(..)
         | Ask::Drain(..)
-        | Ask::Sheets(..) => Air::default(),
+        | Ask::Sheets(..)
+        | Ask::Trim(..) => Air::default(),
     };
     MoreRecord {
         air: (air.fahrenheit, air.humidity),
@@ -165,6 +168,7 @@ pub(super) fn write_task(task: &Task) -> TaskRecord {
         Ask::Pipe(ask, on) => AskRecord::Pipe(Box::new(write_pipe(ask, *on))),
         Ask::Drain(ask) => AskRecord::Drain(Box::new(write_drain(ask))),
         Ask::Sheets(ask, on) => AskRecord::Sheets(Box::new(write_sheets(ask, *on))),
+        Ask::Trim(ask, on) => AskRecord::Trim(Box::new(write_trim(ask, on))),
         Ask::Paint(ask, rule) => AskRecord::Paint(
             Box::new(write_paint(ask)),
             match rule {
@@ -229,6 +233,10 @@ pub(super) fn read_task(
         AskRecord::Sheets(record) => {
             let (ask, on) = read_sheets(*record)?;
             Ask::Sheets(Box::new(ask), on)
+        }
+        AskRecord::Trim(record) => {
+            let (ask, on) = read_trim(*record)?;
+            Ask::Trim(Box::new(ask), on)
         }
         AskRecord::Paint(ask, rule) => Ask::Paint(
             Box::new(read_paint(*ask)?),

@@ -42,6 +42,10 @@ pub(super) enum MaterialRecord {
     Sheet(u8, [i64; 3]),
     SheetScrews(u8, i64),
     MeshTape,
+    /// Name, thickness, width.
+    Trim(String, i64, i64),
+    FinishNails(i64),
+    Caulk,
 }
 
 pub(super) fn material(material: &Material) -> MaterialRecord {
@@ -113,6 +117,13 @@ pub(super) fn material(material: &Material) -> MaterialRecord {
             MaterialRecord::SheetScrews(code(&BOARDS, board), length.as_nm())
         }
         Material::MeshTape => MaterialRecord::MeshTape,
+        Material::Trim {
+            name,
+            thickness,
+            width,
+        } => MaterialRecord::Trim(name.clone(), thickness.as_nm(), width.as_nm()),
+        Material::FinishNails { length } => MaterialRecord::FinishNails(length.as_nm()),
+        Material::Caulk => MaterialRecord::Caulk,
     }
 }
 
@@ -194,6 +205,15 @@ pub(super) fn read_material(record: MaterialRecord) -> Option<Material> {
             length: length(nm)?,
         },
         MaterialRecord::MeshTape => Material::MeshTape,
+        MaterialRecord::Trim(name, thickness, width) => Material::Trim {
+            name,
+            thickness: length(thickness)?,
+            width: length(width)?,
+        },
+        MaterialRecord::FinishNails(nm) => Material::FinishNails {
+            length: length(nm)?,
+        },
+        MaterialRecord::Caulk => Material::Caulk,
     })
 }
 

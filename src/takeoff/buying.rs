@@ -266,7 +266,7 @@ fn line(material: &Material, asked: &[&Asked<'_>], buying: &Buying) -> Line {
                 "pieces laid in rows across whole sheets; no more are needed, fewer may do",
             ),
         ),
-        Material::Lumber { .. } | Material::Pipe { .. } => (
+        Material::Lumber { .. } | Material::Pipe { .. } | Material::Trim { .. } => (
             cuts.as_ref()
                 .map_or_else(Vec::new, |cuts| to_buy(cuts, &sale)),
             match &cuts {
@@ -430,6 +430,7 @@ fn named(material: &Material) -> (Shelf, String) {
         Material::ShieldPlate => (Shelf::Fasteners, "Steel plate over pipe".to_owned()),
         other => super::pipe::named(other)
             .or_else(|| super::sheets::named(other))
+            .or_else(|| super::trim::named(other))
             .unwrap_or((Shelf::Other, String::new())),
     }
 }

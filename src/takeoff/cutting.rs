@@ -156,7 +156,10 @@ impl Cuts {
 /// Whether a material is cut from sticks.
 #[must_use]
 pub fn is_cut(material: &Material) -> bool {
-    matches!(material, Material::Lumber { .. } | Material::Pipe { .. })
+    matches!(
+        material,
+        Material::Lumber { .. } | Material::Pipe { .. } | Material::Trim { .. }
+    )
 }
 
 /// The cutting plan of all pieces, one material after the other.

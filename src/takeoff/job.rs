@@ -8,8 +8,8 @@ use std::sync::Arc;
 use super::{Buying, StepNote};
 use crate::measure::{Length, Units};
 use crate::photo::Photo;
-use crate::site::{Id, On, OpeningRule, Room, Spot};
-use crate::trades::{drain, grout, mortar, paint, patch, pipe, sheets, tape, tile};
+use crate::site::{Fixture, FixtureKind, Id, On, OpeningRule, Room, Spot};
+use crate::trades::{drain, grout, mortar, paint, patch, pipe, sheets, tape, tile, trim};
 
 /// All that a person keeps about one job.
 #[derive(Clone, Debug, PartialEq)]
@@ -96,6 +96,8 @@ pub enum Ask {
     Drain(Box<drain::Ask>),
     /// Board in sheets, by hand or on a surface of the room; a ceiling has the outline of its floor.
     Sheets(Box<sheets::Ask>, TileOn),
+    /// Trim, by hand or round a room, with what of the room it goes round.
+    Trim(Box<trim::Ask>, TrimOn),
 }
 
 /// Where a run of pipe starts on a wall or in the floor of its room: at a fixed point, or at a place of its own.
@@ -116,7 +118,7 @@ pub struct PipeOn {
 }
 
 impl PipeOn {
-    /// At the left corner of a wall, at the floor; studs of 3 1/2 in, taken to bear until it is said that they do not.
+    /// On a wall, not said yet where; studs of 3 1/2 in, taken to bear until it is said that they do not.
     #[must_use]
     pub fn wall(wall: usize) -> PipeOn {
         PipeOn::at(On::Wall(wall))
@@ -133,6 +135,49 @@ impl PipeOn {
             depth: Length::in_64(3, 32),
             bearing: true,
         }
+    }
+
+    /// Whether it was said where it starts. Its centre is never at the corner itself, for a pipe has a thickness.
+    #[must_use]
+    pub fn is_said(&self) -> bool {
+        self.point.is_some() || self.spot.from_left.is_positive()
+    }
+}
+
+/// What of its room trim goes round.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct TrimOn {
+    /// Doors, windows and other openings are cased.
+    pub cased: [bool; 3],
+    /// Windows are cased on four sides, else on three.
+    pub four: bool,
+    /// Base runs along walls that get tile, too.
+    pub tiled: bool,
+    /// Fixtures of which the person said whether base stops at them.
+    pub stops: Vec<(Id, bool)>,
+}
+
+impl Default for TrimOn {
+    /// Doors and windows, windows on four sides.
+    fn default() -> TrimOn {
+        TrimOn {
+            cased: [true, true, false],
+            four: true,
+            tiled: false,
+            stops: Vec::new(),
+        }
+    }
+}
+
+impl TrimOn {
+    /// Whether base stops at a fixture: at a tub and a shower unless it was said otherwise.
+    #[must_use]
+    pub fn stops_at(&self, fixture: &Fixture) -> bool {
+        let said = self.stops.iter().find(|(id, _)| *id == fixture.id);
+        said.map_or(
+            matches!(fixture.kind, FixtureKind::Tub | FixtureKind::Shower),
+            |(_, stops)| *stops,
+        )
     }
 }
 

@@ -11,12 +11,13 @@ mod second;
 mod sheets;
 mod stamps;
 mod steps;
+mod trim;
 
 pub use buying::{
     Asked, Buying, Choice, HandLine, Line, LineKey, PackKey, Shelf, Total, lines, title, total,
 };
 pub use cutting::{Bar, Cuts, Piece, Saw, Setup, cutting, is_cut};
-pub use job::{Ask, Batch, Job, PipeOn, RollLine, TapeBench, Task, TileOn, Traced};
+pub use job::{Ask, Batch, Job, PipeOn, RollLine, TapeBench, Task, TileOn, Traced, TrimOn};
 pub use merge::{Merge, Merged, Value, merge};
 pub use packs::{Pack, cover, packs_on_sale, sticks_on_sale};
 pub use stamps::{Entry, EntryKind, Mark, Order, Stamps, entries};

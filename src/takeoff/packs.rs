@@ -92,9 +92,17 @@ pub fn packs_on_sale(material: &Material, metric: bool) -> Vec<Pack> {
             Amount::Size(Length::feet(4), Length::feet(8)),
             practice,
         )],
-        Material::Lumber { .. } => sticks_on_sale(material, &[Length::feet(8)]),
-        Material::Sealant { .. } if metric => vec![pack("300 mL", litres(0.3).into(), practice)],
-        Material::Sealant { .. } => {
+        Material::Lumber { .. } | Material::Trim { .. } => {
+            sticks_on_sale(material, &[Length::feet(8)])
+        }
+        Material::FinishNails { .. } => vec![
+            pack("box of 500", Amount::Count(500), practice),
+            pack("box of 100", Amount::Count(100), practice),
+        ],
+        Material::Sealant { .. } | Material::Caulk if metric => {
+            vec![pack("300 mL", litres(0.3).into(), practice)]
+        }
+        Material::Sealant { .. } | Material::Caulk => {
             vec![pack("10.1 fl oz", gallons(10.1 / 128.0).into(), practice)]
         }
         Material::Pipe { stick, .. } => sticks_on_sale(material, &[*stick]),
@@ -137,13 +145,14 @@ pub fn packs_on_sale(material: &Material, metric: bool) -> Vec<Pack> {
 #[must_use]
 pub fn sticks_on_sale(material: &Material, lengths: &[Length]) -> Vec<Pack> {
     let is_pipe = matches!(material, Material::Pipe { .. });
+    let is_stick = is_pipe || matches!(material, Material::Trim { .. });
     let cite = if is_pipe {
         Cite::practice("as you said the sticks are")
     } else {
         cutting::LENGTHS.cite
     };
     let each = lengths.iter().map(|length| Pack {
-        name: if is_pipe {
+        name: if is_stick {
             Phrase::with("stick of {0}", [Amount::Length(*length)])
         } else if *length == Length::feet(8) {
             Phrase::plain("8 ft board")

@@ -20,12 +20,12 @@ pub(super) fn named(material: &Material) -> Option<(Shelf, String)> {
             family.name(),
             kind.called(*turn, *street)
         ),
-        Material::Solder => "Solder without lead, 1/8 wire".to_owned(),
+        Material::Solder => "Solder without lead, wire of 1/8 in".to_owned(),
         Material::Flux => "Flux for solder".to_owned(),
         Material::PipeCement { family } => format!("Cement for {}", family.name()),
         Material::PipePrimer => "Primer for solvent cement".to_owned(),
         Material::PipeHanger { family, size } => {
-            format!("{} hangers or straps, {}", size.name(), family.name())
+            format!("hangers or straps for {} {}", size.name(), family.name())
         }
         _ => return None,
     };

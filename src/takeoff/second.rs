@@ -63,6 +63,10 @@ impl Job {
                     };
                     Ask::Sheets(Box::new(ask), on)
                 }
+                Ask::Trim(mut ask, on) => {
+                    ask.backward ^= mirrored;
+                    Ask::Trim(ask, on)
+                }
                 same @ (Ask::Paint(..) | Ask::Drain(..)) => same,
             };
             self.add_task(Some(second), ask);
@@ -105,6 +109,8 @@ impl Job {
                     **run = run.mirrored();
                     *on = on.map(|on| mirrored_start(&room, on));
                 }
+                // It is walked the other way round; its pieces are the same then.
+                Ask::Trim(ask, _) => ask.backward = !ask.backward,
                 Ask::Patch(_, None)
                 | Ask::Paint(..)
                 | Ask::Grout(..)
@@ -164,10 +170,16 @@ fn mirrored_start(room: &Room, on: PipeOn) -> PipeOn {
     let walls = room.walls.len().max(1);
     let wall = on.on.wall();
     let long = room.drawn_length(wall).unwrap_or_default();
+    let from_left = on.spot.from_left;
     PipeOn {
         on: on.on.with_wall((walls - wall % walls) % walls),
         spot: Spot {
-            from_left: long - on.spot.from_left,
+            // What was not said stays so.
+            from_left: if from_left.is_positive() {
+                long - from_left
+            } else {
+                from_left
+            },
             ..on.spot
         },
         ..on

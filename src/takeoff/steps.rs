@@ -5,6 +5,7 @@
 //! - Nothing is joined before its run is fitted dry; the ticks of the run say so, and none is kept here.
 //! - A wall closes, and a patch of its room goes in, after every test in that room, or on that wall where walls are known.
 //! - Painting follows the patches of its room; tile the bed that is for it; grout the tile that it is for.
+//! - Casing follows the painted walls of its room; base these, the tile of its floor and the casing.
 //!
 //! All that is common practice or stands in the trade's own order, with its source. Nothing here says that work is safe.
 
@@ -177,7 +178,7 @@ struct Draft {
 /// Where kinds of work come in the whole job; what is between is left to their order within it.
 fn phase(work: Work) -> i64 {
     match work {
-        Work::ShutOff => 0,
+        Work::ShutOff | Work::StripTrim => 0,
         Work::CutPipe
         | Work::FitDry
         | Work::Mark
@@ -197,11 +198,12 @@ fn phase(work: Work) -> i64 {
         Work::Bed => 5,
         Work::Chalk | Work::SetTile => 6,
         Work::Grout | Work::Seal => 7,
+        Work::CutTrim | Work::NailCasing | Work::NailBase | Work::CaulkTrim => 8,
     }
 }
 
 /// Where steps of the person's own come that were not moved.
-const OWN: i64 = 8;
+const OWN: i64 = 9;
 /// Room between two steps, for those that are moved there.
 const APART: i64 = 1 << 20;
 
@@ -216,7 +218,7 @@ fn rank(phase: i64, figure: usize, at: usize) -> i64 {
 /// `figures`: each figure of the job with its trade's order, in the job's order. `now`: local time.
 /// # Gives
 /// What is done, what waits and until when, what is held and by what. Where nothing was moved: roughing in, tests, walls
-/// closed, patches and sheets, paint, beds, tile, grout; steps by hand last.
+/// closed, patches and sheets, paint, beds, tile, grout, trim; steps by hand last.
 /// # Source
 /// Each step's and each wait's own; that these trades follow each other so is common practice, no published source.
 /// # Example
@@ -407,7 +409,14 @@ fn between(drafts: &mut [Draft], figures: &[Ordered], leading: &[Option<(f64, Ci
             } else if other.tile == Some(figure.figure) && has(Work::SetTile) {
                 of(other, &[Work::Bed])
             } else if same_room && (has(Work::Walls) || has(Work::Ceiling)) {
-                of(other, &[Work::Sand])
+                of(other, &[Work::Sand, Work::StripTrim])
+            } else if same_room && has(Work::NailBase) {
+                of(
+                    other,
+                    &[Work::Walls, Work::SetTile, Work::Grout, Work::NailCasing],
+                )
+            } else if same_room && has(Work::NailCasing) {
+                of(other, &[Work::Walls])
             } else {
                 None
             };
@@ -416,9 +425,10 @@ fn between(drafts: &mut [Draft], figures: &[Ordered], leading: &[Option<(f64, Ci
                 pause: *leading,
             }));
         }
-        let first = drafts
-            .iter_mut()
-            .find(|d| matches!(d.step.key, StepKey::Figure(id, ..) if id == figure.figure));
+        // Old trim comes off before anything else.
+        let first = drafts.iter_mut().find(|d| {
+            matches!(d.step.key, StepKey::Figure(id, work, _) if id == figure.figure && work != Work::StripTrim)
+        });
         if let Some(first) = first {
             first.after.extend(preceding);
         }

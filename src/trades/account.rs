@@ -241,6 +241,22 @@ pub enum Material {
     },
     /// Glass mesh tape for joints of cement board, needed by length.
     MeshTape,
+    /// Trim of a profile, needed by length of each piece.
+    Trim {
+        /// What the person calls it; empty where it has no name.
+        name: String,
+        /// How thick, as measured.
+        thickness: Length,
+        /// How wide, as measured.
+        width: Length,
+    },
+    /// Finishing nails, needed by count.
+    FinishNails {
+        /// Their length.
+        length: Length,
+    },
+    /// Paintable caulk, needed by volume.
+    Caulk,
 }
 
 /// What is laid in sheets.

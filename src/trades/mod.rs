@@ -15,6 +15,7 @@ pub mod pipe;
 pub mod sheets;
 pub mod tape;
 pub mod tile;
+pub mod trim;
 
 pub use account::{Account, Board, Compound, Finding, Grout, Material, Need, Step, Term, Weight};
 pub use order::{Order, Work};

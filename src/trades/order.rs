@@ -58,11 +58,21 @@ pub enum Work {
     CutSheets,
     /// Sheets fastened.
     FastenSheets,
+    /// Old trim taken off.
+    StripTrim,
+    /// Trim cut and tried.
+    CutTrim,
+    /// Casing nailed.
+    NailCasing,
+    /// Base nailed.
+    NailBase,
+    /// Holes of trim filled, its edge caulked.
+    CaulkTrim,
 }
 
 impl Work {
     /// All, in the order by which a job keeps them.
-    pub const ALL: [Work; 26] = [
+    pub const ALL: [Work; 31] = [
         Work::ShutOff,
         Work::CutPipe,
         Work::FitDry,
@@ -89,6 +99,11 @@ impl Work {
         Work::Photograph,
         Work::CutSheets,
         Work::FastenSheets,
+        Work::StripTrim,
+        Work::CutTrim,
+        Work::NailCasing,
+        Work::NailBase,
+        Work::CaulkTrim,
     ];
 
     /// What it is called, briefly.
@@ -121,6 +136,11 @@ impl Work {
             Work::Photograph => "Photograph",
             Work::CutSheets => "Cut the sheets",
             Work::FastenSheets => "Fasten the sheets",
+            Work::StripTrim => "Take off the old trim",
+            Work::CutTrim => "Cut the trim",
+            Work::NailCasing => "Nail the casing",
+            Work::NailBase => "Nail the base",
+            Work::CaulkTrim => "Fill and caulk",
         }
     }
 }

@@ -168,8 +168,12 @@ pub fn full_job() -> Job {
                 *rule = OpeningRule::SmallNotDeducted(square_feet(100.0));
             }
             // Filled where they are added.
-            Ask::Grout(..) | Ask::Mortar(..) | Ask::Pipe(..) | Ask::Drain(..) | Ask::Sheets(..) => {
-            }
+            Ask::Grout(..)
+            | Ask::Mortar(..)
+            | Ask::Pipe(..)
+            | Ask::Drain(..)
+            | Ask::Sheets(..)
+            | Ask::Trim(..) => {}
         }
     }
     job

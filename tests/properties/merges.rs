@@ -104,6 +104,7 @@ fn act(job: &mut Job, (what, at, n): (u8, usize, u8)) {
             Ask::Pipe(ask, _) => ask.stick = length,
             Ask::Drain(ask) => ask.run = length,
             Ask::Sheets(ask, _) => ask.gap = length,
+            Ask::Trim(ask, _) => ask.casing = length,
         },
         (6, _, Some(task), _) => job.tasks[task].on_list ^= true,
         (7, _, Some(task), _) => drop(job.tasks.remove(task)),
@@ -437,8 +438,8 @@ fn a_room_that_both_changed_stands_twice_each_with_its_figures() {
         Ask::Patch(_, wall) => (*wall, task.room),
         _ => (None, task.room),
     };
-    // The demo's runs of pipe and its sheets stand between them.
-    let runs = |task: &&Task| !matches!(task.ask, Ask::Pipe(..) | Ask::Sheets(..));
+    // The demo's runs of pipe, its sheets and its trim stand between them.
+    let runs = |task: &&Task| !matches!(task.ask, Ask::Pipe(..) | Ask::Sheets(..) | Ask::Trim(..));
     let figures: Vec<_> = out.job.tasks.iter().filter(runs).map(stands).collect();
     assert_eq!(
         figures,

@@ -22,7 +22,7 @@ fn rows() -> impl Iterator<Item = (&'static str, Pipe, Size, f64, f64)> {
         let pipe = PIPES.iter().find(|(name, _)| *name == pipe).unwrap().1;
         let size = Size::ALL
             .into_iter()
-            .find(|own| own.name() == size)
+            .find(|own| own.bare() == size)
             .unwrap();
         (
             referee,

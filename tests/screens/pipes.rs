@@ -5,7 +5,7 @@ use storyrod::measure::Length;
 use storyrod::takeoff::Ask;
 use storyrod::trades::pipe::{self, figure};
 
-use crate::harness::{desk, keys, scroll, shot, tap};
+use crate::harness::{desk, keys, labels, scroll, settle, shot, tap};
 
 fn run(app: &App, at: usize) -> pipe::Ask {
     let Ask::Pipe(ask, _) = &app.job.tasks[at].ask else {
@@ -54,7 +54,7 @@ fn a_run_is_drawn_cut_and_fitted_dry_and_its_elbow_is_known_the_next_time() {
     });
     shot(&window, "pipe-cut");
     // Joining opens once both pieces were fitted dry, and shuts when one of them changes.
-    let about = "1/2 copper tube, type M, depth lines at 1/2\"";
+    let about = "1/2 in copper tube, type M, depth lines at 1/2\"";
     tap(&window, &format!("Piece 1, leg 1, 1' 11 5/8\", {about}"));
     tap(&window, &format!("Piece 2, leg 2, 2' 11 5/8\", {about}"));
     window.with_app(|app| assert!(told(app, "Clean, flux and solder")));
@@ -70,9 +70,9 @@ fn a_run_is_drawn_cut_and_fitted_dry_and_its_elbow_is_known_the_next_time() {
         let lines = app.buying_lines();
         let titles: Vec<&str> = lines.iter().map(|line| &line.title[..]).collect();
         for title in [
-            "1/2 copper tube, type M",
-            "1/2 copper 90° elbow",
-            "Solder without lead, 1/8 wire",
+            "1/2 in copper tube, type M",
+            "1/2 in copper 90° elbow",
+            "Solder without lead, wire of 1/8 in",
         ] {
             assert!(titles.contains(&title), "{title} in {titles:?}");
         }
@@ -124,4 +124,34 @@ fn what_is_wrong_names_its_leg_and_leads_to_it() {
     tap(&window, "Measure it again");
     keys(&window, "6\n");
     window.with_app(|app| assert_eq!(cuts(app, 0).len(), 3));
+}
+
+/// Coming back from the strip, a run stands where it was left, and a page that is gone on to begins at its top.
+#[test]
+fn a_page_stands_where_it_was_left_when_one_comes_back_to_it() {
+    let folder = tempfile::tempdir().unwrap();
+    let app = start(folder.path(), None, true).unwrap();
+    let at = (0..app.job.tasks.len()).find(|at| matches!(app.job.tasks[*at].ask, Ask::Pipe(..)));
+    let window = desk(app, (412, 892));
+    window.act(|app| {
+        app.send(storyrod::app::Command::Go(Here::Task(
+            at.expect("the demo has runs"),
+        )));
+    });
+    let settled = |window: &storyrod::gui::Desk| {
+        settle();
+        window.scrolled()
+    };
+    assert!(settled(&window).abs() < 0.5);
+    tap(&window, "The strip to mark a cut by");
+    assert!(settled(&window).abs() < 0.5);
+    tap(&window, "Back");
+    let back = settled(&window);
+    assert!(back < -500.0, "{back}");
+    let labels = labels(&window);
+    assert!(
+        labels
+            .iter()
+            .any(|label| label == "The strip to mark a cut by")
+    );
 }

@@ -12,6 +12,7 @@ use storyrod::site::{OpeningKind, Side, What};
 use storyrod::takeoff::TileOn;
 use storyrod::trades::paint::Part;
 use storyrod::trades::tile::Pattern;
+use storyrod::trades::trim::Kind;
 
 use crate::harness::{desk, settle, shot};
 
@@ -71,6 +72,9 @@ fn places() -> Vec<(&'static str, Vec<Command>)> {
         ("sheets-wall", go(Here::Task(9))),
         ("piece", go(Here::Piece(8, 1))),
         ("piece-wall", go(Here::Piece(9, 1))),
+        ("trim", go(Here::Task(10))),
+        ("trim-hand", vec![Command::NewTrim(None, Kind::Base)]),
+        ("trim-casing", vec![Command::NewTrim(Some(0), Kind::Casing)]),
         ("cutting", go(Here::Cutting(None))),
         ("tape", go(Here::Tape)),
         ("buy", go(Here::Buy)),

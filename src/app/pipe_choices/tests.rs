@@ -1,7 +1,7 @@
 //! Taps in a run of pipe, and what comes of them.
 
 use super::*;
-use crate::app::{Choice, Command, Keeper, demo_job};
+use crate::app::{Choice, Command, Here, Keeper, Row, demo_job};
 use crate::trades::pipe::figure;
 
 /// The demo with its hot supply open.
@@ -89,7 +89,7 @@ fn another_material_takes_its_nearest_size() {
         at,
         PipeChoice::Pipe(crate::handbook::pipe::Pipe::PvcDrain),
     );
-    assert_eq!(ask(&app, at).size, crate::handbook::pipe::Size::OneQuarter);
+    assert_eq!(ask(&app, at).size, Size::OneQuarter);
 }
 
 #[test]
@@ -240,6 +240,73 @@ fn a_quick_run_is_laid_on_a_room_and_then_on_its_wall() {
     assert!(app.pipe_holes(new).is_none());
     app.send(Command::Lay(new, 0, None));
     tap(&mut app, new, PipeChoice::Wall(Some(5)));
+    // Where it starts is asked at once: the corner, then the floor; until then nothing is figured of the wall.
+    let asked = |app: &App| app.pad.as_ref().map(|pad| pad.slot.clone());
+    assert_eq!(asked(&app), Some(Slot::Pipe(new, PipeSlot::FromLeft)));
     tap(&mut app, new, PipeChoice::Add(Direction::Up));
+    assert!(app.pipe_holes(new).is_none());
+    let missing = |app: &App| {
+        let rows = app.screen().rows;
+        rows.iter()
+            .any(|row| matches!(row, Row::Note { text, .. } if text.contains("was not said yet")))
+    };
+    app.send(Command::Go(Here::Task(new)));
+    assert!(missing(&app));
+    let wrong = typed(&mut app, new, PipeSlot::FromLeft, "0");
+    assert!(wrong.starts_with("A pipe has a thickness"), "{wrong}");
+    app.send(Command::Pad(Slot::Pipe(new, PipeSlot::FromLeft)));
+    app.pad.as_mut().expect("open").typed = "20".into();
+    app.take();
+    assert_eq!(asked(&app), Some(Slot::Pipe(new, PipeSlot::UpFromFloor)));
+    app.pad.as_mut().expect("open").typed = "0".into();
+    app.take();
+    assert!(!missing(&app));
     assert!(app.pipe_holes(new).is_some());
+}
+
+#[test]
+fn a_figure_that_is_read_otherwise_once_a_leg_follows_is_said() {
+    let (mut app, _) = app();
+    app.send(Command::NewPipe(None));
+    let new = app.job.tasks.len() - 1;
+    app.send(Command::Go(Here::Task(new)));
+    tap(&mut app, new, PipeChoice::Add(Direction::Up));
+    typed(&mut app, new, PipeSlot::Length(0), "24");
+    tap(&mut app, new, PipeChoice::Add(Direction::Right));
+    let wrong = app.pad.take().map(|pad| pad.wrong).unwrap_or_default();
+    assert_eq!(
+        wrong,
+        "Leg 1 now reads to its fitting's centre, not to the pipe's end."
+    );
+    // The next leg changes nothing of the first one.
+    typed(&mut app, new, PipeSlot::Length(1), "30");
+    tap(&mut app, new, PipeChoice::Fitting(1, Some(Kind::Tee)));
+    assert!(app.pad.is_none());
+}
+
+#[test]
+fn a_drain_becomes_a_supply_with_its_usual_size_and_a_supply_at_a_drain_is_asked_about() {
+    use crate::handbook::pipe::Pipe;
+    use crate::site::On;
+    let (mut app, _) = app();
+    app.send(Command::NewPipe(Some((0, 5))));
+    let new = app.job.tasks.len() - 1;
+    app.send(Command::Go(Here::Task(new)));
+    tap(&mut app, new, PipeChoice::Pipe(Pipe::PvcDrain));
+    assert_eq!(ask(&app, new).size, Size::Two);
+    tap(&mut app, new, PipeChoice::Pipe(Pipe::CopperM));
+    assert_eq!(ask(&app, new).size, Size::Half);
+    let drain = (app.job.rooms[0].fixed.iter())
+        .find(|point| matches!(point.on, On::Floor(_)))
+        .map(|point| point.id);
+    tap(&mut app, new, PipeChoice::Floor(0));
+    tap(&mut app, new, PipeChoice::Point(drain));
+    let doubted = |app: &App| {
+        let rows = app.screen().rows;
+        rows.iter()
+            .any(|row| matches!(row, Row::Note { text, .. } if text.contains("starts at a drain")))
+    };
+    assert!(doubted(&app));
+    tap(&mut app, new, PipeChoice::Pipe(Pipe::PvcDrain));
+    assert!(!doubted(&app));
 }

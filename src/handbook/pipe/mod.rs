@@ -195,22 +195,22 @@ impl Size {
     pub const fn nominal(self) -> Length {
         Length::in_64(0, self.eighths() * 8)
     }
-    /// What it is called, in print: `1 1/2`.
+    /// What it is called, in print: `1 1/2 in`.
     #[must_use]
     pub const fn name(self) -> &'static str {
         match self {
-            Size::Quarter => "1/4",
-            Size::ThreeEighths => "3/8",
-            Size::Half => "1/2",
-            Size::FiveEighths => "5/8",
-            Size::ThreeQuarters => "3/4",
-            Size::One => "1",
-            Size::OneQuarter => "1 1/4",
-            Size::OneHalf => "1 1/2",
-            Size::Two => "2",
-            Size::TwoHalf => "2 1/2",
-            Size::Three => "3",
-            Size::Four => "4",
+            Size::Quarter => "1/4 in",
+            Size::ThreeEighths => "3/8 in",
+            Size::Half => "1/2 in",
+            Size::FiveEighths => "5/8 in",
+            Size::ThreeQuarters => "3/4 in",
+            Size::One => "1 in",
+            Size::OneQuarter => "1 1/4 in",
+            Size::OneHalf => "1 1/2 in",
+            Size::Two => "2 in",
+            Size::TwoHalf => "2 1/2 in",
+            Size::Three => "3 in",
+            Size::Four => "4 in",
         }
     }
 }

@@ -84,13 +84,18 @@ impl Kind {
 }
 
 impl super::Size {
+    /// Its name without its unit, where others follow that end in one.
+    #[must_use]
+    pub fn bare(self) -> &'static str {
+        self.name().trim_end_matches(" in")
+    }
     /// Its name and that of the smaller size that it reduces to.
     #[must_use]
     pub fn by(self, other: super::Size) -> String {
         if self == other {
             self.name().to_owned()
         } else {
-            format!("{} × {}", self.name(), other.name())
+            format!("{} × {}", self.bare(), other.name())
         }
     }
 }

@@ -1,7 +1,7 @@
 //! Which measurement was most likely misread, and how.
 
-use super::outline::Sights;
-use super::{Room, What, surveyed};
+use super::outline::{Sights, seldom};
+use super::{Room, Surveyed, What, surveyed};
 use crate::geometry::{Adjusted, Network, Sight, adjust};
 use crate::measure::{Length, Units};
 use crate::site::shape;
@@ -210,6 +210,83 @@ pub fn misreads(room: &Room, units: Units) -> Vec<Misread> {
     }
 }
 
+/// What is most likely misread of walls and diagonals.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Suspicion {
+    /// The likeliest first; never empty.
+    pub found: Vec<Misread>,
+    /// The tape alone does not contradict it: a corner as it was said, and not measured across, has a part in it.
+    pub if_square: bool,
+}
+
+impl Suspicion {
+    /// The likeliest; of those that are about as likely the one that was taken last, for the rest agreed before it.
+    #[must_use]
+    pub fn of(&self, last: What) -> Option<&Misread> {
+        let first = self.found.first()?;
+        let as_likely = |found: &&Misread| found.strain <= first.strain + AS_LIKELY;
+        let mut near = self.found.iter().take_while(as_likely);
+        near.find(|found| found.what == last).or(Some(first))
+    }
+}
+
+/// From here on a measurement is checked by others: so much of an error of it they show.
+const CHECKED: f64 = 0.05;
+
+/// A strain that is no more than this above another is about as likely: e times less.
+const AS_LIKELY: f64 = 2.0;
+
+/// What is suspected of the measurements so far: by the tape where it contradicts itself ([`misreads`]); and while nothing
+/// is measured twice over, by the corners as they were said, where the outline is further from them than a room as built
+/// is once in a hundred times (the same threshold, with half a degree a corner).
+///
+/// # Inputs
+/// A room, as far as it is measured; the units in which its tape is read.
+/// # Gives
+/// `None` where nothing is suspected, or the tape has settled the corners and agrees.
+/// # Source
+/// As of [`misreads`].
+/// # Example
+/// ```
+/// use storyrod::{measure::{Length, Units}, site::{How, Room, What, suspicion}};
+/// let mut room = Room::rectangle("Washroom");
+/// for (wall, inches) in [96, 60].into_iter().enumerate() {
+///     room.measure(What::Wall(wall), Some(Length::inches(inches)), None);
+/// }
+/// // It is 113 3/16 in across where the corner is square.
+/// room.measure(What::Diagonal(0, 2), Some(Length::in_64(101, 12)), None);
+/// let found = suspicion(&room, Units::FeetInches { marks: 16 }).unwrap();
+/// assert_eq!((found.found[0].what, found.found[0].how), (What::Diagonal(0, 2), How::Foot));
+/// assert!(found.if_square);
+/// ```
+#[must_use]
+pub fn suspicion(room: &Room, units: Units) -> Option<Suspicion> {
+    let outline = surveyed(room);
+    let found = misreads(room, units);
+    if !found.is_empty() {
+        let by_tape = |found: &Surveyed| found.corners.iter().all(|corner| corner.by_tape);
+        return Some(Suspicion {
+            found,
+            if_square: !outline.is_some_and(|found| by_tape(&found)),
+        });
+    }
+    let all = Sights::of(room)?.adjusted_as_said().ok()?;
+    if all.freedom == 0 || all.chi_square <= seldom(all.freedom) {
+        return None;
+    }
+    let found = suspects(room, units);
+    let first = found.first()?.what;
+    // Other measurements have checked it and agree: so far out of square the room is.
+    let checked = outline.is_some_and(|all| {
+        let mut checks = all.checks.iter();
+        checks.any(|check| check.what == first && check.checked > CHECKED)
+    });
+    (!checked).then_some(Suspicion {
+        found,
+        if_square: true,
+    })
+}
+
 /// The same, whether the measurements agree or not.
 fn suspects(room: &Room, units: Units) -> Vec<Misread> {
     let Some(mut sights) = Sights::of(room) else {
@@ -330,6 +407,51 @@ mod tests {
             How::Foot,
         );
         assert_eq!(misreads(&room([96, 60, 96, 60], [right, right]), FEET), []);
+    }
+
+    /// One diagonal checks nothing by the tape alone; a foot too short it makes a corner of 77°, which no room is built
+    /// with, and 113 1/2 one of 90.2°, which many are. What was typed last is named of two walls that miss each other.
+    #[test]
+    fn a_diagonal_that_no_square_corner_explains_is_suspected_at_once() {
+        let taken = |walls: &[i64], diagonal: Option<i64>| {
+            let mut room = Room::rectangle("a");
+            for (wall, inches) in walls.iter().enumerate() {
+                room.measure(What::Wall(wall), Some(Length::inches(*inches)), None);
+            }
+            let sixteenths = diagonal.map(|n| Length::in_64(0, n * 4));
+            room.measure(What::Diagonal(0, 2), sixteenths, None);
+            suspicion(&room, FEET)
+        };
+        let across = 113 * 16 + 3;
+        for walls in [&[96, 60][..], &[96, 60, 96], &[96, 60, 96, 60]] {
+            let found = taken(walls, Some(across - 192)).unwrap();
+            let first = found.of(What::Diagonal(0, 2)).unwrap();
+            assert_eq!((first.what, first.how), (What::Diagonal(0, 2), How::Foot));
+            assert!(found.if_square);
+            assert_eq!(taken(walls, Some(across + 5)), None, "{walls:?}");
+        }
+        let found = taken(&[96, 60, 84], None).unwrap();
+        for last in [What::Wall(2), What::Wall(0)] {
+            assert_eq!(
+                found.of(last).map(|found| (found.what, found.how)),
+                Some((last, How::Foot))
+            );
+        }
+        // Half an inch over five feet is half a degree.
+        let mut room = room([96, 60, 96, 60], [across, across]);
+        room.measure(What::Diagonal(0, 2), None, None);
+        room.measure(What::Diagonal(1, 3), None, None);
+        room.measure(What::Wall(2), Some(Length::in_64(96, 32)), None);
+        assert_eq!(suspicion(&room, FEET), None);
+        // Both diagonals agree that it is 3° off: so it is.
+        room.measure(What::Wall(2), Some(Length::inches(96)), None);
+        let lean = 3.0_f64.to_radians().sin();
+        for (what, sign) in [(What::Diagonal(0, 2), 1.0), (What::Diagonal(1, 3), -1.0)] {
+            let (a, b) = (96.0_f64, 60.0);
+            let long = (a * a + b * b + sign * 2.0 * a * b * lean).sqrt();
+            room.measure(what, Length::from_metres(long * 0.0254), None);
+        }
+        assert_eq!(suspicion(&room, FEET), None);
     }
 
     #[test]

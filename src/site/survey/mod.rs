@@ -15,7 +15,7 @@ use crate::measure::Length;
 pub use ask::{Asked, to_ask};
 pub use carry::{Difference, differences};
 pub use face::{Bow, FaceCheck, Level, bow, floor_level, leans};
-pub use misread::{How, Misread, misreads, taken_for};
+pub use misread::{How, Misread, Suspicion, misreads, suspicion, taken_for};
 pub use outline::{
     Check, CornerFound, Surveyed, WallFound, floor_plus_minus, follows_plus_minus, surveyed,
 };

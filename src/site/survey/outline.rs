@@ -329,8 +329,13 @@ fn figured(room: &Room) -> Option<Surveyed> {
         .filter(|(_, what)| what.is_some())
         .map(|((residual, observation), _)| (residual / observation.sigma).powi(2))
         .sum();
-    let held = (0..walls).filter(|wall| !sights.is_free(*wall)).count();
-    let spare = (found.freedom + held).saturating_sub(walls);
+    // What the tape's own measurements check each other by; corners as said that the tape leaves open count for none.
+    let worth = found.redundancy.iter().zip(&sights.whats);
+    let worth: f64 = worth
+        .filter(|(_, what)| what.is_some())
+        .map(|(worth, _)| worth)
+        .sum();
+    let spare = worth.round() as usize;
     let square_metres = crate::measure::quantity::square_metres;
     Some(Surveyed {
         walls: walls_found.clone(),

@@ -143,6 +143,15 @@ pub(super) enum MaterialJson {
         length_nm: Nm,
     },
     MeshTape,
+    Trim {
+        name: String,
+        thickness_nm: Nm,
+        width_nm: Nm,
+    },
+    FinishNails {
+        length_nm: Nm,
+    },
+    Caulk,
 }
 
 #[derive(Serialize, Deserialize)]
@@ -271,6 +280,19 @@ pub(super) fn write_material(material: &Material) -> MaterialJson {
             length_nm: Nm(*length),
         },
         Material::MeshTape => MaterialJson::MeshTape,
+        Material::Trim {
+            name,
+            thickness,
+            width,
+        } => MaterialJson::Trim {
+            name: name.clone(),
+            thickness_nm: Nm(*thickness),
+            width_nm: Nm(*width),
+        },
+        Material::FinishNails { length } => MaterialJson::FinishNails {
+            length_nm: Nm(*length),
+        },
+        Material::Caulk => MaterialJson::Caulk,
         Material::Primer { label } => MaterialJson::Primer {
             label: label.clone(),
         },
@@ -298,6 +320,19 @@ pub(super) fn read_material(material: MaterialJson) -> Material {
             length: length_nm.0,
         },
         MaterialJson::MeshTape => Material::MeshTape,
+        MaterialJson::Trim {
+            name,
+            thickness_nm,
+            width_nm,
+        } => Material::Trim {
+            name,
+            thickness: thickness_nm.0,
+            width: width_nm.0,
+        },
+        MaterialJson::FinishNails { length_nm } => Material::FinishNails {
+            length: length_nm.0,
+        },
+        MaterialJson::Caulk => Material::Caulk,
         MaterialJson::Board { thickness_nm } => Material::Board {
             thickness: thickness_nm.0,
         },

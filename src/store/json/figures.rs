@@ -8,6 +8,7 @@ use super::pipe::{PipeJson, read_pipe, write_pipe};
 use super::rooms::{StudsJson, length, nm, read_studs, write_studs};
 use super::sheets::{SheetsJson, read_sheets, write_sheets};
 use super::tile::{TileJson, read_tile, write_tile};
+use super::trim::{self, read_trim, write_trim};
 use super::words::{Fahrenheit, M2, Nm, Parts, Percent, Rate, Word};
 use crate::site::OpeningRule;
 use crate::takeoff::Ask;
@@ -27,6 +28,7 @@ pub(super) enum AskJson {
     Pipe(Box<PipeJson>),
     Drain(Box<DrainJson>),
     Sheets(Box<SheetsJson>),
+    Trim(Box<trim::TrimJson>),
 }
 
 /// What is missing is as in a new figure, but for its lists, which are empty.
@@ -155,6 +157,7 @@ pub(super) fn write_ask(ask: &Ask) -> AskJson {
         Ask::Pipe(ask, on) => AskJson::Pipe(Box::new(write_pipe(ask, *on))),
         Ask::Drain(ask) => AskJson::Drain(Box::new(write_drain(ask))),
         Ask::Sheets(ask, on) => AskJson::Sheets(Box::new(write_sheets(ask, *on))),
+        Ask::Trim(ask, on) => AskJson::Trim(Box::new(write_trim(ask, on))),
         Ask::Patch(ask, wall) => {
             let wall = wall.and_then(|wall| u32::try_from(wall).ok());
             AskJson::Patch(Box::new(write_patch(ask, wall)))
@@ -194,6 +197,10 @@ pub(super) fn read_ask(ask: AskJson) -> Ask {
         AskJson::Sheets(sheets) => {
             let (ask, on) = read_sheets(*sheets);
             Ask::Sheets(Box::new(ask), on)
+        }
+        AskJson::Trim(trim) => {
+            let (ask, on) = read_trim(*trim);
+            Ask::Trim(Box::new(ask), on)
         }
         AskJson::Patch(ask) => {
             let wall = ask.wall.map(|wall| wall as usize);

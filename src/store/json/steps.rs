@@ -58,6 +58,11 @@ impl Words for Work {
         ("photograph", Work::Photograph),
         ("cut-sheets", Work::CutSheets),
         ("fasten-sheets", Work::FastenSheets),
+        ("strip-trim", Work::StripTrim),
+        ("cut-trim", Work::CutTrim),
+        ("nail-casing", Work::NailCasing),
+        ("nail-base", Work::NailBase),
+        ("caulk-trim", Work::CaulkTrim),
     ];
 }
 

@@ -24,9 +24,9 @@ use crate::trades::grout::Meeting;
 use crate::trades::mortar::{self, NotchShape, Place};
 use crate::trades::paint::{Binder, Built, Part, Sheen, Texture};
 use crate::trades::patch::Method;
-use crate::trades::sheets;
 use crate::trades::tape::Ends;
 use crate::trades::{Board, Compound, Grout};
+use crate::trades::{sheets, trim};
 
 /// A figure that is one number or text: what it is written as, and what it is read from.
 macro_rules! figures {
@@ -254,6 +254,11 @@ words! {
     Size: "from-left" = Size::FromLeft, "up" = Size::Up, "width" = Size::Width, "height" = Size::Height,
         "depth" = Size::Depth;
     Board: "gypsum" = Board::Gypsum, "cement" = Board::Cement, "plywood" = Board::Plywood;
+    trim::Kind: "base" = trim::Kind::Base, "casing" = trim::Kind::Casing;
+    trim::Inside: "coped" = trim::Inside::Coped, "mitred" = trim::Inside::Mitred;
+    trim::Head: "mitred" = trim::Head::Mitred, "butted" = trim::Head::Butted;
+    trim::Corner: "square" = trim::Corner::Square, "inside" = trim::Corner::Inside, "outside" = trim::Corner::Outside;
+    trim::Opening: "door" = trim::Opening::Door, "window" = trim::Opening::Window;
     sheets::Surface: "floor" = sheets::Surface::Floor, "wall" = sheets::Surface::Wall,
         "ceiling" = sheets::Surface::Ceiling;
     sheets::Way: "across" = sheets::Way::Across, "up" = sheets::Way::Up;

@@ -140,6 +140,7 @@ pub(super) fn figure_name(job: &Job, task: &Task) -> String {
         Ask::Pipe(..) => "Pipe",
         Ask::Drain(..) => "Drain",
         Ask::Sheets(..) => "Sheets",
+        Ask::Trim(..) => "Trim",
     };
     match task.room.and_then(|room| job.rooms.get(room)) {
         Some(room) => format!("{trade}, {}", room.name),

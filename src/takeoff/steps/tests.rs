@@ -269,3 +269,69 @@ fn notes_of_one_step_have_one_name_in_every_copy_and_no_other_has_it() {
         }
     }
 }
+
+/// Old trim comes off before the walls are painted, casing goes on after that, and base after casing, paint and tile.
+#[test]
+fn trim_follows_the_paint_and_the_floor() {
+    use crate::trades::trim;
+    let job = job();
+    let base = trim::Ask {
+        old: true,
+        ..trim::Ask::default()
+    };
+    let mut figures = tile_and_grout(&job, 24.0);
+    figures.push(ordered(&job, 4, trim::figure(&base).unwrap().order));
+    figures.push(ordered(
+        &job,
+        5,
+        trim::figure(&trim::Ask::casing()).unwrap().order,
+    ));
+    let painted = paint::figure(&paint::Ask {
+        surfaces: vec![paint::Surface {
+            name: "Wall".into(),
+            part: paint::Part::Wall,
+            area: crate::measure::quantity::square_feet(100.0),
+            height: None,
+            width: None,
+            kind: paint::Texture::Smooth,
+            cut_in: crate::measure::Length::ZERO,
+        }],
+        ..paint::Ask::default()
+    });
+    figures.push(ordered(&job, 6, painted.unwrap().order));
+    let all = steps(&job, &figures, at(MORNING));
+    let first: Vec<Work> = all
+        .iter()
+        .filter(|step| step.state == State::Open)
+        .filter_map(|step| match step.key {
+            StepKey::Figure(_, work, _) => Some(work),
+            StepKey::Own(_) => None,
+        })
+        .collect();
+    assert!(first.contains(&Work::StripTrim), "{first:?}");
+    let held = |figure: u64, work: Work| {
+        let key = StepKey::Figure(Id(figure), work, 0);
+        all.iter()
+            .find(|step| step.key == key)
+            .unwrap()
+            .state
+            .clone()
+    };
+    let before = |state: State| match state {
+        State::Held(Hold::Before(StepKey::Figure(id, work, _))) => Some((id, work)),
+        _ => None,
+    };
+    // What comes before it: one of those that have to be done.
+    let paint = before(held(6, Work::Walls));
+    assert_eq!(paint, Some((Id(4), Work::StripTrim)));
+    assert_eq!(
+        before(held(5, Work::CutTrim)).map(|held| held.0),
+        Some(Id(6))
+    );
+    assert!(before(held(4, Work::CutTrim)).is_some());
+    let place = |figure: u64, work: Work| {
+        let key = StepKey::Figure(Id(figure), work, 0);
+        all.iter().position(|step| step.key == key).unwrap()
+    };
+    assert!(place(4, Work::NailBase) > place(8, Work::Grout));
+}

@@ -1,9 +1,10 @@
 //! How each piece was arrived at.
 
-use super::ask::{Ask, By, Mark};
+use super::ask::{Ask, By, Mark, Way};
 use super::figure::Figure;
-use super::fitting::Known;
+use super::fitting::{Known, Port, Shape};
 use super::hangers::apart;
+use super::offset::multipliers;
 use super::walk::walk;
 use crate::handbook::pipe::SOLDER_SLACK;
 use crate::handbook::{Cite, documents};
@@ -28,11 +29,34 @@ fn number(leg: usize) -> Amount {
 pub(super) fn working(ask: &Ask, figure: &Figure) -> Vec<Step> {
     let mut steps = Vec::new();
     for (leg, offset) in &figure.offsets {
+        let Way::Offset {
+            set, angle, over, ..
+        } = ask.legs[*leg].way
+        else {
+            continue;
+        };
+        if let Some((_, roll)) = over {
+            steps.push(Step {
+                what: Phrase::with(
+                    "Leg {0}: true offset, set and roll squared and added",
+                    [number(*leg)],
+                ),
+                sum: vec![set.into(), Term::Word("and"), roll.into()],
+                gives: offset.true_offset.into(),
+                cite: Cite::computed(
+                    "set and roll are the sides at a right angle, the true offset lies across them",
+                ),
+            });
+        }
         steps.push(Step {
-            what: Phrase::with("Leg {0}: true offset and travel", [number(*leg)]),
-            sum: vec![offset.true_offset.into(), Term::Word("by its angle")],
+            what: Phrase::with("Leg {0}: travel of its offset", [number(*leg)]),
+            sum: vec![
+                offset.true_offset.into(),
+                Term::Word("×"),
+                Amount::Number(multipliers(angle).0).into(),
+            ],
             gives: offset.travel.into(),
-            cite: Cite::computed("travel is the true offset over the sine of the angle"),
+            cite: Cite::computed("one over the sine of the angle; tables print it cut off, only the cut is rounded here"),
         });
     }
     for (leg, cut) in figure.legs.iter().enumerate() {
@@ -60,22 +84,16 @@ pub(super) fn working(ask: &Ask, figure: &Figure) -> Vec<Step> {
         told.push(known);
         if let Some(take_off) = known.take_off {
             steps.push(Step {
-                what: Phrase::with(
-                    "Take-off of the fitting, {0}",
-                    [Amount::Length(known.shape.size.nominal())],
-                ),
-                sum: Vec::new(),
+                what: "Take-off of the fitting".into(),
+                sum: fitting(&known.shape),
                 gives: take_off.value.into(),
                 cite: take_off.cite,
             });
         }
         if let Some(depth) = known.depth {
             steps.push(Step {
-                what: Phrase::with(
-                    "Depth of its hub, {0}",
-                    [Amount::Length(known.shape.size.nominal())],
-                ),
-                sum: Vec::new(),
+                what: "Depth of its hub".into(),
+                sum: fitting(&known.shape),
                 gives: depth.value.into(),
                 cite: depth.cite,
             });
@@ -83,6 +101,20 @@ pub(super) fn working(ask: &Ask, figure: &Figure) -> Vec<Step> {
     }
     goods(ask, figure, &mut steps);
     steps
+}
+
+/// A fitting's opening in the words of a sum: its size, its turn, what it is.
+fn fitting(shape: &Shape) -> Vec<Term> {
+    let mut terms: Vec<Term> = vec![Term::Word(shape.size.name())];
+    terms.extend((shape.turn).map(|turn| Amount::Angle(turn.angle()).into()));
+    terms.push(Term::Word(shape.family.name()));
+    terms.push(Term::Word(shape.kind.name()));
+    match shape.port {
+        Port::Run => {}
+        Port::Branch => terms.push(Term::Word("(its branch)")),
+        Port::Spigot => terms.push(Term::Word("(its street end)")),
+    }
+    terms
 }
 
 fn identity(by: By) -> Cite {

@@ -132,6 +132,7 @@ pub fn task(task: &Task) -> String {
         Ask::Pipe(ask, on) => object([("pipe", name(ask)), ("on", name(on))]),
         Ask::Drain(ask) => object([("drain", name(ask))]),
         Ask::Sheets(ask, on) => object([("sheets", name(ask)), ("on", name(on))]),
+        Ask::Trim(ask, on) => object([("trim", name(ask)), ("on", name(on))]),
         Ask::Grout(ask, tile) => object([("grout", name(ask)), ("tile", name(tile))]),
         Ask::Mortar(ask, tile) => object([("mortar", name(ask)), ("tile", name(tile))]),
         Ask::Tile(ask, on) => object([("tile", name(ask)), ("on", name(on))]),
