@@ -27,6 +27,8 @@ impl App {
             PhotoCommand::Tool(tool) => {
                 self.said.clear();
                 self.surface.take(tool);
+                // What it asks stands at the top.
+                self.top = self.top.wrapping_add(1);
             }
             PhotoCommand::Select(mark) => {
                 (self.surface.picked, self.surface.point) = (mark, 0);

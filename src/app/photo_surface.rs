@@ -5,7 +5,7 @@ use std::sync::{Arc, Mutex};
 
 use super::photo_copy::{Copies, Loaded};
 use super::{App, Command, Here, PhotoCommand, Tool};
-use crate::drawing::{At, Loupe, Palette, Pixels, Role, annotate, ground};
+use crate::drawing::{At, Glass, Loupe, Palette, Pixels, Role, annotate, ground};
 use crate::geometry::{Homography, Lens, Plane, PlaneView, Spot};
 use crate::photo::{Photo, Window, flatten};
 use crate::takeoff::Job;
@@ -76,6 +76,23 @@ impl Shown {
                 Some([spot[0] * scale + from[0], spot[1] * scale + from[1]])
             }
             Shown::Flat { plane, window } => plane.of(spot).map(|place| window.shows(place)),
+        }
+    }
+    /// The same so many times larger, a place on the screen so far from its left and its top.
+    fn about(&self, at: Spot, radius: f64, times: f64) -> Shown {
+        match self {
+            Shown::Taken { scale, from } => Shown::Taken {
+                scale: scale * times,
+                from: [0, 1].map(|axis| radius + (from[axis] - at[axis]) * times),
+            },
+            Shown::Flat { plane, window } => Shown::Flat {
+                plane: *plane,
+                window: Window {
+                    from: window.place(at.map(|place| place - radius / times)),
+                    scale: window.scale * times,
+                    ..*window
+                },
+            },
         }
     }
     pub fn to_picture(&self, at: Spot) -> Option<Spot> {
@@ -274,8 +291,8 @@ impl App {
             .copy_of(at)
             .map_or_else(nothing, |copy| base(&copy, &shown, pixels, heft, palette));
         let (notes, of) = self.photo_notes(at, &shown, heft);
-        let loupe = self.loupe((w, h), heft);
-        let (painted, plates) = annotate(base, &notes, loupe.as_ref(), palette, heft as f32);
+        let glass = self.glass(at, &shown, (w, h), heft, palette);
+        let (painted, plates) = annotate(base, &notes, glass, palette, heft as f32);
         if self.pad.is_some() {
             // What is typed belongs to the mark in hand: another is not taken up meanwhile.
             return (painted, Vec::new());
@@ -332,7 +349,14 @@ impl App {
     }
 
     /// The glass over the finger, while one places a point.
-    fn loupe(&self, (w, _): (f64, f64), heft: f64) -> Option<Loupe> {
+    fn glass(
+        &self,
+        at: usize,
+        shown: &Shown,
+        (w, _): (f64, f64),
+        heft: f64,
+        palette: Palette,
+    ) -> Option<Glass> {
         let surface = &self.surface;
         let places = match surface.hand.as_ref()? {
             Hand::Point(..) | Hand::Corner(_) => true,
@@ -340,19 +364,31 @@ impl App {
             Hand::Picture(_) => false,
         };
         let finger = surface.finger.filter(|_| places)?;
-        let radius = 62.0;
+        let radius: f64 = 62.0;
         // In the upper corner that the finger is not in.
         let x = if finger[0] < w / 2.0 {
             w - radius - 10.0
         } else {
             radius + 10.0
         };
+        // So near that a pixel of the working copy, to which a point is taken to be placed, is seen.
+        let photo = self.job.photos.get(at)?;
+        let times = match shown {
+            Shown::Taken { scale, .. } => (1.4 * photo.working_scale() / scale).clamp(2.6, 7.0),
+            Shown::Flat { .. } => 3.0,
+        };
+        let copy = self.copy_of(at)?;
+        let side = (2.0 * radius * heft).ceil() as u32;
+        let near = shown.about(finger, radius, times);
         let on = |p: f64| (p * heft) as f32;
-        Some(Loupe {
-            at: (on(finger[0]), on(finger[1])),
-            glass: (on(x), on(radius + 10.0)),
-            radius: on(radius),
-            times: 2.6,
+        Some(Glass {
+            loupe: Loupe {
+                at: (on(finger[0]), on(finger[1])),
+                glass: (on(x), on(radius + 10.0)),
+                radius: on(radius),
+                times: times as f32,
+            },
+            pixels: base(&copy, &near, (side, side), heft, palette),
         })
     }
 }

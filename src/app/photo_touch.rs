@@ -11,8 +11,10 @@ use crate::photo::{What, edge_near};
 const REACH: f64 = 26.0;
 /// What is drawn ends on another end, or on an edge, this near.
 const SNAP: f64 = 10.0;
-/// The same for what the plane is measured by: no farther than a finger under the glass is off anyway.
+/// The same for what the plane is measured by: no farther than a finger under the glass is off anyway, on the screen and in
+/// pixels of the working copy.
 const SNAP_FINE: f64 = 3.0;
+const HAIR: f64 = 5.0;
 /// An outline ends by a tap this near to its first corner.
 const CLOSES: f64 = 16.0;
 /// A finger that moves less has only tapped.
@@ -168,7 +170,10 @@ impl App {
             || matches!(surface.hand, Some(Hand::Corner(_)));
         let reach = match (surface.loose || surface.tool == Tool::Freehand, fine) {
             (true, _) => 0.0,
-            (false, true) => SNAP_FINE,
+            (false, true) => match shown {
+                Shown::Taken { scale, .. } => SNAP_FINE.min(HAIR * scale / photo.working_scale()),
+                Shown::Flat { .. } => SNAP_FINE,
+            },
             (false, false) => SNAP,
         };
         let ends = photo
@@ -493,10 +498,12 @@ mod tests {
         assert_eq!(corner(&app, 0), [1060.0, 1000.0]);
         drag(&mut app, (300.0, 241.0), (309.0, 241.0));
         assert_eq!(corner(&app, 2), [3090.0, 2410.0]);
-        // Two pixels beside another mark's end it takes that.
+        // A hair beside another mark's end it takes that, farther off it does not.
         send(&mut app, PhotoCommand::Tool(Tool::Edge));
-        drag(&mut app, (202.0, 100.0), (202.0, 100.0));
-        assert_eq!(app.surface.draft, [[2000.0, 1000.0]]);
+        for x in [200.5, 202.0] {
+            drag(&mut app, (x, 100.0), (x, 100.0));
+        }
+        assert_eq!(app.surface.draft, [[2000.0, 1000.0], [2020.0, 1000.0]]);
     }
 
     #[test]

@@ -89,6 +89,7 @@ impl App {
         let mut picture = scene.map_tags(|tag| match tag {
             PlanTag::Wall(wall) => Command::Pad(Slot::WallLength(at, wall)),
             PlanTag::Ceiling => Command::Pad(Slot::Ceiling(at)),
+            PlanTag::WallFace(wall) => Command::Go(Here::Wall(at, wall)),
             other => plan_command(at, room, other),
         });
         self.runs_under_floor(at, &mut picture);

@@ -293,10 +293,12 @@ impl App {
                     .checks
                     .iter()
                     .map(|check| (check.comes_out - check.read).abs());
-                format!(
-                    "The measurements agree: none is off by more than {}.",
-                    self.show(worst.max().unwrap_or_default())
-                )
+                let worst = self.show(worst.max().unwrap_or_default());
+                if worst == self.show(Length::ZERO) {
+                    "The measurements agree: none is off by as much as the tape is read to.".into()
+                } else {
+                    format!("The measurements agree: none is off by more than {worst}.")
+                }
             };
             rows.push(Row::Note {
                 tone: if survey.spare == 0 {
@@ -375,10 +377,9 @@ impl App {
 pub(super) fn plan_command(at: usize, room: &Room, tag: PlanTag) -> Command {
     let measure = |what| Command::Pad(Slot::Measure(at, what));
     match tag {
-        PlanTag::Wall(wall) => measure(What::Wall(wall)),
+        PlanTag::Wall(wall) | PlanTag::WallFace(wall) => measure(What::Wall(wall)),
         PlanTag::Ceiling => measure(What::Ceiling),
         PlanTag::Diagonal(a, b) => measure(What::diagonal(a, b)),
-        PlanTag::WallFace(wall) => Command::Go(Here::Wall(at, wall)),
         PlanTag::Opening(opening) => Command::Go(Here::Wall(
             at,
             room.openings.get(opening).map_or(0, |o| o.wall),

@@ -51,7 +51,7 @@ pub use layout::{Canvas, HotSpot, Piece, Place, Sheet, lay_out, lay_out_at};
 pub use paint::{PaintTag, paint_sketch};
 pub use palette::{Colour, Palette, Theme};
 pub use patch::patch_sketch;
-pub use photo::{At, Ends, Loupe, Note, annotate, annotate_rows, ground};
+pub use photo::{At, Ends, Glass, Loupe, Note, annotate, annotate_rows, ground};
 pub use pipe::{PipeTag, View, pipe_sketch};
 pub use pipe_floor::{joists_under, run_on_floor};
 pub use pipe_wall::run_on_wall;

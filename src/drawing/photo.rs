@@ -2,14 +2,13 @@
 //! any ground.
 
 use tiny_skia::{
-    FillRule, FilterQuality, LineCap, Paint, Path, PathBuilder, Pixmap, PixmapPaint, Stroke,
-    Transform,
+    FillRule, FilterQuality, LineCap, Paint, Path, PathBuilder, Pixmap, Stroke, Transform,
 };
 
 use super::figure::rounded;
 use super::layout::dashed;
 use super::photo_plates::{FIGURE, Plate, plates};
-use super::pixels::{colour, ink};
+use super::pixels::ink;
 use super::{Palette, Pixels, Role, face};
 
 /// A place on the picture as it is shown, in pixels.
@@ -62,13 +61,22 @@ pub struct Loupe {
     pub times: f32,
 }
 
+/// The glass of a loupe: the picture itself, enlarged about what is looked at.
+#[derive(Clone)]
+pub struct Glass {
+    /// Where it stands.
+    pub loupe: Loupe,
+    /// The enlarged picture, as wide and as high as the glass.
+    pub pixels: Pixels,
+}
+
 /// Draws notes over pixels; `heft` is pixels to a logical pixel, so that lines are as thick on any screen and to scale on
 /// paper. Gives where each plate stands: left, top, width, height; nothing where there is none.
 #[must_use]
 pub fn annotate(
     base: Pixels,
     notes: &[Note],
-    loupe: Option<&Loupe>,
+    glass: Option<Glass>,
     palette: Palette,
     heft: f32,
 ) -> (Pixels, Vec<Option<[f32; 4]>>) {
@@ -87,8 +95,8 @@ pub fn annotate(
     draw_notes(&mut pixmap, notes, &placed, palette, heft);
     let plates = placed.iter().map(|plate| plate.map(|plate| plate.at));
     let plates = plates.collect();
-    if let Some(loupe) = loupe {
-        draw_loupe(&mut pixmap, loupe, palette, heft);
+    if let Some(glass) = glass {
+        draw_loupe(&mut pixmap, glass, notes, palette, heft);
     }
     let rgba = pixmap.take();
     (
@@ -317,27 +325,24 @@ fn draw_plate(pixmap: &mut Pixmap, note: &Note, at: [f32; 4], palette: Palette, 
     }
 }
 
-fn draw_loupe(pixmap: &mut Pixmap, loupe: &Loupe, palette: Palette, heft: f32) {
+/// The enlarged picture with its lines as wide as beside it, and a cross on the place that is looked at.
+fn draw_loupe(pixmap: &mut Pixmap, glass: Glass, notes: &[Note], palette: Palette, heft: f32) {
+    let (loupe, pixels) = (glass.loupe, glass.pixels);
     let r = loupe.radius;
-    let side = (2.0 * r).ceil() as u32;
-    let Some(mut glass) = Pixmap::new(side.max(1), side.max(1)) else {
+    let size = tiny_skia::IntSize::from_wh(pixels.width, pixels.height);
+    let Some(mut glass) = size.and_then(|size| Pixmap::from_vec(pixels.rgba, size)) else {
         return;
     };
-    glass.fill(colour(palette.colour(Role::Hole)));
-    let look = PixmapPaint {
-        quality: FilterQuality::Bilinear,
-        ..PixmapPaint::default()
-    };
     let (x, y) = loupe.at;
-    let place = Transform::from_row(
-        loupe.times,
-        0.0,
-        0.0,
-        loupe.times,
-        r - x * loupe.times,
-        r - y * loupe.times,
-    );
-    glass.draw_pixmap(0, 0, pixmap.as_ref(), &look, place, None);
+    for note in notes {
+        let points = note.points.iter();
+        let near = |(px, py): &At| (r + (px - x) * loupe.times, r + (py - y) * loupe.times);
+        let enlarged = Note {
+            points: points.map(near).collect(),
+            ..note.clone()
+        };
+        line(&mut glass, &enlarged, palette, heft);
+    }
     for arm in [
         [(r, r - 18.0 * heft), (r, r + 18.0 * heft)],
         [(r - 18.0 * heft, r), (r + 18.0 * heft, r)],

@@ -97,7 +97,9 @@ pub fn plan_seen(room: &Room, units: Units, look: &PlanLook) -> Scene<PlanTag> {
     if look.diagonals {
         dimensions.extend(plan_more::diagonals(room, corners, look.asked, units));
     }
-    let mut hot = Vec::new();
+    let mut hot: Vec<_> = (0..room.walls.len())
+        .filter_map(|wall| plan_more::wall_face(corners, wall, least))
+        .collect();
     if !square {
         hot.extend(plan_more::floor_points(room, &shape, &mut marks));
     }

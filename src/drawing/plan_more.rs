@@ -266,6 +266,32 @@ pub(super) fn diagonals(
     whats.into_iter().filter_map(dimension).collect()
 }
 
+/// The middle of a wall as it is tapped; `None` where it is no longer than that.
+pub(super) fn wall_face(corners: &[Point], wall: usize, least: Length) -> Option<Hot<PlanTag>> {
+    let (from, to) = (*corners.get(wall)?, corners[(wall + 1) % corners.len()]);
+    if from.distance(to) < least {
+        return None;
+    }
+    let part = |n: i64| {
+        let share = |a: Length, b: Length| a + ((b - a) * n).divided(4);
+        Point::new(share(from.x, to.x), share(from.y, to.y))
+    };
+    // The box about a slanted wall would take in half the room.
+    let (across, down) = ((to.x - from.x).abs(), (to.y - from.y).abs());
+    let thin = across.min(down) * 8 < across.max(down);
+    let (min, max) = if thin {
+        (part(1), part(3))
+    } else {
+        (part(2), part(2))
+    };
+    Some(Hot {
+        min,
+        max,
+        tag: PlanTag::WallFace(wall),
+        says: format!("Wall {}", Wall::named(wall)),
+    })
+}
+
 /// What a wall's figure stands for where the outline is changed.
 pub(super) fn body(tag: PlanTag) -> PlanTag {
     match tag {

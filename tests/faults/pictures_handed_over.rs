@@ -128,7 +128,11 @@ fn the_packet_holds_the_marked_pictures() {
     let [(name, bytes)] = &pictures[..] else {
         panic!("{} pictures", pictures.len());
     };
-    assert_eq!(*name, format!("photo-{}.jpg", marked + 1));
+    let numbered = format!("photo-{}_", marked + 1);
+    assert!(
+        name.starts_with(&numbered) && name.ends_with(".jpg"),
+        "{name}"
+    );
     // Byte by byte they differ: the colour profile in them says when it was made.
     let shown = |bytes: &[u8]| decode(&mut std::io::Cursor::new(bytes), 2048).unwrap().0;
     let alone = app.marked_photo(marked, Format::Jpeg).unwrap();
