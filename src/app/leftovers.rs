@@ -3,6 +3,7 @@
 use std::collections::BTreeMap;
 
 use super::{App, Chip, Command, Leftover, RoomChoice, Row, Tone};
+use crate::handbook::tile::TOO_THIN;
 use crate::measure::{Amount, Figures, Length};
 use crate::site::Id;
 use crate::takeoff::{self, Ask, Buying, Left, Line, LineKey, Piece, Setup, Sides, Task};
@@ -275,7 +276,7 @@ impl App {
             }
             if others > 0 {
                 told.push(Row::Figure {
-                    label: "Off-cuts of other shapes".into(),
+                    label: "Off-cuts too thin, or of other shapes".into(),
                     detail: self.task_name(at),
                     value: others.to_string(),
                     command: None,
@@ -376,7 +377,10 @@ fn rests(ask: &tile::Ask, figure: &tile::Figure) -> (Vec<(Sides, usize)>, usize)
             _ => None,
         };
         let sides = (ask.tile.long, ask.tile.short);
-        match one.and_then(|size| rest_of(sides, *size, ask.kerf)) {
+        // A strip that no saw leaves whole is none.
+        let whole = |rest: &Sides| rest.0.min(rest.1) >= TOO_THIN.value;
+        let rest = one.and_then(|size| rest_of(sides, *size, ask.kerf));
+        match rest.filter(whole) {
             Some(rest) => *sizes.entry(rest).or_default() += 1,
             None => others += 1,
         }
@@ -504,6 +508,17 @@ mod tests {
         without.send(Command::Undo);
         app.send(Command::Undo);
         assert!(!app.job.buying.left.is_empty());
+    }
+
+    /// Tiles of a foot on a floor of 4 ft 1/2 in leave strips of less than half an inch: nobody cuts anything of them.
+    #[test]
+    fn no_strip_that_the_saw_breaks_is_handed_over() {
+        let app = beside();
+        for (_, _, command) in ticks(&app) {
+            if let Command::HandOver(_, _, Leftover::Pieces(sides, _), _) = command {
+                assert!(sides.0.min(sides.1) >= TOO_THIN.value, "{sides:?}");
+            }
+        }
     }
 
     #[test]

@@ -99,7 +99,9 @@ impl App {
                 Chip::new(label, room.survey.reads_to == close, command)
             }),
         ));
-        let done = listed.len() - asked.len();
+        let carried = room.carried().count();
+        let open = |what: &&What| asked.contains(what) || room.mark(**what).carried;
+        let done = listed.len() - listed.iter().filter(open).count();
         let mut strip = Vec::new();
         if let Some(next) = asked.first() {
             strip.push(Big {
@@ -109,9 +111,9 @@ impl App {
         }
         strip.push(Big {
             value: format!("{done} of {}", listed.len()),
-            label: match room.carried().count() {
+            label: match carried {
                 0 => "measured".into(),
-                carried => format!("measured, {carried} of them carried over"),
+                carried => format!("measured here, {carried} carried over"),
             },
         });
         Screen {

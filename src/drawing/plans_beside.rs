@@ -42,9 +42,20 @@ pub fn plans_beside(rooms: [&Room; 2], units: Units) -> Scene<usize> {
     all
 }
 
-/// How far a plan reaches, from one side to the other.
+/// How far a plan reaches, from one side to the other; of four walls it is the wall there, as its own plan has it, for the
+/// box of a room out of square is larger.
 fn reach(room: &Room, (from, to): (Point, Point), units: Units) -> Dimension<usize> {
-    let length = (to.x - from.x).abs().max((to.y - from.y).abs());
+    let box_side = (to.x - from.x).abs().max((to.y - from.y).abs());
+    let level = (to.x - from.x).abs() > (to.y - from.y).abs();
+    let outline = site::sketch(room);
+    let wall = (0..outline.walls.len()).find(|wall| {
+        let corners = &outline.corners.points;
+        let run = corners[(wall + 1) % corners.len()] - corners[*wall];
+        (run.x.abs() > run.y.abs()) == level
+    });
+    let length = wall
+        .filter(|_| outline.walls.len() == 4)
+        .map_or(box_side, |wall| outline.walls[wall].0);
     let mut reach = Dimension::of((from, to), Edge::Left(1), length, None, units);
     reach.says = format!("{}, {}", room.name, reach.says);
     reach

@@ -6,6 +6,7 @@ use crate::measure::{Length, Units};
 use crate::site::{self, Opening, OpeningKind, Room, Studs};
 use crate::trades::{drain, paint as painting, patch};
 
+mod pieces;
 mod rooms;
 mod survey;
 mod trim;

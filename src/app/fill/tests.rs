@@ -151,3 +151,15 @@ fn a_figure_in_doubt_is_asked_about_once_and_kept_when_typed_again() {
     app.take();
     assert_eq!(read(&app), Some(Length::feet(4)));
 }
+
+/// Back from the survey of a mirrored room is that room, and then the one that it was made from.
+#[test]
+fn back_from_a_second_room_goes_by_way_of_the_room() {
+    let mut app = app();
+    app.send(Command::Go(Here::Room(0)));
+    app.send(Command::Of(0, crate::app::RoomChoice::Second(true)));
+    for here in [Here::Survey(1), Here::Room(1), Here::Room(0)] {
+        assert_eq!(app.here(), &here);
+        app.send(Command::Back);
+    }
+}

@@ -160,3 +160,27 @@ fn what_is_handed_over_has_every_step() {
     let text = String::from_utf8(bytes.clone()).unwrap();
     assert_eq!(text.matches("\r\n").count(), all.len() + 1);
 }
+
+/// What is ticked stays where it is, so that nothing moves under the finger; once the page was left it is among the done.
+#[test]
+fn a_ticked_step_stays_in_its_place_until_the_page_is_left() {
+    let mut app = demo();
+    let before = ticks(&rows(&mut app));
+    let first = app.screen().rows.into_iter().find_map(|row| match row {
+        Row::Check { command, .. } => Some(command),
+        _ => None,
+    });
+    app.send(first.unwrap());
+    let labels = |rows: &[Row]| -> Vec<String> {
+        ticks(rows).into_iter().map(|(label, ..)| label).collect()
+    };
+    let now = app.screen().rows;
+    let same: Vec<String> = before.iter().map(|(label, ..)| label.clone()).collect();
+    assert_eq!(labels(&now), same);
+    assert!(
+        now.iter()
+            .any(|row| matches!(row, Row::Check { on: true, .. }))
+    );
+    app.send(Command::Go(Here::Rooms));
+    assert_eq!(labels(&rows(&mut app)), same[1..]);
+}
