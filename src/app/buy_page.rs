@@ -37,7 +37,7 @@ impl App {
     /// The lines of the buying list.
     #[must_use]
     pub fn buying_lines(&self) -> Vec<Line> {
-        self.lines_of(|task| task.on_list, &self.job.buying)
+        self.lines_of(|task| task.on_list, &self.buying_now())
     }
 
     /// The buying list.
@@ -55,7 +55,7 @@ impl App {
             }
             rows.push(Row::Check {
                 label: line.title.clone(),
-                detail: line.detail.clone(),
+                detail: self.less_on_hand(line),
                 value: self.packs(line),
                 on: line.ticked,
                 command: Command::Tick(line.key.clone()),

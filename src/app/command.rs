@@ -218,8 +218,21 @@ pub enum Command {
     Photo(PhotoCommand),
     /// The order of work.
     Step(StepCommand),
-    /// A rest of a material onto the off-cuts on hand, or off them.
-    HandOver(Material, Length, bool),
+    /// What a room left of a material on hand for the others, or no longer.
+    HandOver(usize, Material, Leftover, bool),
+    /// All figures of a room off the buying list: what they need is bought.
+    Bought(usize),
+}
+
+/// What is handed over from one room to the others.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Leftover {
+    /// A rest of a stick.
+    Stick(Length),
+    /// Off-cuts of one size: their sides, and how many.
+    Pieces((Length, Length), u32),
+    /// What is in opened packs.
+    Part(f64),
 }
 
 /// The shape that a new room starts from.

@@ -52,7 +52,7 @@ impl App {
     /// Every material that is cut from sticks with its plan, those held back without one.
     pub(super) fn cut_plans(&self) -> Vec<Plan> {
         let pieces = self.pieces();
-        let plans = takeoff::cutting(&pieces, &self.job.buying.cutting);
+        let plans = takeoff::cutting(&pieces, &self.buying_now().cutting);
         let held = self.held_runs();
         let mut all: Vec<Plan> = self
             .cut_materials()

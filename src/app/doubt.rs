@@ -190,7 +190,7 @@ fn judge(
         !against.is_past(length) || length > bound.most * 2
     });
     let best = best.filter(|best| if fits { nearer(best) } else { strays });
-    if fits && best.is_none() && !(alone && !bare) {
+    if fits && best.is_none() && (bare || !alone) {
         return None;
     }
     Some(asked(against, length, (hint, fits), best, units))

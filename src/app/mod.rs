@@ -96,7 +96,8 @@ mod wall_place;
 mod words;
 
 pub use command::{
-    Choice, Command, CutChoice, DrainChoice, Here, MixChoice, PipeChoice, Shape, TileChoice,
+    Choice, Command, CutChoice, DrainChoice, Here, Leftover, MixChoice, PipeChoice, Shape,
+    TileChoice,
 };
 pub use demo::demo_job;
 pub use keep::{Keeper, Kept, Prefs, Reading, start};
@@ -447,7 +448,13 @@ impl App {
             Command::TakeIn(path) => self.take_in(&path),
             Command::WriteJson => self.write_json(),
             Command::Of(room, choice) => self.choose_in_room(room, choice),
-            Command::HandOver(material, rest, on) => self.hand_over(&material, rest, on),
+            Command::HandOver(room, material, left, on) => {
+                self.hand_over(room, &material, left, on);
+            }
+            Command::Bought(room) => self.edit("Off the buying list", |job| {
+                let of = job.tasks.iter_mut().filter(|task| task.room == Some(room));
+                of.for_each(|task| task.on_list = false);
+            }),
             Command::TakeMirrored(profile) => self.take_mirrored(profile),
             Command::DropProfile(profile) => self.drop_profile(profile),
             Command::PutProfileBack => self.put_profile_back(),
@@ -476,7 +483,7 @@ impl App {
         let Some(job) = from.pop() else { return };
         to.push(Arc::clone(&self.now));
         self.job = (*job).clone();
-        let typed = self.pad.take().filter(|pad| pad.is_typed());
+        let typed = self.pad.take().filter(Pad::is_typed);
         self.rooms_view.told = None;
         self.moved_lines = None;
         self.said.clear();

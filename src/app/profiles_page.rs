@@ -154,10 +154,11 @@ impl App {
     }
 
     /// The lines that rooms would put on a list, whether they are on it or not.
-    fn lines_in(&self, rooms: &[usize]) -> Vec<Line> {
+    pub(super) fn lines_in(&self, rooms: &[usize]) -> Vec<Line> {
         let buying = Buying {
             by_hand: Vec::new(),
             overrides: BTreeMap::default(),
+            left: BTreeMap::default(),
             ..self.job.buying.clone()
         };
         let counts = |task: &Task| task.room.is_some_and(|room| rooms.contains(&room));

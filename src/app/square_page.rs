@@ -79,9 +79,19 @@ impl App {
             },
         ];
         if let Some(gap) = found.gap {
+            // Set to the marks of the tape: under half of one the walls close.
+            let open = self.show(gap) != self.show(Length::ZERO);
             strip.push(Big {
-                value: self.show(gap),
-                label: "open, were it square".into(),
+                value: if open {
+                    self.show(gap)
+                } else {
+                    "The walls close".into()
+                },
+                label: if open {
+                    "the walls miss each other by, were all corners square".into()
+                } else {
+                    "were all corners square".into()
+                },
             });
         }
         strip
@@ -131,11 +141,18 @@ impl App {
                 command: None,
             });
         }
-        rows.push(Row::Heading("Walls as they come out".into()));
+        rows.push(Row::Heading(
+            "Walls as they come out of all measurements".into(),
+        ));
+        let adjusted = self.adjusted_in(room);
         for (wall, is) in found.walls.iter().enumerate() {
+            let taped = adjusted.iter().find(|(of, ..)| *of == wall);
+            let taped = taped.map_or_else(String::new, |(_, _, read)| {
+                format!("; the tape said {read}")
+            });
             rows.push(Row::Figure {
                 label: format!("Wall {}", Wall::named(wall)),
-                detail: format!("± {}", self.show(is.plus_minus)),
+                detail: format!("± {}{taped}", self.show(is.plus_minus)),
                 value: self.show(is.length),
                 command: None,
             });

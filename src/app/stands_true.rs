@@ -2,7 +2,7 @@
 
 use super::{App, Row, Tone, survey_words};
 use crate::measure::Length;
-use crate::site::{Does, Elevation, Room, Side, Taken, Trust, elevation};
+use crate::site::{Does, Elevation, Room, Side, Taken, Trust, Wall, What, elevation, surveyed};
 use crate::takeoff::{Ask, TileOn};
 
 /// From here on a face that leans is so much longer than plumb that a tape shows it.
@@ -75,10 +75,74 @@ impl App {
         }
     }
 
+    /// The walls of a figure's floor that come out otherwise than the tape said, as both are set: wall, as it comes out, as
+    /// the tape said.
+    fn walls_adjusted(&self, at: usize) -> Vec<(usize, String, String)> {
+        let of = self.floor_of(at);
+        of.map_or_else(Vec::new, |room| self.adjusted_in(room))
+    }
+
+    /// That the box of a floor of four walls is larger than its walls, for its corners are out of square.
+    fn box_of_floor(&self, at: usize) -> Option<String> {
+        let room = self.floor_of(at)?;
+        let found = surveyed(room).filter(|found| found.walls.len() == 4)?;
+        let (least, most) = found.outline.bounds()?;
+        let sides = [most.x - least.x, most.y - least.y].map(|side| self.show(side));
+        let walls: Vec<String> = found.walls.iter().map(|is| self.show(is.length)).collect();
+        sides.iter().any(|side| !walls.contains(side)).then(|| {
+            format!(
+                "Its corners are out of square: the box that the drawing measures, {} by {}, is a little more than its walls.",
+                sides[0], sides[1]
+            )
+        })
+    }
+
+    /// The room whose floor a figure lies on.
+    fn floor_of(&self, at: usize) -> Option<&Room> {
+        let task = self.job.tasks.get(at)?;
+        let floor = matches!(
+            task.ask,
+            Ask::Tile(_, TileOn::Floor) | Ask::Sheets(_, TileOn::Floor)
+        );
+        self.job.rooms.get(task.room.filter(|_| floor)?)
+    }
+
+    /// The same of a room.
+    pub(super) fn adjusted_in(&self, room: &Room) -> Vec<(usize, String, String)> {
+        let Some(found) = surveyed(room) else {
+            return Vec::new();
+        };
+        let walls = found.walls.iter().enumerate();
+        let both = walls.filter_map(|(wall, is)| {
+            let read = room.measured(What::Wall(wall))?;
+            Some((wall, self.show(is.length), self.show(read)))
+        });
+        both.filter(|(_, is, read)| is != read).collect()
+    }
+
+    /// How a floor's sides were come by, where the tape said otherwise.
+    fn floor_working(&self, at: usize) -> Vec<Row> {
+        let walls = self.walls_adjusted(at);
+        if walls.is_empty() {
+            return Vec::new();
+        }
+        let mut rows = vec![Row::Heading("The floor as it comes out".into())];
+        rows.extend(walls.into_iter().map(|(wall, is, read)| Row::Figure {
+            label: format!("Wall {}", Wall::named(wall)),
+            detail: format!("the tape said {read}"),
+            value: is,
+            command: None,
+        }));
+        rows.push(Row::Text(
+            "As figured from all that was measured of the room: walls and diagonals by least squares, each by how far a tape may be off".into(),
+        ));
+        rows
+    }
+
     /// How the outline of a figure's wall was come by: each measurement and what it does.
     pub(super) fn outline_working(&self, at: usize) -> Vec<Row> {
         let Some((room, wall)) = self.wall_stands(at) else {
-            return Vec::new();
+            return self.floor_working(at);
         };
         let mut rows = vec![Row::Heading("The wall as it stands".into())];
         rows.extend(wall.taken.iter().map(|taken| self.taken_row(room, taken)));
@@ -107,7 +171,15 @@ impl App {
     /// that it is not known well.
     pub(super) fn outline_notes(&self, at: usize) -> Vec<Row> {
         let Some((_, wall)) = self.wall_stands(at) else {
-            return Vec::new();
+            let first = self.walls_adjusted(at).into_iter().next();
+            let first = first.map(|(wall, is, read)| {
+                format!(
+                    "Sides as figured from all measurements: wall {} comes out {is}, the tape said {read}. The working has them all.",
+                    Wall::named(wall)
+                )
+            });
+            let says = first.or_else(|| self.box_of_floor(at));
+            return Vec::from_iter(says.map(Row::Text));
         };
         let mut says: Vec<String> = Vec::new();
         let shows = |taken: &&Taken| match taken.does {
@@ -154,6 +226,35 @@ mod tests {
     use crate::measure::quantity::in_square_feet;
     use crate::site::What;
     use chrono::DateTime;
+
+    /// A floor that is figured from walls and diagonals says where a side is not what the tape said, and the working each.
+    #[test]
+    fn a_side_that_comes_out_otherwise_than_taped_says_so() {
+        let job = demo_job(DateTime::UNIX_EPOCH.fixed_offset());
+        let mut app = App::new(job, Keeper::nowhere());
+        let mut room = Room::rectangle("Bath");
+        for (wall, inches) in [96, 60, 96, 60].into_iter().enumerate() {
+            room.measure(What::Wall(wall), Some(Length::inches(inches)), None);
+        }
+        for what in [What::Diagonal(0, 2), What::Diagonal(1, 3)] {
+            room.measure(what, Some(Length::in_64(113, 22)), None);
+        }
+        app.edit("", |job| job.add_room(room));
+        let room = app.job.rooms.len() - 1;
+        app.send(Command::NewTile(Some(room), TileOn::Floor));
+        let at = app.job.tasks.len() - 1;
+        let notes = app.outline_notes(at);
+        assert!(
+            matches!(&notes[..], [Row::Text(text)] if text.contains("the tape said")),
+            "{notes:?}"
+        );
+        app.send(Command::Go(Here::Working(at)));
+        let taped = |row: &&Row| matches!(row, Row::Figure { detail, .. } if detail.starts_with("the tape said"));
+        assert_eq!(app.screen().rows.iter().filter(taped).count(), 2);
+        app.send(Command::Go(Here::Square(room)));
+        let taped = |row: &&Row| matches!(row, Row::Figure { detail, .. } if detail.contains("; the tape said"));
+        assert_eq!(app.screen().rows.iter().filter(taped).count(), 2);
+    }
 
     /// Wall A downstairs, 88 by 97 in with a window of 24 by 30: tiled, and wall F at its left leans in by an inch.
     #[test]

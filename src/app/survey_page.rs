@@ -293,10 +293,12 @@ impl App {
                     .checks
                     .iter()
                     .map(|check| (check.comes_out - check.read).abs());
-                format!(
-                    "The measurements agree: none is off by more than {}.",
-                    self.show(worst.max().unwrap_or_default())
-                )
+                let worst = self.show(worst.max().unwrap_or_default());
+                if worst == self.show(Length::ZERO) {
+                    "The measurements agree: none is off by as much as the tape is read to.".into()
+                } else {
+                    format!("The measurements agree: none is off by more than {worst}.")
+                }
             };
             rows.push(Row::Note {
                 tone: if survey.spare == 0 {

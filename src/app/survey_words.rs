@@ -194,6 +194,10 @@ pub(super) fn asks(room: &Room, what: What) -> String {
             corner(room, at)
         ),
         What::Hidden(_) => format!("{}: is it here as well?", name(room, what)),
+        What::Fixed(_, Size::Width | Size::Height | Size::Depth)
+        | What::Fixture(_, Size::Height | Size::Up) => {
+            format!("{}? It may be left out.", name(room, what))
+        }
         What::Opening(..) | What::Fixed(..) | What::Fixture(..) => {
             format!("{}?", name(room, what))
         }
@@ -220,7 +224,7 @@ pub(super) fn misread_here(
     units: Units,
 ) -> String {
     let name = match found.what {
-        What::Diagonal(..) if found.what == last => "This diagonal".into(),
+        What::Diagonal(..) if found.what == last => "The diagonal just typed".into(),
         what => capital(&name(room, what)),
     };
     misread_of(&name, found, if_square, units)

@@ -140,20 +140,26 @@ fn stops(opening: &site::Opening, high: Length) -> bool {
     }
 }
 
-/// The openings of a room that are cased.
+/// The openings of a room that are cased, counted from 0.
+pub(super) fn cased(room: &Room, on: &TrimOn) -> Vec<usize> {
+    let [doors, windows, others] = on.cased;
+    let is = |opening: &site::Opening| match opening.kind {
+        OpeningKind::Door => doors,
+        OpeningKind::Window => windows,
+        OpeningKind::PassThrough => others,
+        OpeningKind::Niche => false,
+    };
+    let openings = room.openings.iter().enumerate();
+    openings
+        .filter(|(_, opening)| is(opening))
+        .map(|(n, _)| n)
+        .collect()
+}
+
+/// Their frames.
 fn frames(number: usize, room: &Room, on: &TrimOn) -> Result<Vec<Frame>, Wanting> {
     let mut frames = Vec::new();
-    let [doors, windows, others] = on.cased;
-    for opening in &room.openings {
-        let cased = match opening.kind {
-            OpeningKind::Door => doors,
-            OpeningKind::Window => windows,
-            OpeningKind::PassThrough => others,
-            OpeningKind::Niche => false,
-        };
-        if !cased {
-            continue;
-        }
+    for opening in cased(room, on).into_iter().map(|n| &room.openings[n]) {
         let (Some(width), Some(height)) = (opening.width, opening.height) else {
             let text = format!(
                 "An opening in wall {} is not measured yet: its casing needs its width and its height.",

@@ -2,12 +2,13 @@
 
 use super::mix_page::big;
 use super::survey_page::plan_command;
+use super::trim_ask::cased;
 use super::{App, Chip, Command, Here, Row, Screen, Slot, Tone, TrimSlot, trim_inputs};
 use crate::drawing::{TrimTag, base_by_hand, base_on_plan, casing_sketch};
 use crate::measure::{Amount, Angle, Figures, plain};
 use crate::packet::{Cell, csv};
-use crate::site::Wall;
-use crate::takeoff::TrimOn;
+use crate::site::{Id, Wall};
+use crate::takeoff::{self, TrimOn};
 use crate::trades::trim::{self, Cut, End, Field, Figure, Kind, Of, Part, Piece, Problem};
 
 /// Pieces, counted in words.
@@ -66,17 +67,27 @@ impl App {
             None => return self.bench_page(),
         }
         let units = self.job.units;
-        let own = room.is_none();
         let pad = |field| Command::Pad(Slot::Trim(at, TrimSlot::Field(field)));
         let picture = match (stored.kind, room) {
             (Kind::Base, Some((_, room))) => base_on_plan(room, &ask, figured.as_ref(), units),
             (Kind::Base, None) => base_by_hand(&ask, figured.as_ref(), units),
-            (Kind::Casing, _) => casing_sketch(&ask, figured.as_ref(), own, units),
+            (Kind::Casing, _) => casing_sketch(&ask, figured.as_ref(), units),
+        };
+        // Of a room an opening is measured where it is.
+        let opening = |n: usize| {
+            let (number, room) = room?;
+            Some((number, *cased(room, on).get(n)?))
         };
         let picture = picture.map_tags(|tag| match (tag, room) {
             (TrimTag::Piece(n), _) => pad(Field::Piece(n)),
-            (TrimTag::FrameWidth(n), _) => pad(Field::FrameWidth(n)),
-            (TrimTag::FrameHeight(n), _) => pad(Field::FrameHeight(n)),
+            (TrimTag::FrameWidth(n), _) => opening(n).map_or_else(
+                || pad(Field::FrameWidth(n)),
+                |(room, n)| Command::Pad(Slot::OpeningWidth(room, n)),
+            ),
+            (TrimTag::FrameHeight(n), _) => opening(n).map_or_else(
+                || pad(Field::FrameHeight(n)),
+                |(room, n)| Command::Pad(Slot::OpeningHeight(room, n)),
+            ),
             (TrimTag::Plan(tag), Some((number, room))) => plan_command(number, room, tag),
             (TrimTag::Plan(_), None) => Command::Go(Here::Task(at)),
         });
@@ -97,19 +108,31 @@ impl App {
     }
 
     fn trim_strip(&self, ask: &trim::Ask, figure: &Figure) -> Vec<super::Big> {
-        let longest = figure.pieces.iter().map(Piece::long).max();
         let count = figure.pieces.len();
-        let mut strip = vec![
-            big(
-                count.to_string(),
-                if count == 1 { "piece" } else { "pieces" },
-            ),
-            big(self.show(figure.total), "in all"),
-            big(self.show(longest.unwrap_or_default()), "the longest"),
-        ];
-        if ask.kind == Kind::Base && figure.copes > 0 {
-            strip.push(big(figure.copes.to_string(), "ends coped"));
+        let mut strip = vec![big(
+            count.to_string(),
+            if count == 1 { "piece" } else { "pieces" },
+        )];
+        // Of this figure alone; the cutting plan takes all figures together.
+        let pieces: Vec<takeoff::Piece> = (figure.pieces.iter())
+            .map(|piece| takeoff::Piece {
+                material: ask.material(),
+                length: piece.long(),
+                of: Id::NONE,
+                number: piece.number,
+            })
+            .collect();
+        let plan = takeoff::cutting(&pieces, &self.job.buying.cutting).pop();
+        if let Some(cuts) = plan.filter(|cuts| !cuts.is_held()) {
+            let label = match &cuts.bought[..] {
+                [] => "sticks to buy: off-cuts do".to_owned(),
+                [(length, 1)] => format!("stick of {}", self.show(*length)),
+                [(length, _)] => format!("sticks of {}", self.show(*length)),
+                _ => "sticks, as the cutting plan has them".to_owned(),
+            };
+            strip.push(big(cuts.count().to_string(), &label));
         }
+        strip.push(big(self.show(figure.total), "in all"));
         strip
     }
 
@@ -180,7 +203,7 @@ impl App {
         ));
         for piece in &figure.pieces {
             rows.push(Row::Figure {
-                label: format!("No. {}, {}", piece.number, self.piece_place(piece)),
+                label: format!("No. {}, {}", piece.number, self.piece_place(ask, piece)),
                 detail: self.trim_piece_detail(ask.kind, piece),
                 value: self.show(piece.long()),
                 command: None,
@@ -212,7 +235,7 @@ impl App {
     }
 
     /// Where a piece goes.
-    fn piece_place(&self, piece: &Piece) -> String {
+    fn piece_place(&self, ask: &trim::Ask, piece: &Piece) -> String {
         match piece.of {
             Of::Wall(wall, from, to) => format!(
                 "wall {}, {} to {}",
@@ -228,7 +251,13 @@ impl App {
                     Part::Right => "right leg",
                     Part::Foot => "foot",
                 };
-                format!("opening {}, {part}", n + 1)
+                let wall = ask.frames.get(n).and_then(|frame| frame.on);
+                match wall {
+                    Some((wall, _)) => {
+                        format!("opening {} in wall {}, {part}", n + 1, Wall::named(wall))
+                    }
+                    None => format!("opening {}, {part}", n + 1),
+                }
             }
         }
     }
@@ -263,7 +292,7 @@ impl App {
 
     /// The pieces of a figure of trim as a table; `None` where it is none.
     pub(super) fn trim_csv(&self, at: usize) -> Option<String> {
-        let (stored, _) = self.trim_stored(at)?;
+        let ask = self.trim_ask(at)?.ok()?;
         let figure = self.trim_figure(at)?;
         let cell = |text: String| Cell::Ours(plain(&text));
         let head = [
@@ -279,8 +308,8 @@ impl App {
         for piece in &figure.pieces {
             rows.push(
                 [
-                    format!("{} {}", trim_name(stored), piece.number),
-                    self.piece_place(piece),
+                    format!("{} {}", trim_name(&ask), piece.number),
+                    self.piece_place(&ask, piece),
                     self.show(piece.long()),
                     self.show(piece.back),
                     self.show(piece.face()),

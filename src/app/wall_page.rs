@@ -27,7 +27,12 @@ impl App {
             room.openings.iter().any(|opening| opening.wall == index),
         );
         // Figures of both would lie over each other.
-        let show_points = points && (self.rooms_view.points || !openings);
+        // Those that are being typed are shown.
+        let typed = self.pad.as_ref().map(|pad| &pad.slot);
+        let show_points = match typed {
+            Some(Slot::Measure(_, site::What::Fixed(..))) => points,
+            _ => points && (self.rooms_view.points || !openings),
+        };
         let mut scene = wall_sketch(room, index, self.job.units);
         scene.dimensions.retain(|dimension| match dimension.tag {
             Some(WallTag::Fixed(..)) => show_points,

@@ -316,7 +316,7 @@ fn figures<T: Clone + PartialEq>(
             Some([at[0] + FINGER / 2.0, at[1] + FINGER / 2.0, 0.0, 0.0])
         });
         match place {
-            Some([x, y, w, _]) if w == 0.0 => {
+            Some([x, y, 0.0, _]) => {
                 let half = FINGER / 2.0;
                 taken.push([x - half, y - half, FINGER, FINGER]);
             }

@@ -196,7 +196,7 @@ pub fn base_by_hand(ask: &Ask, figure: Option<&Figure>, units: Units) -> Scene<T
                 let corners = outline(part, from, ask.thickness, thick);
                 let points = corners.into_iter().map(|(along, out)| at(along, out));
                 scene.marks.push(filled(points.collect(), Role::ChalkWash));
-                from = from + part.back;
+                from += part.back;
             }
             let last = many.last().map_or(piece.number, |piece| piece.number);
             let text = if last == piece.number {
@@ -242,12 +242,7 @@ const MOST_FRAMES: usize = 4;
 
 /// Casing as it is seen from the room, frame beside frame.
 #[must_use]
-pub fn casing_sketch(
-    ask: &Ask,
-    figure: Option<&Figure>,
-    own: bool,
-    units: Units,
-) -> Scene<TrimTag> {
+pub fn casing_sketch(ask: &Ask, figure: Option<&Figure>, units: Units) -> Scene<TrimTag> {
     let mut scene = Scene::empty("Casing");
     let (mut left, room) = (Length::ZERO, Length::inches(30));
     for (n, frame) in ask.frames.iter().take(MOST_FRAMES).enumerate() {
@@ -256,8 +251,8 @@ pub fn casing_sketch(
             .flat_map(|figure| &figure.pieces)
             .filter(|piece| matches!(piece.of, Of::Frame(of, _) if of == n))
             .collect();
-        one_frame(&mut scene, ask, (n, frame), left, &numbers, own, units);
-        left = left + frame.width + (ask.width + ask.reveal) * 2 + room;
+        one_frame(&mut scene, ask, (n, frame), left, &numbers, units);
+        left += frame.width + (ask.width + ask.reveal) * 2 + room;
     }
     if let Some(figure) = figure {
         scene.says = format!("{} pieces of casing", figure.pieces.len());
@@ -271,7 +266,6 @@ fn one_frame(
     (n, frame): (usize, &Frame),
     left: Length,
     pieces: &[&Piece],
-    own: bool,
     units: Units,
 ) {
     let (r, w) = (ask.reveal, ask.width);
@@ -344,8 +338,8 @@ fn one_frame(
             Pen::solid(Role::Ink, Stroke::Heavy),
         ));
     }
-    let width = own.then_some(TrimTag::FrameWidth(n));
-    let height = own.then_some(TrimTag::FrameHeight(n));
+    let width = Some(TrimTag::FrameWidth(n));
+    let height = Some(TrimTag::FrameHeight(n));
     // Inside the opening: its own size; outside: what is cut.
     let middle = high.divided(3);
     scene.dimensions.push(Dimension::of(

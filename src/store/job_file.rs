@@ -334,6 +334,7 @@ fn part_name(what: Option<u16>) -> String {
         Some(kind::TAPE) => "the tape's bench",
         Some(kind::UNDO | kind::REDO) => "a step of undo",
         Some(kind::STAMPS) => "who changed what",
+        Some(kind::LEFT) => "what rooms left over for the others",
         Some(kind::CUTTING) => "sticks, saws and off-cuts of the cutting plan",
         Some(kind::BATCH) => "the batch in the bucket",
         Some(kind::PICTURE | kind::PHOTO) => "a picture",

@@ -13,7 +13,7 @@ use super::document::Part;
 use super::record::{
     RoomRecord, all, length, maybe, read, read_room, read_units, write, write_room, write_units,
 };
-use super::record_drain::{read_cutting, write_cutting};
+use super::record_drain::{read_cutting, read_left, write_cutting, write_left};
 use super::record_figures::{MoreRecord, TaskRecord, read_task, write_more, write_task};
 use super::record_fixed::{FixedRecord, read_fixed, write_fixed};
 use super::record_joists::{read_joists, write_joists};
@@ -44,6 +44,8 @@ pub(super) mod kind {
     pub const STAMPS: u16 = 9;
     /// The batch in the bucket.
     pub const BATCH: u16 = 11;
+    /// What rooms left of a material, on hand for the others.
+    pub const LEFT: u16 = 61;
     /// What was set about cutting from sticks.
     pub const CUTTING: u16 = 12;
     /// A picture, in a shared file alone.
@@ -209,6 +211,7 @@ fn read_buying(record: BuyingRecord) -> Option<Buying> {
         },
         metric_packs: record.metric_packs,
         cutting: BTreeMap::new(),
+        left: BTreeMap::new(),
     })
 }
 
@@ -291,6 +294,9 @@ pub(super) fn write_entries(job: &Job) -> Vec<Part> {
     if !job.buying.cutting.is_empty() {
         let record = write_cutting(&job.buying);
         parts.push(part(kind::CUTTING, 0, write(&record)));
+    }
+    if !job.buying.left.is_empty() {
+        parts.push(part(kind::LEFT, 0, write(&write_left(&job.buying))));
     }
     if let Some(batch) = job.batch {
         let record: BatchRecord = (batch.mixed.to_rfc3339(), batch.rest, batch.good);
@@ -404,9 +410,15 @@ pub(super) fn read_job(parts: &[Part]) -> Assembled {
             }),
             kind::BUYING => read(body).and_then(read_buying).map(|buying| {
                 let cutting = std::mem::take(&mut job.buying.cutting);
-                job.buying = Buying { cutting, ..buying };
+                let left = std::mem::take(&mut job.buying.left);
+                job.buying = Buying {
+                    cutting,
+                    left,
+                    ..buying
+                };
             }),
             kind::CUTTING => read(body).and_then(|record| read_cutting(record, &mut job.buying)),
+            kind::LEFT => read(body).and_then(|record| read_left(record, &mut job.buying)),
             kind::TRACED => read::<TracedRecord>(body).map(|(photo, mark, give)| {
                 let traced = Traced {
                     photo: Id(photo),

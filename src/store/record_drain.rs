@@ -5,7 +5,8 @@ use serde::{Deserialize, Serialize};
 use super::record::{all, choice, code, length, maybe};
 use super::record_material::{MaterialRecord, material, read_material};
 use crate::measure::Length;
-use crate::takeoff::{Buying, Saw, Setup};
+use crate::site::Id;
+use crate::takeoff::{Buying, Left, Saw, Setup};
 use crate::trades::drain::{Arm, Ask, Code, Flange, Size, Through};
 
 #[derive(Serialize, Deserialize)]
@@ -141,6 +142,38 @@ pub(super) fn write_cutting(buying: &Buying) -> CuttingRecord {
         (material(of), nm(&setup.sticks), saw, nm(&setup.offcuts))
     });
     each.collect()
+}
+
+/// Material, the room that left it, what is in opened packs, rests of sticks, off-cuts by sides and count.
+pub(super) type LeftRecord = Vec<(MaterialRecord, u64, f64, Vec<i64>, Vec<(i64, i64, u32)>)>;
+
+pub(super) fn write_left(buying: &Buying) -> LeftRecord {
+    let each = buying.left.iter().map(|((of, room), left)| {
+        let pieces = left.pieces.iter();
+        (
+            material(of),
+            room.0,
+            left.part,
+            left.sticks.iter().map(|length| length.as_nm()).collect(),
+            pieces
+                .map(|((a, b), n)| (a.as_nm(), b.as_nm(), *n))
+                .collect(),
+        )
+    });
+    each.collect()
+}
+
+pub(super) fn read_left(record: LeftRecord, buying: &mut Buying) -> Option<()> {
+    let each = all(record, |(of, room, part, sticks, pieces)| {
+        let left = Left {
+            part: (part.is_finite() && part >= 0.0).then_some(part)?,
+            sticks: all(sticks, length)?,
+            pieces: all(pieces, |(a, b, n)| Some(((length(a)?, length(b)?), n)))?,
+        };
+        Some(((read_material(of)?, Id(room)), left))
+    })?;
+    buying.left = each.into_iter().collect();
+    Some(())
 }
 
 pub(super) fn read_cutting(record: CuttingRecord, buying: &mut Buying) -> Option<()> {

@@ -4,7 +4,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use super::cutting::{cut, to_buy};
 use super::pieces::{on_a_sheet, sheets};
-use super::{Cuts, Pack, Setup, cover, is_cut, packs_on_sale, sticks_on_sale};
+use super::{Cuts, Left, Pack, Setup, cover, is_cut, packs_on_sale, sticks_on_sale};
 use crate::handbook::Cite;
 use crate::measure::quantity::{gallons, kilograms, litres};
 use crate::measure::{Amount, Figures, Length, Money, Phrase, Rounding, Units};
@@ -49,6 +49,8 @@ pub struct Buying {
     pub metric_packs: bool,
     /// What was set about cutting, by material.
     pub cutting: BTreeMap<Material, Setup>,
+    /// What a room left of a material and the others take.
+    pub left: BTreeMap<(Material, Id), Left>,
 }
 
 impl Buying {
@@ -75,6 +77,7 @@ impl Default for Buying {
             choice: Choice::default(),
             metric_packs: false,
             cutting: BTreeMap::new(),
+            left: BTreeMap::new(),
         }
     }
 }
@@ -258,6 +261,7 @@ fn line(material: &Material, asked: &[&Asked<'_>], buying: &Buying) -> Line {
         .collect();
     let amounts: Vec<&Amount> = asked.iter().map(|asked| &asked.need.amount).collect();
     let needed = sum(&amounts);
+    let to_get = (number_of(&needed) - buying.on_hand(material)).max(0.0);
     let cuts = is_cut(material).then(|| cut(material, &amounts, &buying.cutting));
     let (counts, cite) = match material {
         Material::Board { .. } => (
@@ -277,9 +281,9 @@ fn line(material: &Material, asked: &[&Asked<'_>], buying: &Buying) -> Line {
             },
         ),
         _ => {
-            let sizes: Vec<f64> = sale.iter().map(|pack| size(&pack.holds)).collect();
+            let sizes: Vec<f64> = sale.iter().map(|pack| number_of(&pack.holds)).collect();
             (
-                cover(size(&needed), &sizes, &prices, buying.choice),
+                cover(to_get, &sizes, &prices, buying.choice),
                 Cite::computed("fewest packs with the least left over, or the cheapest"),
             )
         }
@@ -445,7 +449,8 @@ fn colored(name: &str, color: &str) -> String {
 }
 
 /// An amount as a plain number in one unit of its kind.
-fn size(amount: &Amount) -> f64 {
+#[must_use]
+pub fn number_of(amount: &Amount) -> f64 {
     match amount {
         Amount::Volume(volume) => volume.value / gallons(1.0).value,
         Amount::Mass(mass) => mass.value,

@@ -158,6 +158,7 @@ fn same(entry: Entry, a: &Job, b: &Job) -> bool {
                 && x.choice == y.choice
                 && x.metric_packs == y.metric_packs
                 && x.cutting == y.cutting
+                && x.left == y.left
         }
         EntryKind::Tape => a.tape == b.tape,
         EntryKind::Photo => {

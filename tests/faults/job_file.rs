@@ -23,8 +23,8 @@ use storyrod::store::{
     open_shelf, open_to_write, recover_job, salvage_job, save_job, save_shelf, seal, versions_of,
 };
 use storyrod::takeoff::{
-    Ask, Batch, HandLine, Job, LineKey, PackKey, Stamps, StepNote, TapeBench, Task, TileOn, Traced,
-    packs_on_sale,
+    Ask, Batch, HandLine, Job, Left, LineKey, PackKey, Stamps, StepNote, TapeBench, Task, TileOn,
+    Traced, packs_on_sale,
 };
 use storyrod::trades::patch::{Air, HoleShape, Method};
 use storyrod::trades::tape::Ends;
@@ -98,6 +98,13 @@ pub fn full_job() -> Job {
     job.add_task(None, Ask::Mortar(Box::new(mixes::volume()), None));
     job.add_task(Some(0), Ask::Drain(Box::new(drains::drain())));
     job.buying.cutting.insert(drains::stud(), drains::setup());
+    let left = Left {
+        part: 1.75,
+        sticks: vec![Length::mm(610), Length::mm(610)],
+        pieces: vec![((Length::mm(305), Length::mm(120)), 4)],
+    };
+    let room = job.rooms[1].id;
+    job.buying.left.insert((drains::stud(), room), left);
     job.rooms[1].walls[0].studs = Some(Studs::Found {
         centres: vec![Length::mm(400), Length::mm(810)],
         face: Length::mm(38),

@@ -184,3 +184,81 @@ proptest! {
         }
     }
 }
+
+/// Four corners out of square, or an L with a slanted leg, in millimetres, clockwise on the sheet.
+fn outline() -> impl Strategy<Value = Vec<(i64, i64)>> {
+    let off = || -60i64..60;
+    let four = (900i64..2_300, 900i64..2_300, off(), off(), off(), off())
+        .prop_map(|(w, h, a, b, c, d)| vec![(0, 0), (w + a, b), (w + c, h), (d, h + a)]);
+    let ell = (
+        1_500i64..2_300,
+        1_500i64..2_300,
+        700i64..1_000,
+        700i64..1_000,
+        off(),
+    )
+        .prop_map(|(w, h, x, y, a)| {
+            vec![(0, 0), (w, a), (w + a, y), (x, y - a), (x + a, h), (0, h)]
+        });
+    prop_oneof![four, ell]
+}
+
+proptest! {
+    /// Mitred base fills what lies between the walls and the room less the thickness of the base, corner by corner: the
+    /// trapezes of its pieces and that band have one area. The room less its base is drawn anew, wall line by wall line.
+    #[test]
+    fn prop_mitred_base_fills_its_band(corners in outline(), thick in 8i64..30) {
+        let count = corners.len();
+        let at = |n: usize| {
+            let (x, y) = corners[n % count];
+            (x as f64 / 1e3, y as f64 / 1e3)
+        };
+        let way = |n: usize| {
+            let ((ax, ay), (bx, by)) = (at(n), at(n + 1));
+            (by - ay).atan2(bx - ax)
+        };
+        let walls: Vec<Wall> = (0..count).map(|n| {
+            let ((ax, ay), (bx, by)) = (at(n), at(n + 1));
+            let turn = (way(n + 1) - way(n)).to_degrees();
+            let turn = if turn <= -180.0 { turn + 360.0 } else if turn > 180.0 { turn - 360.0 } else { turn };
+            Wall {
+                length: Length::from_metres((bx - ax).hypot(by - ay)).unwrap(),
+                turn: Angle::from_degrees(turn).unwrap(),
+                gaps: Vec::new(),
+                studs: Vec::new(),
+            }
+        }).collect();
+        let ask = Ask {
+            walls: Some(walls),
+            inside: Inside::Mitred,
+            thickness: mm(thick),
+            stick: mm(6_000),
+            ..Ask::default()
+        };
+        let figured = figure(&ask).unwrap();
+        let t = thick as f64 / 1e3;
+        let trapezes: f64 = (figured.pieces.iter())
+            .map(|piece| (piece.back.metres() + piece.face().metres()) / 2.0 * t)
+            .sum();
+        // Where the lines of two neighbouring walls meet that stand so far inside.
+        let inner: Vec<(f64, f64)> = (0..count).map(|n| {
+            let before = (n + count - 1) % count;
+            let (a, b) = (way(before), way(n));
+            // Inside is a quarter turn to the right on the sheet.
+            let line = |way: f64, (x, y): (f64, f64)| {
+                let (nx, ny) = (-way.sin(), way.cos());
+                (nx, ny, nx * x + ny * y + t)
+            };
+            let ((ax, ay, ac), (bx, by, bc)) = (line(a, at(n)), line(b, at(n)));
+            let by_both = ax * by - ay * bx;
+            ((ac * by - bc * ay) / by_both, (ax * bc - bx * ac) / by_both)
+        }).collect();
+        let area = |points: &[(f64, f64)]| -> f64 {
+            let next = points.iter().cycle().skip(1);
+            points.iter().zip(next).map(|((ax, ay), (bx, by))| ax * by - bx * ay).sum::<f64>() / 2.0
+        };
+        let outer: Vec<(f64, f64)> = (0..count).map(at).collect();
+        let band = area(&outer).abs() - area(&inner).abs();
+        prop_assert!((trapezes - band).abs() < 1e-8, "{trapezes} {band}");
+    }
+}

@@ -1,7 +1,7 @@
 //! Casing and mitres: what pages print, and arithmetic on rules that they print.
 
 use storyrod::measure::{Angle, Length};
-use storyrod::trades::trim::{Ask, Corner, Frame, Listed, figure, saw_angle};
+use storyrod::trades::trim::{Ask, Corner, Frame, Listed, Piece, figure, saw_angle};
 
 /// "What is the standard door trim height", a page of engineerfix.com, read: with a reveal of 1/4 in the side of an 80 in
 /// jamb is 80 1/4 in to its short point, and the head of a 30 in jamb 30 1/2 in.
@@ -17,7 +17,7 @@ fn casing_of_a_door_with_a_reveal_of_a_quarter() {
         ..Ask::casing()
     };
     let figured = figure(&ask).unwrap();
-    let short: Vec<Length> = figured.pieces.iter().map(|piece| piece.short()).collect();
+    let short: Vec<Length> = figured.pieces.iter().map(Piece::short).collect();
     let leg = Length::in_64(80, 16);
     assert_eq!(short, [leg, Length::in_64(30, 32), leg]);
 }

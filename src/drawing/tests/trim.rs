@@ -60,7 +60,7 @@ fn trim_is_clean() {
             ..trim::Ask::casing()
         };
         let figure = trim::figure(&casing).unwrap();
-        let scene = casing_sketch(&casing, Some(&figure), true, UNITS);
+        let scene = casing_sketch(&casing, Some(&figure), UNITS);
         clean(&format!("trim-casing-{name}"), &scene);
     }
 }

@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::drain::{CuttingJson, read_cutting, write_cutting};
+use super::drain::{CuttingJson, LeftJson, read_cutting, read_left, write_cutting, write_left};
 use super::rooms::{length, nm};
 use super::words::{Hex, Minor, Nm, Word};
 use crate::handbook::pipe::{Family, Kind, Pipe, Size, Turn};
@@ -22,6 +22,8 @@ pub(super) struct BuyingJson {
     choice: Word<Choice>,
     metric_packs: bool,
     cutting: Vec<CuttingJson>,
+    #[serde(default)]
+    left: Vec<LeftJson>,
 }
 
 impl Default for BuyingJson {
@@ -451,6 +453,7 @@ pub(super) fn write_buying(buying: &Buying) -> BuyingJson {
         cutting: (buying.cutting.iter())
             .map(|(material, setup)| write_cutting(material, setup))
             .collect(),
+        left: buying.left.iter().map(write_left).collect(),
     }
 }
 
@@ -482,6 +485,7 @@ pub(super) fn read_buying(buying: BuyingJson) -> Buying {
         choice: buying.choice.0,
         metric_packs: buying.metric_packs,
         cutting: buying.cutting.into_iter().map(read_cutting).collect(),
+        left: buying.left.into_iter().map(read_left).collect(),
     }
 }
 

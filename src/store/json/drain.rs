@@ -4,9 +4,10 @@ use serde::{Deserialize, Serialize};
 
 use super::buying::{MaterialJson, read_material, write_material};
 use super::rooms::{length, nm};
-use super::words::{Nm, Word};
+use super::words::{Hex, Nm, Word};
 use crate::measure::Length;
-use crate::takeoff::{Saw, Setup};
+use crate::site::Id;
+use crate::takeoff::{Left, Saw, Setup};
 use crate::trades::Material;
 use crate::trades::drain::{Arm, Ask, Code, Flange, Size, Through};
 
@@ -209,6 +210,56 @@ enum SawJson {
     #[default]
     Power,
     KerfNm(Nm),
+}
+
+/// What one room left of one material.
+#[derive(Serialize, Deserialize)]
+pub(super) struct LeftJson {
+    material: MaterialJson,
+    room: Hex,
+    #[serde(default)]
+    part: f64,
+    #[serde(default)]
+    sticks_nm: Vec<Nm>,
+    #[serde(default)]
+    pieces: Vec<PieceJson>,
+}
+
+#[derive(Serialize, Deserialize)]
+struct PieceJson {
+    sides_nm: [Nm; 2],
+    count: u32,
+}
+
+pub(super) fn write_left(((material, room), left): (&(Material, Id), &Left)) -> LeftJson {
+    let pieces = left.pieces.iter().map(|((a, b), count)| PieceJson {
+        sides_nm: [Nm(*a), Nm(*b)],
+        count: *count,
+    });
+    LeftJson {
+        material: write_material(material),
+        room: Hex(room.0),
+        part: left.part,
+        sticks_nm: left.sticks.iter().map(|length| Nm(*length)).collect(),
+        pieces: pieces.collect(),
+    }
+}
+
+pub(super) fn read_left(left: LeftJson) -> ((Material, Id), Left) {
+    let pieces = left.pieces.into_iter().map(|piece| {
+        let [a, b] = piece.sides_nm;
+        ((a.0, b.0), piece.count)
+    });
+    let of = Left {
+        part: if left.part.is_finite() {
+            left.part.max(0.0)
+        } else {
+            0.0
+        },
+        sticks: left.sticks_nm.into_iter().map(|length| length.0).collect(),
+        pieces: pieces.collect(),
+    };
+    ((read_material(left.material), left.room.id()), of)
 }
 
 pub(super) fn write_cutting(material: &Material, setup: &Setup) -> CuttingJson {

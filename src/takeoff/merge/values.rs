@@ -80,6 +80,10 @@ pub(super) fn buying(job: &mut Job, ours: &Side<'_>, theirs: &Side<'_>, report: 
             ));
             differ.extend(choices(a, b));
             differ.extend(setups(&mut into.cutting, &b.cutting));
+            // What is left of one material in one room is what our side counted, where both did.
+            for (of, left) in &b.left {
+                into.left.entry(of.clone()).or_insert_with(|| left.clone());
+            }
             if !same_buying(a, into) {
                 report.push(updated(EntryKind::Buying));
             }
@@ -97,6 +101,7 @@ pub(super) fn same_buying(a: &Buying, b: &Buying) -> bool {
         && a.choice == b.choice
         && a.metric_packs == b.metric_packs
         && a.cutting == b.cutting
+        && a.left == b.left
 }
 
 /// Adds the keys that theirs alone has; gives what differs under a key of both.

@@ -215,7 +215,7 @@ fn clockwise(ask: &Ask, walls: &[Wall]) -> Runs {
         let (stretches, tight) = left_over(ask, wall, one);
         runs.tight.extend(tight);
         let based: Length = stretches.iter().map(|(from, to)| *to - *from).sum();
-        runs.open = runs.open + (one.length - based);
+        runs.open += one.length - based;
         all.extend(stretches.into_iter().map(|(from, to)| Stretch {
             wall,
             from,
