@@ -396,9 +396,7 @@ impl App {
             self.said = "This job is not kept yet. Keep it elsewhere first.".to_owned();
             return;
         }
-        if self.is_taking() {
-            self.said =
-                "Pictures are on their way into this job, or out of it. Wait for them, or stop them.".into();
+        if self.waits_for_pictures() {
             return;
         }
         match open(&folder, path) {
@@ -411,7 +409,6 @@ impl App {
         let prefs = self.prefs;
         let wake = Arc::clone(&self.keeper.wake);
         let place = wake.lock().unwrap_or_else(PoisonError::into_inner).take();
-        // What this device has does not change with the job.
         let (camera, watching) = (self.camera.take(), self.watching.take());
         *self = app;
         (self.camera, self.watching) = (camera, watching);

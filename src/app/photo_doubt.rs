@@ -128,7 +128,7 @@ impl App {
     }
 
     /// A length as it stands along a tape: inches run on past the foot.
-    fn on_the_tape(&self, length: Length) -> String {
+    pub(super) fn on_the_tape(&self, length: Length) -> String {
         let whole = length.in_inches().floor() as i64;
         match self.job.units {
             Units::FeetInches { .. } if (12..=300).contains(&whole) => {

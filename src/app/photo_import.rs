@@ -297,6 +297,15 @@ impl App {
         rows
     }
 
+    /// Says that pictures are on their way, where they are: the job that they belong to is not left meanwhile.
+    pub(super) fn waits_for_pictures(&mut self) -> bool {
+        let waits = self.is_taking();
+        if waits {
+            self.said = "Pictures are on their way into this job, or out of it. Wait for them, or stop them.".into();
+        }
+        waits
+    }
+
     /// Whether pictures are on their way in, or out.
     #[must_use]
     pub fn is_taking(&self) -> bool {

@@ -105,6 +105,11 @@ impl App {
                 );
                 all.push(' ');
                 all.push_str(&units.length(taped.length, round, figures));
+                // Also as it stood on the tape, and in the other units.
+                for said in [self.on_the_tape(taped.length), units.other(taped.length)] {
+                    all.push(' ');
+                    all.push_str(&crate::measure::plain(&said));
+                }
             }
         }
         all
@@ -282,6 +287,23 @@ mod tests {
         photo.add_mark(What::Note, point);
         photo.title = "The leak".into();
         check(&photo, "The leak", "09:05 · stripped · 2 marks");
+    }
+
+    #[test]
+    fn a_measure_is_found_as_it_is_shown_as_it_stood_on_the_tape_and_in_other_units() {
+        let when = chrono::DateTime::UNIX_EPOCH.fixed_offset();
+        let mut job = Job::new("Cabin", when, Units::FeetInches { marks: 16 });
+        let mut photo = Photo::new("a.jpg".into(), (40, 30), when);
+        let taped = crate::photo::Taped::read(crate::measure::Length::in_64(47, 48));
+        photo.add_mark(What::Dimension(Some(taped)), vec![[0.0; 2], [9.0; 2]]);
+        job.photos.push(std::sync::Arc::new(photo));
+        let mut app = App::new(job, Keeper::nowhere());
+        for (words, found) in [("47 3/4", 1), ("3' 11 3/4", 1), ("1212", 1), ("48 3/4", 0)] {
+            app.log_filter.words = words.into();
+            let lines = app.log_lines();
+            let entries = lines.iter().filter(|line| matches!(line, Line::Entry(_)));
+            assert_eq!(entries.count(), found, "{words}");
+        }
     }
 
     #[test]

@@ -107,7 +107,11 @@ fn press(desk: &Rc<Desk>, key: &str) -> bool {
 pub(super) fn show(desk: &Desk, app: &App, numbered: &mut Numbered) {
     let keys = desk.window.global::<PadKeys<'_>>();
     keys.set_open(app.pad.is_some());
-    let Some(pad) = &app.pad else { return };
+    let Some(pad) = &app.pad else {
+        // The field for words goes with its pad, so that the next one takes the keys anew.
+        keys.set_is_text(false);
+        return;
+    };
     let choices = app.pad_choices();
     keys.set_is_choice(pad.kind == Kind::Choice);
     keys.set_choices(model(choices.iter().map(|chip| numbered.chip(chip))));

@@ -383,6 +383,26 @@ fn files_are_chosen_in_the_window_and_what_is_none_says_so() {
 }
 
 #[test]
+fn words_are_typed_into_a_pad_that_is_opened_a_second_time() {
+    let site = site();
+    let desk = desk(app(site.folder.path()), (412, 892));
+    desk.act(|app| app.send(Command::Go(Here::Photos)));
+    for words in ["tap", "drain"] {
+        let search = storyrod::app::Slot::Photo(0, storyrod::app::PhotoSlot::Search);
+        desk.act(|app| app.send(Command::Pad(search)));
+        settle();
+        keys(&desk, words);
+        desk.with_app(|app| {
+            let typed = app.pad.as_ref().map(|pad| pad.typed.clone());
+            assert_eq!(typed.as_deref(), Some(words));
+        });
+        keys(&desk, "\n");
+        settle();
+        desk.with_app(|app| assert!(app.pad.is_none(), "{words}"));
+    }
+}
+
+#[test]
 fn a_picture_on_the_clipboard_is_pasted_and_none_says_so() {
     use storyrod::gui::Pasted;
     let site = site();
