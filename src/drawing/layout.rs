@@ -193,13 +193,13 @@ pub fn lay_out_at<T: Clone + PartialEq>(
         sheet.hot.push(spot(at, canvas, &hot.tag, &hot.says));
     }
     figures(&mut sheet, scene, canvas, lit);
-    share(&mut sheet.hot);
+    share(&mut sheet.hot, canvas);
     sheet
 }
 
-/// Where a fingertip would cover the middle of one under it, as in a small notch, it ends half way to it: each is hit by a tap
-/// on its own middle.
-fn share<T>(hot: &mut [HotSpot<T>]) {
+/// Where a fingertip would cover the middle of one under it, as in a small notch, it moves off to end half way to it: each is
+/// hit by a tap on its own middle, and none is smaller than a fingertip.
+fn share<T>(hot: &mut [HotSpot<T>], canvas: &Canvas) {
     let small = |spot: &HotSpot<T>| spot.w <= FINGER + 1.0 || spot.h <= FINGER + 1.0;
     let middle = |spot: &HotSpot<T>| (spot.x + spot.w / 2.0, spot.y + spot.h / 2.0);
     let middles: Vec<(f32, f32)> = hot.iter().map(middle).collect();
@@ -216,22 +216,19 @@ fn share<T>(hot: &mut [HotSpot<T>]) {
             if !covered || dx.abs().max(dy.abs()) < APART {
                 continue;
             }
+            let moved = |start: f32, long: f32, to: f32, own: f32, sheet: f32| {
+                let edge = f32::midpoint(to, own);
+                let start = if to > own {
+                    start.min(edge - long)
+                } else {
+                    start.max(edge)
+                };
+                start.clamp(0.0, sheet - long)
+            };
             if dx.abs() >= dy.abs() {
-                let edge = f32::midpoint(x, own.0);
-                let (left, right) = if dx > 0.0 {
-                    (spot.x, edge)
-                } else {
-                    (edge, spot.x + spot.w)
-                };
-                (spot.x, spot.w) = (left, right - left);
+                spot.x = moved(spot.x, spot.w, x, own.0, canvas.width);
             } else {
-                let edge = f32::midpoint(y, own.1);
-                let (up, down) = if dy > 0.0 {
-                    (spot.y, edge)
-                } else {
-                    (edge, spot.y + spot.h)
-                };
-                (spot.y, spot.h) = (up, down - up);
+                spot.y = moved(spot.y, spot.h, y, own.1, canvas.height);
             }
         }
     }

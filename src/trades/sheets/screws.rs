@@ -76,9 +76,10 @@ pub(super) fn of_piece(ask: &Ask, piece: &Piece) -> i64 {
 /// use storyrod::trades::sheets::{Ask, figure, screw_lines};
 /// let ask = Ask::wall();
 /// let figure = figure(&ask).unwrap();
-/// // A whole sheet of 4 by 8 ft, 3/8 in from its edges, rows at most 16 in apart.
+/// // A whole sheet of 4 by 8 ft: level rows, no further apart than its screws.
 /// let rows = screw_lines(&ask, &figure.pieces[0]);
-/// assert_eq!(rows.len(), 4);
+/// let apart = rows.windows(2).map(|pair| pair[1].0.y - pair[0].0.y);
+/// assert!(rows.len() > 3 && apart.max().unwrap() <= ask.screws.1);
 /// ```
 #[must_use]
 pub fn screw_lines(ask: &Ask, piece: &Piece) -> Vec<(Point, Point)> {
