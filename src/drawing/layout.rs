@@ -198,38 +198,47 @@ pub fn lay_out_at<T: Clone + PartialEq>(
 }
 
 /// Where a fingertip would cover the middle of one under it, as in a small notch, it moves off to end half way to it: each is
-/// hit by a tap on its own middle, and none is smaller than a fingertip.
-fn share<T>(hot: &mut [HotSpot<T>], canvas: &Canvas) {
+/// hit by a tap on its own middle. Where it would cover a third one there, it is cut off at that half instead.
+fn share<T: PartialEq>(hot: &mut [HotSpot<T>], canvas: &Canvas) {
     let small = |spot: &HotSpot<T>| spot.w <= FINGER + 1.0 || spot.h <= FINGER + 1.0;
-    let middle = |spot: &HotSpot<T>| (spot.x + spot.w / 2.0, spot.y + spot.h / 2.0);
-    let middles: Vec<(f32, f32)> = hot.iter().map(middle).collect();
+    let middles: Vec<(f32, f32)> = (hot.iter())
+        .map(|spot| (spot.x + spot.w / 2.0, spot.y + spot.h / 2.0))
+        .collect();
+    let inside =
+        |[x, y, w, h]: [f32; 4], (px, py): (f32, f32)| px > x && px < x + w && py > y && py < y + h;
     for top in 1..hot.len() {
         for under in 0..top {
-            if !small(&hot[top]) || !small(&hot[under]) {
+            let one = hot[top].tag == hot[under].tag;
+            if one || !small(&hot[top]) || !small(&hot[under]) {
                 continue;
             }
-            let (own, (x, y)) = (middles[top], middles[under]);
-            let spot = &mut hot[top];
-            let covered = x > spot.x && x < spot.x + spot.w && y > spot.y && y < spot.y + spot.h;
-            let (dx, dy) = (x - own.0, y - own.1);
+            let (own, to) = (middles[top], middles[under]);
+            let now = [hot[top].x, hot[top].y, hot[top].w, hot[top].h];
+            let (dx, dy) = (to.0 - own.0, to.1 - own.1);
             // Two at one place cannot be told apart.
-            if !covered || dx.abs().max(dy.abs()) < APART {
+            if !inside(now, to) || dx.abs().max(dy.abs()) < APART {
                 continue;
             }
-            let moved = |start: f32, long: f32, to: f32, own: f32, sheet: f32| {
-                let edge = f32::midpoint(to, own);
-                let start = if to > own {
-                    start.min(edge - long)
-                } else {
-                    start.max(edge)
-                };
-                start.clamp(0.0, sheet - long)
-            };
-            if dx.abs() >= dy.abs() {
-                spot.x = moved(spot.x, spot.w, x, own.0, canvas.width);
+            // Which way it goes: 0 across, 1 down.
+            let way = usize::from(dx.abs() < dy.abs());
+            let (to, own) = ([to.0, to.1][way], [own.0, own.1][way]);
+            let sheet = [canvas.width, canvas.height][way];
+            let (start, long, edge) = (now[way], now[way + 2], f32::midpoint(to, own));
+            let mut moved = now;
+            moved[way] = if to > own {
+                start.min(edge - long).max(0.0)
             } else {
-                spot.y = moved(spot.y, spot.h, y, own.1, canvas.height);
+                start.max(edge).min(sheet - long)
+            };
+            let newly = |middle: &(f32, f32)| inside(moved, *middle) && !inside(now, *middle);
+            let clears = !inside(moved, middles[under]) && inside(moved, middles[top]);
+            if !clears || middles[..top].iter().any(newly) {
+                moved = now;
+                let end = if to > own { edge } else { start + long };
+                moved[way] = if to > own { start } else { edge };
+                moved[way + 2] = end - moved[way];
             }
+            [hot[top].x, hot[top].y, hot[top].w, hot[top].h] = moved;
         }
     }
 }
