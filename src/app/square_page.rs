@@ -196,12 +196,14 @@ impl App {
         rows
     }
 
-    /// A small area, to a tenth of a square foot or a hundredth of a square metre.
+    /// How far an area may be off, to a tenth of a square foot or a hundredth of a square metre; never as nothing.
     pub(super) fn fine_area(&self, area: Area) -> String {
-        if self.job.units.is_metric() {
-            format!("{:.2} m²", in_square_metres(area))
-        } else {
-            format!("{:.1} ft²", in_square_feet(area))
+        let (metres, feet) = (in_square_metres(area), in_square_feet(area));
+        match self.job.units.is_metric() {
+            true if metres < 0.005 => "less than 0.01 m²".to_owned(),
+            true => format!("{metres:.2} m²"),
+            false if feet < 0.05 => "less than 0.1 ft²".to_owned(),
+            false => format!("{feet:.1} ft²"),
         }
     }
 
