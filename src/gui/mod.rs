@@ -240,6 +240,7 @@ impl Desk {
         let left = self.shown.replace(Some(here.clone()));
         let top = self.top.replace(app.top());
         if left.as_ref() != Some(&here) {
+            list.set_turned(!list.get_turned());
             list.set_scroll(self.comes_to(left, left_at, &here));
         } else if top != app.top() {
             list.set_scroll(0.0);
