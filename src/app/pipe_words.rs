@@ -153,7 +153,7 @@ fn field(field: Field) -> String {
 pub(super) fn problem(problem: &Problem, ask: &Ask, units: Units) -> String {
     let set = |amount| units.amount(amount, Figures::Set);
     match problem {
-        Problem::NoLegs => "No leg is there yet. Choose which way the pipe goes first.".into(),
+        Problem::NoLegs => "No leg is there yet. Choose its material and its size, then which way its first leg goes.".into(),
         Problem::Beyond {
             field: Field::Length(leg),
             ..

@@ -144,6 +144,9 @@ fn measured<T>(
     }
 }
 
+/// How far off what it measures a piece's figure is led.
+const LED: f32 = 110.0;
+
 /// How far a figure may be from its wish before a place elsewhere is looked for.
 const NEAR: f32 = 360.0;
 
@@ -270,6 +273,15 @@ const RINGED: f32 = 15.0;
 /// The nearest place to the wish where the figure covers no other figure and, if that can be, no word and no line that
 /// has to be seen: along its line first, then to its sides, then wherever there is room.
 pub(super) fn find_room(drawn: &Drawn, crowd: &Crowd, canvas: &Canvas) -> [f32; 4] {
+    room(drawn, crowd, canvas, false).unwrap_or_default()
+}
+
+/// The same where there is a place that covers nothing at all and, for a figure that is led, whose way there is free.
+pub(super) fn free_room(drawn: &Drawn, crowd: &Crowd, canvas: &Canvas) -> Option<[f32; 4]> {
+    room(drawn, crowd, canvas, true)
+}
+
+fn room(drawn: &Drawn, crowd: &Crowd, canvas: &Canvas, free: bool) -> Option<[f32; 4]> {
     let (w, h) = drawn.size;
     // A fingertip about the middle stays on the sheet as well.
     let keep = |middle: f32, side: f32, sheet: f32| {
@@ -293,13 +305,16 @@ pub(super) fn find_room(drawn: &Drawn, crowd: &Crowd, canvas: &Canvas) -> [f32; 
             .filter(|b| keep(b))
             .min_by(|a, b| far(a).total_cmp(&far(b)))
     };
-    near.clone()
-        .find(best)
-        .or_else(|| nearest(&best))
+    let found = near.clone().find(best).or_else(|| nearest(&best));
+    if free {
+        return found.filter(|b| far(b) < LED);
+    }
+    let found = found
         .or_else(|| nearest(&|b| clear(b) && bare(b)))
         .or_else(|| near.clone().find(clear))
         .or_else(|| nearest(&clear))
-        .unwrap_or(on_sheet(drawn.wish.0, drawn.wish.1))
+        .unwrap_or(on_sheet(drawn.wish.0, drawn.wish.1));
+    Some(found)
 }
 
 /// Kept free at either end of a line across, where others meet it.

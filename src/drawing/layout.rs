@@ -4,8 +4,8 @@ use tiny_skia::{Path, PathStroker, Rect};
 
 use super::face;
 use super::figure::{
-    Crowd, Drawn, ENDS, draw_box, draw_lines, draw_ring, find_room, measure_beside, measure_up,
-    on_its_line, ring,
+    Crowd, Drawn, ENDS, draw_box, draw_lines, draw_ring, find_room, free_room, measure_beside,
+    measure_up, on_its_line, ring,
 };
 use super::ink::{arc, draw_mark, hatched};
 use super::{Dimension, Edge, Fit, Mark, Role, Scene, Standing, apart, key, led};
@@ -245,6 +245,8 @@ fn share<T: PartialEq>(hot: &mut [HotSpot<T>], canvas: &Canvas) {
 
 /// How far a piece's figure keeps off the ends of its leg.
 const JOINT: f32 = 6.0;
+/// So many pieces are led to their legs, whole.
+const FEW: usize = 5;
 
 /// Middles closer than this are one place.
 const APART: f32 = 6.0;
@@ -263,13 +265,15 @@ fn figures<T: Clone + PartialEq>(
     let lines: Vec<Drawn> = (scene.dimensions.iter())
         .map(|d| measure_beside(d, &bare, &sheet.place, canvas))
         .collect();
-    // Pieces first, for each stays on its line; then the shortest: the figure of a long one has more places to go to.
+    // Pieces first, for each stays on its line: the longest first, so that those that are led go round the others. Then the
+    // shortest of the rest: the figure of a long one has more places to go to.
     let is_piece = |n: usize| matches!(scene.dimensions[n].standing, Standing::Piece(_));
-    let mut order: Vec<usize> = (0..lines.len()).collect();
-    order.sort_by(|a, b| {
-        let pieces = is_piece(*b).cmp(&is_piece(*a));
-        pieces.then(lines[*a].long().total_cmp(&lines[*b].long()))
-    });
+    let (mut order, mut rest): (Vec<usize>, Vec<usize>) =
+        (0..lines.len()).partition(|n| is_piece(*n));
+    let pieces = order.len();
+    order.sort_by(|a, b| lines[*b].long().total_cmp(&lines[*a].long()));
+    rest.sort_by(|a, b| lines[*a].long().total_cmp(&lines[*b].long()));
+    order.extend(rest);
     sheet.boxes = vec![[0.0; 4]; lines.len()];
     let mut ringed = vec![None; lines.len()];
     let mut taken = Vec::with_capacity(lines.len());
@@ -289,7 +293,10 @@ fn figures<T: Clone + PartialEq>(
         let line = &lines[n];
         let at = if let Standing::Piece(number) = scene.dimensions[n].standing {
             let small = ring(number, canvas);
-            on_its_line(line, line.size, JOINT, &crowd, canvas).unwrap_or_else(|| {
+            // Of a few pieces each may be led to its leg; of many that would be a thicket.
+            let led = || free_room(&line.led(line.size), &crowd, canvas).filter(|_| pieces <= FEW);
+            let whole = on_its_line(line, line.size, JOINT, &crowd, canvas);
+            whole.or_else(led).unwrap_or_else(|| {
                 ringed[n] = Some(number);
                 let found = on_its_line(line, small, JOINT, &crowd, canvas);
                 found.unwrap_or_else(|| find_room(&line.led(small), &crowd, canvas))

@@ -365,7 +365,9 @@ fn feet_inches(at: Length, figures: Figures) -> String {
             ' '
         });
     }
-    if inches > 0 || rest == 0 {
+    // One foot and a half inch is written 1' 0 1/2", or it would be read as one and a half.
+    let whole = inches > 0 || rest == 0 || feet > 0;
+    if whole {
         text.push_str(&inches.to_string());
     }
     if rest > 0 {
@@ -374,7 +376,7 @@ fn feet_inches(at: Length, figures: Figures) -> String {
         if figures == Figures::Set {
             text.push(fraction_glyph(over as u32, under));
         } else {
-            let gap = if inches > 0 { " " } else { "" };
+            let gap = if whole { " " } else { "" };
             text.push_str(&format!("{gap}{over}/{under}"));
         }
     }
@@ -434,7 +436,7 @@ mod tests {
         check(Length::feet(8), tape, "8'");
         check(Length::ZERO, tape, "0\"");
         check(Length::in_64(0, 32), tape, "1/2\"");
-        check(Length::in_64(12, 32), tape, "1' 1/2\"");
+        check(Length::in_64(12, 32), tape, "1' 0 1/2\"");
         check(-Length::in_64(4, 16), tape, "-4 1/4\"");
         check(Length::in_64(88, 32), Units::DecimalInches, "88.5\"");
         check(Length::mm(2245), Units::Millimetres, "2245 mm");
