@@ -9,7 +9,7 @@ use super::{
     wall_items, words,
 };
 use crate::measure::{Angle, Figures, Length, Money, Rounding, read};
-use crate::site::Id;
+use crate::site::{Id, Wall};
 use crate::takeoff::{HandLine, Job};
 use crate::trades::drain;
 
@@ -169,10 +169,6 @@ impl App {
             self.pad = None;
             return;
         }
-        if let Some(up) = started {
-            self.open_pad(up);
-            return;
-        }
         let slots = self.slots();
         // What stands in no row of this screen, such as a sum on the roll, leads nowhere further.
         let Some(at) = slots.iter().position(|(slot, _)| *slot == pad.slot) else {
@@ -186,8 +182,37 @@ impl App {
             .take(slots.len())
             .find(|(_, asked)| *asked);
         match next {
-            Some((slot, _)) if *slot != pad.slot => self.open_pad(slot.clone()),
+            Some((slot, _)) if *slot != pad.slot => {
+                self.open_pad(slot.clone());
+                self.say_what_follows(&pad.slot);
+            }
             _ => self.pad = None,
+        }
+    }
+
+    /// Where the pad leaves the walls it says which of them it passed over, for they follow from the others.
+    fn say_what_follows(&mut self, left: &Slot) {
+        let Slot::WallLength(room, _) = *left else {
+            return;
+        };
+        let Some(pad) = self.pad.as_mut() else { return };
+        if matches!(pad.slot, Slot::WallLength(..)) {
+            return;
+        }
+        let walls = self.job.rooms.get(room).map(|room| &room.walls[..]);
+        let follow: Vec<String> = (walls.unwrap_or_default().iter().enumerate())
+            .filter(|(_, wall)| wall.length.is_none())
+            .map(|(number, _)| Wall::named(number))
+            .collect();
+        match follow.as_slice() {
+            [] => {}
+            [one] => pad.asks += &format!(". Wall {one} follows from the others"),
+            [most @ .., last] => {
+                pad.asks += &format!(
+                    ". Walls {} and {last} follow from the others",
+                    most.join(", ")
+                );
+            }
         }
     }
 
@@ -220,6 +245,8 @@ impl App {
             Err(wrong) => {
                 if let Some(open) = &mut self.pad {
                     open.wrong = wrong;
+                    // Nothing is to go on from it: the next key begins anew.
+                    open.fresh |= open.typed.trim() == "0";
                 }
                 false
             }

@@ -145,6 +145,14 @@ impl Pad {
             {
                 key
             }
+            // Any other letter stands there too, so that what is said of it is said of what was typed.
+            _ if self.kind == Kind::Length
+                && key
+                    .chars()
+                    .all(|c| c.is_alphabetic() || "±%&=?!;:".contains(c)) =>
+            {
+                key
+            }
             _ => return false,
         };
         let continues = matches!(typed, " + " | " - " | " × " | " ÷ ");
@@ -260,6 +268,15 @@ mod tests {
         assert_eq!(typed(&["4", "frac:0", "frac:3"]), "4 1/4");
         assert_eq!(typed(&["4", "frac:0", "frac:15"]), "4");
         assert_eq!(typed(&["erase", "5", "erase", "6"]), "6");
+    }
+
+    #[test]
+    fn what_is_no_figure_stands_there_as_it_was_typed() {
+        assert_eq!(typed(&["b", "a", "n"]), "ban");
+        assert_eq!(typed(&["7", "±", "1"]), "7±1");
+        // Keys that bear no sign are not the pad's.
+        let mut pad = Pad::open(Slot::Ceiling(0), String::new(), Kind::Length, String::new());
+        assert!(!pad.key("\u{f700}") && !pad.key("\u{1b}"));
     }
 
     #[test]

@@ -17,10 +17,15 @@ impl App {
         let mut rows: Vec<Row> = Vec::new();
         for (at, room) in self.job.rooms.iter().enumerate() {
             let missing = site::still_to_measure(room).len();
+            let follow = (room.walls.iter())
+                .filter(|wall| wall.length.is_none())
+                .count();
             let detail = match missing {
-                0 => match room.carried().count() {
-                    0 => "all measured".to_owned(),
-                    carried => format!("{carried} carried over, not confirmed"),
+                0 => match (room.carried().count(), follow) {
+                    (0, 0) => "all measured".to_owned(),
+                    (0, 1) => "measured, 1 wall follows from the others".to_owned(),
+                    (0, n) => format!("measured, {n} walls follow from the others"),
+                    (carried, _) => format!("{carried} carried over, not confirmed"),
                 },
                 1 => "1 still to measure".to_owned(),
                 n => format!("{n} still to measure"),

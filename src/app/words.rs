@@ -23,6 +23,10 @@ pub(super) fn unreadable(unreadable: &Unreadable, typed: &str) -> String {
         Why::NotKnown if at.is_empty() => {
             "This does not read as a measure. Type it like 7' 4 1/2\" or 2245 mm.".into()
         }
+        Why::NotKnown if at.contains('±') => {
+            "How far a figure may be off is chosen in the survey, by the ± below the question. Type the figure alone."
+                .into()
+        }
         Why::NotKnown => {
             format!("“{at}” is no number, unit or sign. Units are ft, in, mm, cm and m.")
         }

@@ -2,7 +2,6 @@
 
 use std::path::{Path, PathBuf};
 
-use i_slint_backend_testing::ElementHandle;
 use slint::platform::{PointerEventButton, WindowEvent};
 use slint::{ComponentHandle, LogicalPosition};
 use storyrod::app::{
@@ -388,7 +387,7 @@ fn words_are_typed_into_a_pad_that_is_opened_a_second_time() {
     let desk = desk(app(site.folder.path()), (412, 892));
     desk.act(|app| app.send(Command::Go(Here::Photos)));
     for words in ["tap", "drain"] {
-        let search = storyrod::app::Slot::Photo(0, storyrod::app::PhotoSlot::Search);
+        let search = Slot::Photo(0, PhotoSlot::Search);
         desk.act(|app| app.send(Command::Pad(search)));
         settle();
         keys(&desk, words);
