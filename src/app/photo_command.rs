@@ -151,7 +151,7 @@ impl Tool {
             Tool::Arrow => "Arrow",
             Tool::Note => "Note",
             Tool::Freehand => "Freehand",
-            Tool::Hidden => "Hidden item",
+            Tool::Hidden => "Hidden",
             Tool::Flatten => "Flatten",
             Tool::Edge => "Straight edge",
             Tool::Anchor => "Place on wall",

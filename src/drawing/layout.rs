@@ -4,8 +4,8 @@ use tiny_skia::{Path, PathStroker, Rect};
 
 use super::face;
 use super::figure::{
-    Crowd, Drawn, ENDS, draw_box, draw_lines, draw_ring, find_room, free_room, measure_beside,
-    measure_up, on_its_line, ring,
+    Crowd, Drawn, ENDS, Spot, draw_box, draw_lines, draw_ring, find_room, free_room,
+    measure_beside, measure_up, on_its_line, ring,
 };
 use super::ink::{arc, draw_mark, hatched};
 use super::{Dimension, Edge, Fit, Mark, Role, Scene, Standing, apart, key, led};
@@ -292,15 +292,9 @@ fn figures<T: Clone + PartialEq>(
         };
         let line = &lines[n];
         let at = if let Standing::Piece(number) = scene.dimensions[n].standing {
-            let small = ring(number, canvas);
-            // Of a few pieces each may be led to its leg; of many that would be a thicket.
-            let led = || free_room(&line.led(line.size), &crowd, canvas).filter(|_| pieces <= FEW);
-            let whole = on_its_line(line, line.size, JOINT, &crowd, canvas);
-            whole.or_else(led).unwrap_or_else(|| {
-                ringed[n] = Some(number);
-                let found = on_its_line(line, small, JOINT, &crowd, canvas);
-                found.unwrap_or_else(|| find_room(&line.led(small), &crowd, canvas))
-            })
+            let (at, whole) = piece_place(line, number, pieces <= FEW, &crowd, canvas);
+            ringed[n] = (!whole).then_some(number);
+            at
         } else {
             find_room(line, &crowd, canvas)
         };
@@ -310,24 +304,13 @@ fn figures<T: Clone + PartialEq>(
     let mut crowded = Vec::new();
     for n in last {
         let line = &lines[n];
-        let tap = (FINGER, FINGER);
         let crossing = |(other, d): &(usize, &Dimension<T>)| {
             *other != n && (d.edge == Edge::Across || d.edge == Edge::Left(0))
         };
         let others = scene.dimensions.iter().enumerate().filter(crossing);
         let lines = others.map(|(other, _)| lines[other].line);
         let bare: Vec<_> = bare.iter().copied().chain(lines).collect();
-        let crowd = |words, bare| Crowd {
-            taken: &taken,
-            words,
-            bare,
-        };
-        let at = on_its_line(line, line.size, ENDS, &crowd(&words, &bare), canvas);
-        let place = at.or_else(|| {
-            // No figure, but a fingertip where the line is free.
-            let at = on_its_line(line, tap, ENDS, &crowd(&[], &[]), canvas)?;
-            Some([at[0] + FINGER / 2.0, at[1] + FINGER / 2.0, 0.0, 0.0])
-        });
+        let place = across_place(line, (&taken, &words, &bare), canvas);
         match place {
             Some([x, y, 0.0, _]) => {
                 let half = FINGER / 2.0;
@@ -352,6 +335,41 @@ fn figures<T: Clone + PartialEq>(
             sheet.hot.push(spot(*at, canvas, tag, &dimension.says));
         }
     }
+}
+
+/// Where a piece's figure stands, and whether whole: on its leg; where few are, led to it; else its number alone.
+fn piece_place(
+    line: &Drawn,
+    number: u32,
+    few: bool,
+    crowd: &Crowd,
+    canvas: &Canvas,
+) -> ([f32; 4], bool) {
+    let whole = on_its_line(line, line.size, JOINT, crowd, canvas);
+    // Of many pieces that would be a thicket.
+    let led = || free_room(&line.led(line.size), crowd, canvas).filter(|_| few);
+    if let Some(at) = whole.or_else(led) {
+        return (at, true);
+    }
+    let small = ring(number, canvas);
+    let ringed = on_its_line(line, small, JOINT, crowd, canvas);
+    let at = ringed.unwrap_or_else(|| find_room(&line.led(small), crowd, canvas));
+    (at, false)
+}
+
+/// Where the figure of a line across stands on it; where it has no room, an empty box in the middle of a fingertip that has.
+fn across_place(
+    line: &Drawn,
+    (taken, words, bare): (&[[f32; 4]], &[[f32; 4]], &[(Spot, Spot)]),
+    canvas: &Canvas,
+) -> Option<[f32; 4]> {
+    let crowd = |words, bare| Crowd { taken, words, bare };
+    let figure = on_its_line(line, line.size, ENDS, &crowd(words, bare), canvas);
+    figure.or_else(|| {
+        let tap = (FINGER, FINGER);
+        let at = on_its_line(line, tap, ENDS, &crowd(&[], &[]), canvas)?;
+        Some([at[0] + FINGER / 2.0, at[1] + FINGER / 2.0, 0.0, 0.0])
+    })
 }
 
 /// The box between two corners: x, y, width, height.

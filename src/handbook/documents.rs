@@ -316,15 +316,15 @@ documents! {
     /// The limit stop of a shower valve.
     P2708: "International Residential Code, P2708, as two pages comment on it", "as read", "ICC";
     /// Base run round a room.
-    RUNNING_BASE: "Running Baseboard, training the trades", "as read", "jlconline.com";
+    RUNNING_BASE: "Running Baseboard, training the trades", "as read in an excerpt", "jlconline.com";
     /// Which point of a mitre lies where.
-    TRIM_LESSONS: "Installing Baseboard, a trim course for apprentices", "2014, as read", "thisiscarpentry.com";
+    TRIM_LESSONS: "Installing Baseboard, a trim course for apprentices", "2014, as read in an excerpt", "thisiscarpentry.com";
     /// Cuts of base.
-    BASE_AND_DOORSTOPS: "Install baseboards and doorstops, a project page", "as read", "projects.truevalue.com";
+    BASE_AND_DOORSTOPS: "Install baseboards and doorstops, a project page", "as read in an excerpt", "projects.truevalue.com";
     /// Casing, reveals, nails and caulk.
     CASING_PAGE: "Running casing and installing baseboard, from a house-building book", "as copied", "boulderlibrary.net";
     /// How deep a trim nail goes.
-    BASE_FITS: "Perfect fits for baseboards", "as read", "joneakes.com";
+    BASE_FITS: "Perfect fits for baseboards", "as read in an excerpt", "joneakes.com";
     /// Woodworking machines.
     OSHA_WOODWORKING: "Woodworking: addressing the safety and health hazards", "as copied", "OSHA training leaflet";
     /// Nail guns.
