@@ -78,7 +78,10 @@ fn a_room_of_six_walls_becomes_a_patch_and_paint_on_a_list_that_is_there_tomorro
     });
     // Two coats of paint.
     tap(&window, "Room");
-    tap(&window, "Room 1, 6 walls, all measured");
+    tap(
+        &window,
+        "Room 1, 6 walls, measured, 2 walls follow from the others",
+    );
     tap(&window, "Paint this room");
     tap(&window, "2, chosen");
     tap(&window, "Add to buying list");
