@@ -4,8 +4,8 @@ use tiny_skia::{Path, PathStroker, Rect};
 
 use super::face;
 use super::figure::{
-    Crowd, Drawn, ENDS, Spot, draw_box, draw_lines, draw_ring, find_room, free_room,
-    measure_beside, measure_up, on_its_line, ring,
+    Crowd, Drawn, ENDS, draw_box, draw_lines, draw_ring, find_room, free_room, measure_beside,
+    measure_up, on_its_line, ring,
 };
 use super::ink::{arc, draw_mark, hatched};
 use super::{Dimension, Edge, Fit, Mark, Role, Scene, Standing, apart, key, led};
@@ -310,7 +310,12 @@ fn figures<T: Clone + PartialEq>(
         let others = scene.dimensions.iter().enumerate().filter(crossing);
         let lines = others.map(|(other, _)| lines[other].line);
         let bare: Vec<_> = bare.iter().copied().chain(lines).collect();
-        let place = across_place(line, (&taken, &words, &bare), canvas);
+        let crowd = Crowd {
+            taken: &taken,
+            words: &words,
+            bare: &bare,
+        };
+        let place = across_place(line, &crowd, canvas);
         match place {
             Some([x, y, 0.0, _]) => {
                 let half = FINGER / 2.0;
@@ -358,16 +363,15 @@ fn piece_place(
 }
 
 /// Where the figure of a line across stands on it; where it has no room, an empty box in the middle of a fingertip that has.
-fn across_place(
-    line: &Drawn,
-    (taken, words, bare): (&[[f32; 4]], &[[f32; 4]], &[(Spot, Spot)]),
-    canvas: &Canvas,
-) -> Option<[f32; 4]> {
-    let crowd = |words, bare| Crowd { taken, words, bare };
-    let figure = on_its_line(line, line.size, ENDS, &crowd(words, bare), canvas);
-    figure.or_else(|| {
-        let tap = (FINGER, FINGER);
-        let at = on_its_line(line, tap, ENDS, &crowd(&[], &[]), canvas)?;
+fn across_place(line: &Drawn, crowd: &Crowd, canvas: &Canvas) -> Option<[f32; 4]> {
+    on_its_line(line, line.size, ENDS, crowd, canvas).or_else(|| {
+        // A fingertip bears nothing that could hide a word or a line.
+        let figures = Crowd {
+            taken: crowd.taken,
+            words: &[],
+            bare: &[],
+        };
+        let at = on_its_line(line, (FINGER, FINGER), ENDS, &figures, canvas)?;
         Some([at[0] + FINGER / 2.0, at[1] + FINGER / 2.0, 0.0, 0.0])
     })
 }
