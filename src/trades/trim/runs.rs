@@ -300,7 +300,11 @@ fn cut(ask: &Ask, wall: &Wall, stretch: Stretch, runs: &mut Runs) {
     } = stretch;
     let mut piece = |from: Length, to: Length, ends: [End; 2]| {
         let number = u32::try_from(runs.pieces.len() + 1).unwrap_or(u32::MAX);
-        let (from, to) = (from + ends[0].off, to - ends[1].off);
+        // Beside a sharp corner a sliver may give up no more than it is.
+        let [mut left, mut right] = ends;
+        left.off = left.off.min(to - from);
+        right.off = right.off.min(to - from - left.off);
+        let (from, to, ends) = (from + left.off, to - right.off, [left, right]);
         runs.pieces.push(Piece {
             number,
             of: Of::Wall(stretch.wall, from, to),
