@@ -21,3 +21,5 @@ mod places;
 mod steps;
 #[path = "screens/survey.rs"]
 mod survey;
+#[path = "screens/system.rs"]
+mod system;

@@ -8,8 +8,8 @@ use std::time::{Duration, Instant};
 use notify::event::{AccessKind, AccessMode, ModifyKind, RenameMode};
 use notify::{Event, EventKind, RecursiveMode, Watcher};
 
-use super::photo_import::is_picture;
-use super::{App, Here};
+use super::photo_import::{is_picture, pictures_in};
+use super::{App, Here, Kept};
 use crate::drawing::Pixels;
 use crate::photo::{Window, flatten};
 
@@ -39,7 +39,27 @@ pub(super) struct Watching {
     seen: Vec<(PathBuf, u64, Instant)>,
     /// Files that are no pictures, with their length: each is said once.
     refused: Vec<(PathBuf, u64)>,
-    pub folder: PathBuf,
+    folder: PathBuf,
+    /// Only what was brought for us lies in it: that goes once the job that it is in is on the disk.
+    brought: bool,
+    taken: Vec<PathBuf>,
+}
+
+impl Watching {
+    fn notice(&mut self, path: PathBuf) {
+        if !self.seen.iter().any(|(known, ..)| *known == path) {
+            self.seen.push((path, 0, Instant::now()));
+        }
+    }
+
+    /// A file is in the log. Gives whether it was brought for us alone.
+    pub(super) fn took(&mut self, file: &Path) -> bool {
+        let ours = self.brought && file.parent() == Some(&*self.folder);
+        if ours {
+            self.taken.push(file.to_owned());
+        }
+        ours
+    }
 }
 
 /// The files that an event says are whole, or may be.
@@ -104,13 +124,37 @@ impl App {
         };
     }
 
-    /// The folder that a system's camera brings pictures into, where the person has chosen none.
+    /// The folder that a system's camera brings pictures into, where the person has chosen none. It is watched from now on,
+    /// and what came while the program was away is taken in: the system may end it while the camera is open.
     pub fn use_camera_folder(&mut self, folder: &Path) {
-        if self.keeper.watched().is_none()
-            && std::fs::create_dir_all(folder).is_ok()
-            && let Err(why) = self.keeper.set_watched(Some(folder.to_owned()))
-        {
-            self.said = why;
+        let chosen = self.keeper.watched();
+        if chosen.is_some_and(|chosen| chosen != folder && chosen.is_dir()) {
+            return;
+        }
+        if let Err(why) = self.begin_camera_folder(folder) {
+            self.said = format!("The camera's folder cannot be watched: {why}");
+        }
+    }
+
+    fn begin_camera_folder(&mut self, folder: &Path) -> Result<(), String> {
+        std::fs::create_dir_all(folder).map_err(|why| why.to_string())?;
+        self.keeper.set_watched(Some(folder.to_owned()))?;
+        self.watch(folder)?;
+        let lies = pictures_in(folder);
+        if let Some(watching) = &mut self.watching {
+            watching.brought = true;
+            for path in lies {
+                watching.notice(path);
+            }
+        }
+        Ok(())
+    }
+
+    /// Goes on watching the folder that was chosen before the program was left; what came meanwhile stays where it is.
+    pub fn watch_again(&mut self) {
+        if let Some(folder) = self.keeper.watched() {
+            // Its card may not be in yet: that is said when a picture is to be taken.
+            let _ = self.watch(&folder);
         }
     }
 
@@ -144,19 +188,26 @@ impl App {
             seen: Vec::new(),
             refused: Vec::new(),
             folder: folder.to_owned(),
+            brought: false,
+            taken: Vec::new(),
         });
         Ok(())
     }
 
     /// Takes in what has appeared in the watched folder and stands still. Gives whether something is waited for.
     pub fn look_into_folder(&mut self) -> bool {
+        let kept = self.kept() == Kept::Yes;
         let Some(watching) = &mut self.watching else {
             return false;
         };
-        while let Ok(path) = watching.news.try_recv() {
-            if !watching.seen.iter().any(|(known, ..)| *known == path) {
-                watching.seen.push((path, 0, Instant::now()));
+        if kept {
+            for file in watching.taken.drain(..) {
+                // Where that fails it is known again by its bytes the next time.
+                let _ = std::fs::remove_file(file);
             }
+        }
+        while let Ok(path) = watching.news.try_recv() {
+            watching.notice(path);
         }
         let mut whole = Vec::new();
         watching.seen.retain_mut(|(path, long, since)| {
@@ -218,7 +269,14 @@ impl App {
             ));
         }
         self.keeper.set_watched(Some(path.clone()))?;
-        self.watch(&path)
+        self.watch(&path)?;
+        let lies = match pictures_in(&path).len() {
+            0 => String::new(),
+            1 => " The one that lies in it stays there.".to_owned(),
+            n => format!(" The {n} that lie in it stay there."),
+        };
+        self.said = format!("A picture that is saved there from now on is taken in.{lies}");
+        Ok(())
     }
 
     /// Writes a traced outline as a drawing in real size, in millimetres.
@@ -386,5 +444,53 @@ mod tests {
         settle(&mut app, |app| !app.job.photos.is_empty());
         assert_eq!(said(&app).len(), 1, "{:?}", said(&app));
         assert_eq!(app.job.photos.len(), 1);
+    }
+
+    #[test]
+    fn what_the_activity_brought_while_the_program_was_away_is_taken_in_and_goes_when_it_is_kept() {
+        let folder = tempfile::tempdir().unwrap();
+        let camera = folder.path().join("camera");
+        std::fs::create_dir(&camera).unwrap();
+        let png = crate::photo::pasted_png((30, 20), &[120; 30 * 20 * 4]).unwrap();
+        let brought = camera.join("1764200000000.jpg");
+        std::fs::write(&brought, &png).unwrap();
+        let mut app = start(folder.path(), None, false).unwrap();
+        app.use_camera_folder(&camera);
+        settle(&mut app, |_| !brought.exists());
+        assert_eq!(app.kept(), Kept::Yes);
+        let name = &app.job.photos[0].picture;
+        let job = app.keeper.path().unwrap();
+        let kept = crate::store::pictures::picture_path(job, name);
+        assert_eq!(std::fs::read(kept.unwrap()).unwrap(), png);
+        // Brought once more, as after a stop before it was cleared away: it goes, and nothing is said.
+        std::fs::write(&brought, &png).unwrap();
+        drop(app);
+        let mut app = start(folder.path(), None, false).unwrap();
+        app.use_camera_folder(&camera);
+        settle(&mut app, |_| !brought.exists());
+        assert_eq!(app.job.photos.len(), 1);
+        assert!(app.taking_rows().is_empty(), "{:?}", app.taking_rows());
+    }
+
+    #[test]
+    fn a_folder_that_the_person_chose_is_watched_again_and_left_as_it_is() {
+        let folder = tempfile::tempdir().unwrap();
+        let camera = folder.path().join("camera");
+        std::fs::create_dir(&camera).unwrap();
+        let png = |grey: u8| crate::photo::pasted_png((30, 20), &[grey; 30 * 20 * 4]).unwrap();
+        std::fs::write(camera.join("old.png"), png(10)).unwrap();
+        let mut app = start(folder.path(), None, false).unwrap();
+        app.set_watched(&camera.display().to_string()).unwrap();
+        assert!(app.said.contains("The one that lies in it stays there"));
+        drop(app);
+        let mut app = start(folder.path(), None, false).unwrap();
+        app.watch_again();
+        std::fs::write(camera.join("new.png"), png(90)).unwrap();
+        settle(&mut app, |app| {
+            !app.job.photos.is_empty() && app.kept() == Kept::Yes
+        });
+        app.look_into_folder();
+        assert_eq!(app.job.photos.len(), 1);
+        assert!(camera.join("old.png").exists() && camera.join("new.png").exists());
     }
 }

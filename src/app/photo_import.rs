@@ -221,12 +221,14 @@ impl App {
                 return;
             }
         };
-        if self
-            .job
-            .photos
-            .iter()
-            .any(|known| known.picture == photo.picture)
-        {
+        let known = |known: &Arc<Photo>| known.picture == photo.picture;
+        let known = self.job.photos.iter().any(known);
+        let ours = (self.watching.as_mut().zip(file.as_deref()))
+            .is_some_and(|(watching, file)| watching.took(file));
+        if known && ours {
+            return;
+        }
+        if known {
             let why = "It is in the log already.".to_owned();
             self.not_taken.push(NotTaken { name, why });
             return;
@@ -314,7 +316,7 @@ impl App {
 }
 
 /// The pictures of a folder by what they begin as, by name.
-fn pictures_in(folder: &Path) -> Vec<PathBuf> {
+pub(super) fn pictures_in(folder: &Path) -> Vec<PathBuf> {
     let entries = std::fs::read_dir(folder).into_iter().flatten().flatten();
     let mut all: Vec<PathBuf> = entries
         .map(|entry| entry.path())

@@ -1,6 +1,7 @@
 //! The log of pictures: what is in it, found and narrowed; how pictures come in.
 
 use std::path::PathBuf;
+use std::sync::Arc;
 
 use super::photo_change::{room_name, slot};
 use super::{App, Chip, Command, Here, PhotoCommand, PhotoSlot, Row, Screen};
@@ -140,8 +141,26 @@ impl App {
         let mut letters = shows.chars();
         match letters.next() {
             Some(first) => first.to_uppercase().chain(letters).collect(),
-            None => photo.when.format("Picture of %H:%M").to_string(),
+            None => self.name_by_time(photo),
         }
+    }
+
+    /// When a picture was taken, and which of that minute it is where there are more that have no other name.
+    fn name_by_time(&self, photo: &Photo) -> String {
+        let minute = |photo: &Photo| photo.when.timestamp().div_euclid(60);
+        let alike = |other: &&Arc<Photo>| {
+            minute(other) == minute(photo)
+                && other.title.is_empty()
+                && self.shown_there(other).is_empty()
+        };
+        let mut alike: Vec<_> = self.job.photos.iter().filter(alike).collect();
+        let name = photo.when.format("Picture of %H:%M").to_string();
+        if alike.len() < 2 {
+            return name;
+        }
+        alike.sort_by_key(|other| other.when);
+        let at = alike.iter().position(|other| other.id == photo.id);
+        at.map_or(name.clone(), |at| format!("{name}, no. {}", at + 1))
     }
 
     /// A line of the log as it is shown.
@@ -279,6 +298,24 @@ mod tests {
             assert_eq!((row.title.as_str(), row.detail.as_str()), (title, detail));
         };
         check(&photo, "Picture of 09:05", "09:05");
+        // Two of one minute are told apart, in the order that they were taken in.
+        let mut second = Photo::new(
+            "b.jpg".into(),
+            (40, 30),
+            when + chrono::TimeDelta::seconds(9),
+        );
+        app.job.photos = vec![second.clone().into(), photo.clone().into()];
+        let title = |app: &App, at| app.log_row(Line::Entry(at)).title;
+        assert_eq!(title(&app, 0), "Picture of 09:05, no. 2");
+        assert_eq!(title(&app, 1), "Picture of 09:05, no. 1");
+        second.title = "The drain".into();
+        app.job.photos[0] = second.into();
+        assert_eq!(title(&app, 1), "Picture of 09:05");
+        let mut check = |photo: &Photo, title: &str, detail: &str| {
+            app.job.photos = vec![std::sync::Arc::new(photo.clone())];
+            let row = app.log_row(Line::Entry(0));
+            assert_eq!((row.title.as_str(), row.detail.as_str()), (title, detail));
+        };
         photo.stage = Some(Stage::Stripped);
         check(&photo, "Stripped", "09:05");
         let point = vec![[0.0; 2]];

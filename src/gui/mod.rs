@@ -74,7 +74,8 @@ pub struct Desk {
 ///
 /// # Errors
 /// Where there is no display to open it on.
-pub fn open(app: App) -> Result<Rc<Desk>, slint::PlatformError> {
+pub fn open(mut app: App) -> Result<Rc<Desk>, slint::PlatformError> {
+    app.watch_again();
     let window = MainWindow::new()?;
     let desk = Rc::new(Desk {
         app: RefCell::new(app),

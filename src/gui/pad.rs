@@ -129,7 +129,7 @@ pub(super) fn show(desk: &Desk, app: &App, numbered: &mut Numbered) {
     let typed = pad.typed.trim_end_matches(['"', ' ']);
     keys.set_fractions(model(FRACTIONS.iter().map(|(over, under)| {
         let face: SharedString = if *over == 0 {
-            "0".into()
+            "none".into()
         } else {
             fraction_glyph(u32::from(*over), u32::from(*under)).into()
         };
