@@ -192,6 +192,8 @@ pub enum Command {
     Share,
     /// Take in a file that was handed over: brought together with this job, or as another one.
     TakeIn(std::path::PathBuf),
+    /// Look on this device for a file that was handed over, where the activity around the program does that.
+    Fetch,
     /// Write the job as plain JSON.
     WriteJson,
     /// Go back to an earlier version.

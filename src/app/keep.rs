@@ -405,13 +405,12 @@ impl App {
         }
     }
 
-    fn turn_to(&mut self, app: App) {
+    fn turn_to(&mut self, mut app: App) {
         let prefs = self.prefs;
         let wake = Arc::clone(&self.keeper.wake);
         let place = wake.lock().unwrap_or_else(PoisonError::into_inner).take();
-        let (camera, watching) = (self.camera.take(), self.watching.take());
+        app.take_devices(self);
         *self = app;
-        (self.camera, self.watching) = (camera, watching);
         if let Some(wake) = place {
             self.on_kept(wake);
         }

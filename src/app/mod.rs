@@ -3,6 +3,7 @@
 //! One way round: a tap sends a [`Command`]; [`App::send`] changes the job, saves it and says what happened;
 //! [`App::screen`] tells what to show. Nothing here knows a window.
 
+mod activity;
 mod asks;
 mod batch;
 mod bench_page;
@@ -177,6 +178,8 @@ pub struct App {
     writing: Option<photo_export::Writing>,
     not_taken: Vec<photo_import::NotTaken>,
     watching: Option<photo_camera::Watching>,
+    /// The activity around the program, on a system that has such.
+    activity: Option<activity::Activity>,
     /// What of the steps is shown.
     steps_view: steps_page::StepsView,
     /// Where a camera comes from, and the one that is looked through.
@@ -238,6 +241,7 @@ impl App {
             writing: None,
             not_taken: Vec::new(),
             watching: None,
+            activity: None,
             steps_view: steps_page::StepsView::default(),
             camera: None,
             viewfinder: None,
@@ -446,6 +450,9 @@ impl App {
             Command::Restore(version) => self.restore(&version),
             Command::Share => self.share(),
             Command::TakeIn(path) => self.take_in(&path),
+            Command::Fetch => {
+                self.ask_activity(activity::Wish::File);
+            }
             Command::WriteJson => self.write_json(),
             Command::Of(room, choice) => self.choose_in_room(room, choice),
             Command::HandOver(room, material, left, on) => {

@@ -8,6 +8,7 @@ use std::time::{Duration, Instant};
 use notify::event::{AccessKind, AccessMode, ModifyKind, RenameMode};
 use notify::{Event, EventKind, RecursiveMode, Watcher};
 
+use super::activity::Wish;
 use super::photo_import::{is_picture, pictures_in};
 use super::{App, Here, Kept};
 use crate::drawing::Pixels;
@@ -20,7 +21,7 @@ const STILL: Duration = Duration::from_secs(1);
 const EMPTY: Duration = Duration::from_secs(30);
 
 /// Whether a file is one that somebody meant to save there: not hidden, not half of a copy, not our own sign.
-fn is_of_its_own(path: &Path) -> bool {
+pub(super) fn is_of_its_own(path: &Path) -> bool {
     let name = path.file_name().map(|name| name.to_string_lossy());
     let Some(name) = name.filter(|_| path.is_file()) else {
         return false;
@@ -28,7 +29,10 @@ fn is_of_its_own(path: &Path) -> bool {
     let ends = path.extension().map(|ends| ends.to_string_lossy());
     let ends = ends.map_or_else(String::new, |ends| ends.to_lowercase());
     let half = ["tmp", "temp", "part", "partial", "crdownload", "swp"];
-    !(name.starts_with('.') || name.ends_with('~') || name == ASKED || half.contains(&&*ends))
+    !(name.starts_with('.')
+        || name.ends_with('~')
+        || Wish::is_sign(&name)
+        || half.contains(&&*ends))
 }
 
 /// A folder that is watched for new pictures.
@@ -41,12 +45,12 @@ pub(super) struct Watching {
     refused: Vec<(PathBuf, u64)>,
     folder: PathBuf,
     /// Only what was brought for us lies in it: that goes once the job that it is in is on the disk.
-    brought: bool,
+    pub brought: bool,
     taken: Vec<PathBuf>,
 }
 
 impl Watching {
-    fn notice(&mut self, path: PathBuf) {
+    pub(super) fn notice(&mut self, path: PathBuf) {
         if !self.seen.iter().any(|(known, ..)| *known == path) {
             self.seen.push((path, 0, Instant::now()));
         }
@@ -77,18 +81,12 @@ fn written(event: Event) -> Vec<PathBuf> {
     if whole { event.paths } else { Vec::new() }
 }
 
-/// The file by which the activity around the program is asked for a picture.
-const ASKED: &str = "snap";
-
-/// Asks the activity around the program for a picture: it watches for a file of this name, and brings what was taken into
-/// the same folder (`assets/android`).
-fn ask_activity(folder: &Path) -> std::io::Result<()> {
-    std::fs::write(folder.join(ASKED), b"1")
-}
-
 impl App {
     /// Opens the camera of the device and watches its folder.
     pub(super) fn snap(&mut self) {
+        if self.ask_activity(Wish::Picture) {
+            return;
+        }
         let Some(folder) = self.keeper.watched() else {
             self.said = "Say first in which folder the camera saves.".to_owned();
             self.open_pad(super::Slot::Photo(0, super::PhotoSlot::Watched));
@@ -99,13 +97,6 @@ impl App {
             return;
         }
         let command = self.keeper.camera().to_owned();
-        if cfg!(target_os = "android") && command.is_empty() {
-            self.said = match ask_activity(&folder) {
-                Ok(()) => String::new(),
-                Err(why) => format!("The camera was not asked: {why}."),
-            };
-            return;
-        }
         let mut words = command.split_whitespace();
         let Some(program) = words.next() else {
             self.said = format!(
@@ -124,32 +115,6 @@ impl App {
         };
     }
 
-    /// The folder that a system's camera brings pictures into, where the person has chosen none. It is watched from now on,
-    /// and what came while the program was away is taken in: the system may end it while the camera is open.
-    pub fn use_camera_folder(&mut self, folder: &Path) {
-        let chosen = self.keeper.watched();
-        if chosen.is_some_and(|chosen| chosen != folder && chosen.is_dir()) {
-            return;
-        }
-        if let Err(why) = self.begin_camera_folder(folder) {
-            self.said = format!("The camera's folder cannot be watched: {why}");
-        }
-    }
-
-    fn begin_camera_folder(&mut self, folder: &Path) -> Result<(), String> {
-        std::fs::create_dir_all(folder).map_err(|why| why.to_string())?;
-        self.keeper.set_watched(Some(folder.to_owned()))?;
-        self.watch(folder)?;
-        let lies = pictures_in(folder);
-        if let Some(watching) = &mut self.watching {
-            watching.brought = true;
-            for path in lies {
-                watching.notice(path);
-            }
-        }
-        Ok(())
-    }
-
     /// Goes on watching the folder that was chosen before the program was left; what came meanwhile stays where it is.
     pub fn watch_again(&mut self) {
         if let Some(folder) = self.keeper.watched() {
@@ -159,7 +124,7 @@ impl App {
     }
 
     /// Watches a folder for pictures that are new in it.
-    fn watch(&mut self, folder: &Path) -> Result<(), String> {
+    pub(super) fn watch(&mut self, folder: &Path) -> Result<(), String> {
         if self
             .watching
             .as_ref()
@@ -377,31 +342,12 @@ impl App {
 }
 
 #[cfg(test)]
-mod tests {
+pub(super) mod tests {
     use super::*;
     use crate::app::start;
 
-    #[test]
-    fn the_activity_is_asked_by_a_file_that_is_no_picture() {
-        let folder = tempfile::tempdir().unwrap();
-        let mut app = start(folder.path(), None, false).unwrap();
-        let camera = folder.path().join("camera");
-        app.use_camera_folder(&camera);
-        assert_eq!(app.keeper.watched(), Some(camera.clone()));
-        ask_activity(&camera).unwrap();
-        // The activity knows it by this name, and the program does not take it for a picture.
-        let java = include_str!("../../assets/android/java/app/storyrod/StoryrodActivity.java");
-        assert!(java.contains("ASKED = \"snap\""));
-        assert!(java.contains("getFilesDir(), \"camera\""));
-        assert!(!is_picture(&camera.join("snap")));
-        assert!(!is_of_its_own(&camera.join("snap")));
-        // One that the person chose stays.
-        app.use_camera_folder(&folder.path().join("other"));
-        assert_eq!(app.keeper.watched(), Some(camera));
-    }
-
     /// The folder looked into until something is so: the system tells of a new file when it likes.
-    fn settle(app: &mut App, until: impl Fn(&App) -> bool) {
+    pub(in crate::app) fn settle(app: &mut App, until: impl Fn(&App) -> bool) {
         while !until(app) || app.is_taking() {
             app.look_into_folder();
             app.pictures_came();
@@ -444,32 +390,6 @@ mod tests {
         settle(&mut app, |app| !app.job.photos.is_empty());
         assert_eq!(said(&app).len(), 1, "{:?}", said(&app));
         assert_eq!(app.job.photos.len(), 1);
-    }
-
-    #[test]
-    fn what_the_activity_brought_while_the_program_was_away_is_taken_in_and_goes_when_it_is_kept() {
-        let folder = tempfile::tempdir().unwrap();
-        let camera = folder.path().join("camera");
-        std::fs::create_dir(&camera).unwrap();
-        let png = crate::photo::pasted_png((30, 20), &[120; 30 * 20 * 4]).unwrap();
-        let brought = camera.join("1764200000000.jpg");
-        std::fs::write(&brought, &png).unwrap();
-        let mut app = start(folder.path(), None, false).unwrap();
-        app.use_camera_folder(&camera);
-        settle(&mut app, |_| !brought.exists());
-        assert_eq!(app.kept(), Kept::Yes);
-        let name = &app.job.photos[0].picture;
-        let job = app.keeper.path().unwrap();
-        let kept = crate::store::pictures::picture_path(job, name);
-        assert_eq!(std::fs::read(kept.unwrap()).unwrap(), png);
-        // Brought once more, as after a stop before it was cleared away: it goes, and nothing is said.
-        std::fs::write(&brought, &png).unwrap();
-        drop(app);
-        let mut app = start(folder.path(), None, false).unwrap();
-        app.use_camera_folder(&camera);
-        settle(&mut app, |_| !brought.exists());
-        assert_eq!(app.job.photos.len(), 1);
-        assert!(app.taking_rows().is_empty(), "{:?}", app.taking_rows());
     }
 
     #[test]

@@ -2,6 +2,7 @@
 
 use std::sync::Arc;
 
+use super::activity::Wish;
 use super::fill::Value;
 use super::{App, Command, Here, Kind, PhotoCommand, PhotoSlot, Side, Slot, Tool};
 use crate::measure::quantity::{in_square_feet, in_square_metres, square_feet, square_metres};
@@ -16,7 +17,10 @@ impl App {
         match command {
             PhotoCommand::Take(files) => self.take_pictures(&files),
             // These need the window, or another program; whoever owns the window does them.
-            PhotoCommand::Pick | PhotoCommand::PickFolder | PhotoCommand::Paste => {}
+            PhotoCommand::PickFolder | PhotoCommand::Paste => {}
+            PhotoCommand::Pick => {
+                self.ask_activity(Wish::Pictures);
+            }
             PhotoCommand::Snap => self.snap(),
             PhotoCommand::Viewfinder => self.open_viewfinder(),
             PhotoCommand::Shutter => self.shutter(),

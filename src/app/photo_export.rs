@@ -192,11 +192,12 @@ impl App {
             }
         };
         let (places, wake) = (self.exchange(), self.keeper.wake());
+        let by_activity = self.has_activity();
         let (sender, done) = channel();
         std::thread::spawn(move || {
             let bytes = larger.bytes(format);
             let written = bytes.and_then(|bytes| write_out(&places, &stem, ends, &bytes));
-            let said = written.map(|path| format!("Written: {}", path.display()));
+            let said = written.map(|path| App::written_to(&path, by_activity));
             // Where nobody waits any longer nobody is told.
             if sender.send(said).is_ok()
                 && let Ok(wake) = wake.lock()

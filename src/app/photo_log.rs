@@ -39,32 +39,26 @@ impl App {
             command: command(PhotoCommand::Snap),
         });
         rows.extend(self.viewfinder_row());
-        rows.push(Row::choice(
-            "Take in pictures",
-            [
+        let ways: &[(&str, PhotoCommand)] = if self.has_activity() {
+            &[("Pictures of this device …", PhotoCommand::Pick)]
+        } else {
+            &[
                 ("Files …", PhotoCommand::Pick),
                 ("A folder …", PhotoCommand::PickFolder),
                 ("Paste", PhotoCommand::Paste),
             ]
-            .map(|(label, what)| Chip::new(label, false, command(what))),
+        };
+        let ways = ways.iter().cloned();
+        rows.push(Row::choice(
+            "Take in pictures",
+            ways.map(|(label, what)| Chip::new(label, false, command(what))),
         ));
         if !self.job.photos.is_empty() {
             rows.extend(self.filter_rows(&log));
         }
-        rows.push(Row::Heading("The camera of this device".into()));
-        rows.push(Row::yours(
-            "Its command",
-            self.camera_said(),
-            slot(0, PhotoSlot::Camera),
-        ));
-        rows.push(Row::yours(
-            "Its folder",
-            self.watched_said(),
-            slot(0, PhotoSlot::Watched),
-        ));
-        rows.push(Row::Text(
-            "Pictures that appear in that folder while it is watched are taken in by themselves. Drop pictures on the window as well.".into(),
-        ));
+        if !self.has_activity() {
+            rows.extend(self.camera_rows());
+        }
         rows.push(Row::yours(
             "Keep clear of what is hidden by",
             self.show(self.keeper.clear()),
@@ -161,6 +155,25 @@ impl App {
         alike.sort_by_key(|other| other.when);
         let at = alike.iter().position(|other| other.id == photo.id);
         at.map_or(name.clone(), |at| format!("{name}, no. {}", at + 1))
+    }
+
+    fn camera_rows(&self) -> [Row; 4] {
+        [
+            Row::Heading("The camera of this device".into()),
+            Row::yours(
+                "Its command",
+                self.camera_said(),
+                slot(0, PhotoSlot::Camera),
+            ),
+            Row::yours(
+                "Its folder",
+                self.watched_said(),
+                slot(0, PhotoSlot::Watched),
+            ),
+            Row::Text(
+                "Pictures that appear in that folder while it is watched are taken in by themselves. Drop pictures on the window as well.".into(),
+            ),
+        ]
     }
 
     /// A line of the log as it is shown.
@@ -293,7 +306,7 @@ mod tests {
         let mut photo = Photo::new("a.jpg".into(), (40, 30), when);
         let mut app = App::new(job, Keeper::nowhere());
         let mut check = |photo: &Photo, title: &str, detail: &str| {
-            app.job.photos = vec![std::sync::Arc::new(photo.clone())];
+            app.job.photos = vec![Arc::new(photo.clone())];
             let row = app.log_row(Line::Entry(0));
             assert_eq!((row.title.as_str(), row.detail.as_str()), (title, detail));
         };
@@ -312,7 +325,7 @@ mod tests {
         app.job.photos[0] = second.into();
         assert_eq!(title(&app, 1), "Picture of 09:05");
         let mut check = |photo: &Photo, title: &str, detail: &str| {
-            app.job.photos = vec![std::sync::Arc::new(photo.clone())];
+            app.job.photos = vec![Arc::new(photo.clone())];
             let row = app.log_row(Line::Entry(0));
             assert_eq!((row.title.as_str(), row.detail.as_str()), (title, detail));
         };
@@ -333,7 +346,7 @@ mod tests {
         let mut photo = Photo::new("a.jpg".into(), (40, 30), when);
         let taped = crate::photo::Taped::read(crate::measure::Length::in_64(47, 48));
         photo.add_mark(What::Dimension(Some(taped)), vec![[0.0; 2], [9.0; 2]]);
-        job.photos.push(std::sync::Arc::new(photo));
+        job.photos.push(Arc::new(photo));
         let mut app = App::new(job, Keeper::nowhere());
         for (words, found) in [("47 3/4", 1), ("3' 11 3/4", 1), ("1212", 1), ("48 3/4", 0)] {
             app.log_filter.words = words.into();

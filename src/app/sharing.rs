@@ -32,6 +32,9 @@ pub(super) fn write_out(
 impl App {
     /// Where files are handed over: the person's downloads, documents, and the data folder.
     pub(super) fn exchange(&self) -> Vec<PathBuf> {
+        if let Some(out) = self.goes_out() {
+            return vec![out.to_owned()];
+        }
         let mut places = Vec::new();
         if let Some(user) = directories::UserDirs::new() {
             places.extend(user.download_dir().map(Path::to_owned));
@@ -43,10 +46,25 @@ impl App {
         places
     }
 
+    /// Where files lie that were handed over to us.
+    fn come_from(&self) -> Vec<PathBuf> {
+        self.comes_in()
+            .map_or_else(|| self.exchange(), |place| vec![place.to_owned()])
+    }
+
+    /// What is said of a file that was written to be handed over.
+    pub(super) fn written_to(path: &Path, by_activity: bool) -> String {
+        let name = path.file_name().map(|name| name.to_string_lossy());
+        match name.filter(|_| by_activity) {
+            Some(name) => format!("{name} goes into the downloads of this device."),
+            None => format!("Written: {}", path.display()),
+        }
+    }
+
     /// Handed-over files in those places, the newest first.
     fn handed_over(&self) -> Vec<PathBuf> {
-        let mut files: Vec<_> = self
-            .exchange()
+        let places = self.come_from();
+        let mut files: Vec<_> = places
             .iter()
             .filter_map(|place| std::fs::read_dir(place).ok())
             .flat_map(Iterator::flatten)
@@ -75,7 +93,7 @@ impl App {
     /// Writes bytes under a name of their own there.
     pub(super) fn hand_out_as(&mut self, stem: &str, ends: &str, bytes: &[u8]) {
         self.said = match write_out(&self.exchange(), stem, ends, bytes) {
-            Ok(path) => format!("Written: {}", path.display()),
+            Ok(path) => App::written_to(&path, self.has_activity()),
             Err(why) => format!("Not written: {why}"),
         };
     }
@@ -206,7 +224,9 @@ impl App {
         }
         rows.push(Row::Heading("Files that were handed over".into()));
         let files = self.handed_over();
-        if files.is_empty() {
+        if self.has_activity() {
+            rows.push(Row::button("A file of this device …", Command::Fetch));
+        } else if files.is_empty() {
             let places: Vec<String> = self
                 .exchange()
                 .iter()
@@ -222,8 +242,7 @@ impl App {
             let name = path.file_name().map(|n| n.to_string_lossy().into_owned());
             Row::Figure {
                 label: name.unwrap_or_default(),
-                detail: path
-                    .parent()
+                detail: (path.parent().filter(|_| !self.has_activity()))
                     .map_or_else(String::new, |p| p.display().to_string()),
                 value: "take in".into(),
                 command: Some(Command::TakeIn(path)),

@@ -17,7 +17,7 @@ fn android_main(android: AndroidApp) {
         return;
     }
     if let Ok(mut app) = start(&folder, None, false) {
-        app.use_camera_folder(&folder.join("camera"));
+        app.use_activity(&folder);
         let _ = run(app);
     }
 }

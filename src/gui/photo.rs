@@ -34,7 +34,7 @@ pub enum Pick {
 /// Asks for files and gives them to whoever waits.
 pub type Picker = Rc<dyn Fn(Pick, Box<dyn FnOnce(Vec<PathBuf>)>)>;
 
-/// There is none on Android: the camera and what other programs share are the way in.
+/// On Android the activity is asked instead.
 #[cfg(target_os = "android")]
 pub(super) fn dialog() -> Picker {
     Rc::new(|_, done| done(Vec::new()))
@@ -190,6 +190,9 @@ pub(super) fn connect(desk: &Rc<Desk>) {
             if desk.app.borrow_mut().look_into_folder() || taking {
                 desk.pictures_came();
             }
+            if desk.app.borrow_mut().another_came_in() {
+                desk.show();
+            }
         },
     );
     #[cfg(not(target_os = "android"))]
@@ -234,7 +237,7 @@ impl Desk {
     /// Whether a command is one that only a window can do; then it is done.
     pub(super) fn in_window(self: &Rc<Self>, command: &Command) -> bool {
         let what = match command {
-            Command::Photo(PhotoCommand::Pick) => Pick::Files,
+            Command::Photo(PhotoCommand::Pick) if !self.app.borrow().has_activity() => Pick::Files,
             Command::Photo(PhotoCommand::PickFolder) => Pick::Folder,
             Command::Photo(PhotoCommand::Paste) => {
                 paste(self);
