@@ -64,10 +64,23 @@ pub struct Desk {
     way: RefCell<Vec<(Here, f32)>>,
     /// What asked last for the top of a page.
     top: Cell<u32>,
+    /// What is painted once all that came at once is taken in.
+    soon: Cell<Soon>,
     /// The page shows that a save failed.
     troubled: Cell<bool>,
     /// Whoever closes was told once that edits would be lost.
     warned: Cell<bool>,
+}
+
+/// What a finger's way leaves to be painted: a touch screen tells of it more often than it can be shown.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
+enum Soon {
+    #[default]
+    Nothing,
+    /// The picture alone.
+    Picture,
+    /// The whole page.
+    Page,
 }
 
 /// Opens a window on the program; the window is not run yet.
@@ -94,6 +107,7 @@ pub fn open(mut app: App) -> Result<Rc<Desk>, slint::PlatformError> {
         pictures: slint::Timer::default(),
         way: RefCell::default(),
         top: Cell::new(0),
+        soon: Cell::default(),
         troubled: Cell::new(false),
         warned: Cell::new(false),
     });
@@ -227,8 +241,28 @@ impl Desk {
         self.show();
     }
 
+    /// Shows the program when all that has come by now is taken in.
+    fn show_soon(self: &Rc<Self>, what: Soon) {
+        let waits = self.soon.get();
+        self.soon.set(waits.max(what));
+        if waits != Soon::Nothing {
+            return;
+        }
+        let weak = Rc::downgrade(self);
+        slint::Timer::single_shot(std::time::Duration::ZERO, move || {
+            let Some(desk) = weak.upgrade() else { return };
+            match desk.soon.replace(Soon::Nothing) {
+                Soon::Nothing => {}
+                Soon::Picture => photo::paint(&desk, &desk.app.borrow(), None),
+                Soon::Page => desk.show(),
+            }
+        });
+    }
+
     /// Shows the program as it is now.
     pub fn show(self: &Rc<Self>) {
+        // What waits is shown with it.
+        self.soon.set(Soon::Nothing);
         let app = self.app.borrow();
         let screen = app.screen();
         let list = self.window.global::<generated::Page<'_>>();
@@ -273,7 +307,12 @@ impl Desk {
             place.back((from.0 + across, from.1 + down)),
         );
         self.held.set((!done).then_some(place));
-        self.act(|app| app.slide(at, place.long(FINGER / 2.0), to - at, done));
+        (self.app.borrow_mut()).slide(at, place.long(FINGER / 2.0), to - at, done);
+        if done {
+            self.show();
+        } else {
+            self.show_soon(Soon::Page);
+        }
     }
 
     /// The sketch is tapped where it has no figure.

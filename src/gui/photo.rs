@@ -11,10 +11,10 @@ use slint::{
     SharedPixelBuffer,
 };
 
-use super::Desk;
 use super::clipboard::{Clipboard, paste};
 use super::generated::{LogLine, Page, Spot, Tab};
 use super::page::{Numbered, model};
+use super::{Desk, Soon};
 use crate::app::{App, Command, Here, PhotoCommand, Screen, Seen, Tool, Touch};
 use crate::measure::plain;
 use crate::photo::Line;
@@ -138,16 +138,20 @@ pub(super) fn connect(desk: &Rc<Desk>) {
         desk.app.borrow_mut().touch(what, x, y);
         // A moving finger changes the picture alone; the list waits until it lifts.
         if what == Touch::Move && before == desk.app.borrow().can_undo() {
-            paint(&desk, &desk.app.borrow(), None);
+            desk.show_soon(Soon::Picture);
         } else {
             desk.show();
         }
     });
     let weak = Rc::downgrade(desk);
     page.on_zoomed(move |by, x, y, across, down| {
+        // A pinch says all twice, as one and as a turn.
+        if (by - 1.0).abs() < 1e-6 && across == 0.0 && down == 0.0 {
+            return;
+        }
         if let Some(desk) = weak.upgrade() {
             desk.app.borrow_mut().zoom_photo(by, (x, y), (across, down));
-            desk.show();
+            desk.show_soon(Soon::Page);
         }
     });
     let weak = Rc::downgrade(desk);

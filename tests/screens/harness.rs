@@ -6,6 +6,9 @@ use std::time::Duration;
 use i_slint_backend_testing::{
     ElementHandle, ElementQuery, TestingBackend, TestingBackendOptions, mock_elapsed_time,
 };
+use i_slint_core::input::TouchPhase;
+use i_slint_core::lengths::LogicalPoint;
+use i_slint_core::platform::InternalEvent;
 use slint::platform::{PointerEventButton, WindowEvent};
 use slint::{ComponentHandle, LogicalPosition, LogicalSize, PhysicalSize, SharedString};
 use storyrod::app::App;
@@ -104,6 +107,39 @@ pub fn tap(desk: &Desk, label: &str) {
         element.invoke_accessible_default_action();
     }
     settle();
+}
+
+/// A finger comes down, moves or lifts.
+pub fn touch(desk: &Desk, id: i32, (x, y): (f32, f32), phase: TouchPhase) {
+    let position = LogicalPoint::new(x, y);
+    let event = InternalEvent::Touch {
+        id,
+        position,
+        phase,
+    };
+    let window = desk.window().window();
+    window.dispatch_event(WindowEvent::internal(event));
+}
+
+/// Two fingers about a middle, so far from it, go to where they are so far, side by side.
+pub fn pinch(desk: &Desk, middle: (f32, f32), from: f32, to: f32) {
+    let at = |far: f32| [(middle.0 - far, middle.1), (middle.0 + far, middle.1)];
+    for (id, place) in (1..).zip(at(from)) {
+        touch(desk, id, place, TouchPhase::Started);
+        settle();
+    }
+    for step in 1u8..=20 {
+        let far = from + (to - from) * f32::from(step) / 20.0;
+        for (id, place) in (1..).zip(at(far)) {
+            touch(desk, id, place, TouchPhase::Moved);
+        }
+    }
+    for (id, place) in (1..).zip(at(to)) {
+        touch(desk, id, place, TouchPhase::Ended);
+        settle();
+    }
+    // So long nothing is tapped by the finger that stays.
+    mock_elapsed_time(Duration::from_millis(300));
 }
 
 /// Types on a keyboard.

@@ -14,7 +14,7 @@ use storyrod::measure::Length;
 use storyrod::photo::{Figure, Format, Object, Stage, What, encode};
 use storyrod::site::Known;
 
-use crate::harness::{desk, keys, labels, settle, shot, tap};
+use crate::harness::{desk, keys, labels, pinch, settle, shot, tap};
 
 const SIZE: (u32, u32) = (2000, 1500);
 /// The wall of the picture, in metres from its left corner and down from 2 m.
@@ -526,4 +526,46 @@ fn a_log_of_thousands_makes_the_lines_in_sight() {
         shown.iter().any(|label| label.starts_with("Entry 2999")),
         "{shown:#?}"
     );
+}
+
+/// How long in the picture a line is that is drawn so far across the screen; it is taken back again.
+fn drawn(desk: &std::rc::Rc<Desk>) -> f64 {
+    desk.act(|app| app.send(photo(PhotoCommand::Snaps(false))));
+    drag(desk, (150.0, 260.0), (262.0, 260.0));
+    let long = desk.with_app(|app| {
+        let mark = app.job.photos[0].marks.last().unwrap();
+        let [a, b] = mark.points[..] else {
+            panic!("{mark:?}")
+        };
+        (a[0] - b[0]).hypot(a[1] - b[1])
+    });
+    desk.act(|app| {
+        app.pad = None;
+        app.send(Command::Undo);
+    });
+    settle();
+    long
+}
+
+#[test]
+fn two_fingers_bring_a_picture_nearer_and_mark_nothing() {
+    let site = site();
+    let mut app = app_of(&site);
+    app.send(Command::Go(Here::Photo(0)));
+    app.wait_for_pictures();
+    let desk = desk(app, SIZES[0].1);
+    desk.act(|app| app.send(photo(PhotoCommand::Tool(Tool::Dimension))));
+    settle();
+    let whole = drawn(&desk);
+    let marks = |desk: &Desk| desk.with_app(|app| app.job.photos[0].marks.len());
+    let had = marks(&desk);
+    pinch(&desk, (206.0, 264.0), 30.0, 75.0);
+    assert_eq!(marks(&desk), had);
+    assert!(desk.with_app(|app| app.pad.is_none()));
+    // By what the fingers did, less the way until it is known for a pinch.
+    let nearer = whole / drawn(&desk);
+    assert!((2.0..2.5).contains(&nearer), "{nearer}");
+    pinch(&desk, (206.0, 264.0), 75.0, 20.0);
+    assert!((whole / drawn(&desk) - 1.0).abs() < 1e-3);
+    assert_eq!(marks(&desk), had);
 }

@@ -1,13 +1,14 @@
-//! What a phone's system does to a window: bars and a notch over its edges, a keyboard that rises, a key Back.
+//! What a phone does to a window: bars and a notch over its edges, a keyboard that rises, a key Back, fingers.
 
 use i_slint_backend_testing::ElementHandle;
+use i_slint_core::input::TouchPhase;
 use i_slint_core::{InternalToken, lengths::LogicalEdges, window::WindowInner};
 use slint::platform::Key;
 use slint::{ComponentHandle, LogicalPosition, LogicalSize};
 use storyrod::app::{Command, Here, Slot};
 use storyrod::gui::Desk;
 
-use crate::harness::{desk, keys, settle, shot};
+use crate::harness::{desk, keys, pinch, scroll, settle, shot, touch};
 use crate::places::demo;
 
 const PHONE: (u32, u32) = (412, 892);
@@ -117,4 +118,44 @@ fn a_phone_on_its_side_shows_picture_figures_and_pad() {
     shot(&desk, "side-pad");
     let done = place(&desk, "OK");
     assert!(done[3] <= 412.0, "{done:?}");
+}
+
+#[test]
+fn one_finger_taps_and_pulls_the_list_and_two_tap_nothing() {
+    let desk = desk(demo(), PHONE);
+    desk.act(|app| app.send(Command::Go(Here::Rooms)));
+    settle();
+    let rooms = |desk: &Desk| desk.with_app(|app| app.job.rooms.len());
+    let had = rooms(&desk);
+    let [left, top, right, bottom] = place(&desk, "Rectangle");
+    let middle = ((left + right) / 2.0, (top + bottom) / 2.0);
+    pinch(&desk, middle, 10.0, 90.0);
+    pinch(&desk, middle, 60.0, 15.0);
+    assert_eq!(rooms(&desk), had);
+    assert_eq!(desk.with_app(|app| app.here().clone()), Here::Rooms);
+    // A plan with figures to tap: two fingers open no pad, and put no point.
+    desk.act(|app| app.send(Command::Go(Here::Room(0))));
+    settle();
+    let job = desk.with_app(|app| app.job.clone());
+    pinch(&desk, (206.0, 220.0), 20.0, 100.0);
+    assert!(desk.with_app(|app| app.pad.is_none() && app.job == job));
+    // One finger pulls the list, and taps.
+    let far = desk.scrolled();
+    touch(&desk, 1, (206.0, 700.0), TouchPhase::Started);
+    for step in 1u8..=20 {
+        let y = 700.0 - 12.0 * f32::from(step);
+        touch(&desk, 1, (206.0, y), TouchPhase::Moved);
+        settle();
+    }
+    touch(&desk, 1, (206.0, 460.0), TouchPhase::Ended);
+    settle();
+    assert!(desk.scrolled() < far - 100.0, "{}", desk.scrolled());
+    assert!(desk.with_app(|app| app.pad.is_none()));
+    scroll(&desk, 100_000.0);
+    let [left, top, right, bottom] = place(&desk, "Back");
+    let middle = ((left + right) / 2.0, (top + bottom) / 2.0);
+    touch(&desk, 1, middle, TouchPhase::Started);
+    touch(&desk, 1, middle, TouchPhase::Ended);
+    settle();
+    assert_eq!(desk.with_app(|app| app.here().clone()), Here::Rooms);
 }
