@@ -189,8 +189,6 @@ pub struct App {
     log_filter: crate::photo::Filter,
     /// The picture under the finger.
     surface: photo_surface::Surface,
-    /// The picture that lies under its wall's elevation.
-    laid_under: Option<crate::site::Id>,
     /// What a figure comes to where uncertain walls are longer and shorter, for the job that it was figured from.
     unsure: RefCell<Option<unsure::Known>>,
 }
@@ -247,7 +245,6 @@ impl App {
             viewfinder: None,
             log_filter: crate::photo::Filter::default(),
             surface: photo_surface::Surface::default(),
-            laid_under: None,
             unsure: RefCell::default(),
         }
     }

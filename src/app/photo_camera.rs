@@ -2,6 +2,7 @@
 
 use std::path::{Path, PathBuf};
 use std::process::Command as Program;
+use std::sync::Arc;
 use std::sync::mpsc::{Receiver, channel};
 use std::time::{Duration, Instant};
 
@@ -12,7 +13,7 @@ use super::activity::Wish;
 use super::photo_import::{is_picture, pictures_in};
 use super::{App, Here, Kept};
 use crate::drawing::Pixels;
-use crate::photo::{Window, flatten};
+use crate::photo::{Photo, Window, flatten};
 
 /// A file that is no longer written to stands still for so long before it is taken in.
 const STILL: Duration = Duration::from_secs(1);
@@ -332,12 +333,33 @@ impl App {
 
     /// The picture that is laid into the elevation of a wall.
     pub(super) fn laid_on(&self, room: usize, wall: usize) -> Option<usize> {
-        let id = self.laid_under?;
-        let at = self.job.photos.iter().position(|photo| photo.id == id)?;
-        let photo = &self.job.photos[at];
-        let here =
-            photo.room == self.job.rooms.get(room).map(|room| room.id) && photo.wall == Some(wall);
-        here.then_some(at)
+        let id = self.job.rooms.get(room)?.id;
+        let lies =
+            |photo: &Arc<Photo>| photo.laid && photo.room == Some(id) && photo.wall == Some(wall);
+        self.job.photos.iter().position(lies)
+    }
+
+    /// Lays a picture into its wall's elevation in place of another that lies there, or takes it off.
+    pub(super) fn lay_photo(&mut self, at: usize, laid: bool) {
+        let Some(photo) = self.job.photos.get(at) else {
+            return;
+        };
+        let (room, wall) = (photo.room, photo.wall);
+        let said = if laid {
+            "Picture laid into the elevation"
+        } else {
+            "Picture taken off the elevation"
+        };
+        self.edit(said, |job| {
+            for (n, photo) in job.photos.iter_mut().enumerate() {
+                let lies = n == at && laid;
+                if (n == at || photo.laid && (photo.room, photo.wall) == (room, wall))
+                    && photo.laid != lies
+                {
+                    Arc::make_mut(photo).laid = lies;
+                }
+            }
+        });
     }
 }
 
@@ -412,5 +434,37 @@ pub(super) mod tests {
         app.look_into_folder();
         assert_eq!(app.job.photos.len(), 1);
         assert!(camera.join("old.png").exists() && camera.join("new.png").exists());
+    }
+
+    #[test]
+    fn one_picture_lies_in_a_wall_and_stays_there_after_a_restart() {
+        let folder = tempfile::tempdir().unwrap();
+        let mut app = start(folder.path(), None, false).unwrap();
+        let when = app.job.begun;
+        app.edit("", |job| {
+            let room = crate::site::Room::rectangle("Washroom");
+            job.photos = (0..3)
+                .map(|n| {
+                    let name = crate::store::pictures::name_for(&[n], "png");
+                    let mut photo = Photo::new(name, (40, 30), when);
+                    photo.room = Some(room.id);
+                    photo.wall = Some(usize::from(n == 2));
+                    Arc::new(photo)
+                })
+                .collect();
+            job.rooms = vec![room];
+        });
+        for at in 0..3 {
+            app.lay_photo(at, true);
+        }
+        assert_eq!((app.laid_on(0, 0), app.laid_on(0, 1)), (Some(1), Some(2)));
+        app.finish().unwrap();
+        drop(app);
+        let mut app = start(folder.path(), None, false).unwrap();
+        assert_eq!((app.laid_on(0, 0), app.laid_on(0, 1)), (Some(1), Some(2)));
+        app.lay_photo(1, false);
+        assert_eq!((app.laid_on(0, 0), app.laid_on(0, 1)), (None, Some(2)));
+        app.send(crate::app::Command::Undo);
+        assert_eq!(app.laid_on(0, 0), Some(1));
     }
 }

@@ -61,9 +61,7 @@ impl App {
             }
             PhotoCommand::Pin(at, number) => self.pin(at, Some(number)),
             PhotoCommand::PinAll(at) => self.pin(at, None),
-            PhotoCommand::Lay(at) => {
-                self.laid_under = at.and_then(|at| self.job.photos.get(at)).map(|p| p.id);
-            }
+            PhotoCommand::Lay(at, laid) => self.lay_photo(at, laid),
             PhotoCommand::Export(at, png, large) => self.export_photo(at, png, large),
             PhotoCommand::Trace(at, number) => self.trace(at, number),
             PhotoCommand::TapedTrace(task) => self.taped_trace(task),

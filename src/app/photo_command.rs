@@ -81,7 +81,7 @@ pub enum PhotoCommand {
     /// All hidden items onto their wall.
     PinAll(usize),
     /// The picture under the elevation of its wall, or none.
-    Lay(Option<usize>),
+    Lay(usize, bool),
     /// Write the picture with its marks: a PNG, or else a JPEG; as large as it came, or as a screen shows it.
     Export(usize, bool, bool),
     /// A traced outline as a drawing in real size.

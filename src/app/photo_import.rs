@@ -77,6 +77,7 @@ pub(super) struct Taking {
     /// How many were asked for, and how many are through.
     asked: usize,
     through: usize,
+    taken: usize,
     /// The state of the job that the last picture of this lot made.
     made: Option<Arc<Job>>,
 }
@@ -173,6 +174,7 @@ impl App {
             watch,
             asked: count,
             through: 0,
+            taken: 0,
             made: None,
         });
     }
@@ -241,7 +243,12 @@ impl App {
                 .made
                 .as_ref()
                 .is_some_and(|made| Arc::ptr_eq(made, &self.now));
-        if self.edited("Pictures taken in", |job| job.photos.push(Arc::new(photo))) {
+        taking.taken += 1;
+        let said = match taking.taken {
+            1 => "A picture taken in".to_owned(),
+            n => format!("{n} pictures taken in"),
+        };
+        if self.edited(said, |job| job.photos.push(Arc::new(photo))) {
             if follows {
                 self.done.pop();
             }

@@ -115,13 +115,8 @@ impl App {
             && anchor.from_left.is_some()
             && anchor.up.is_some();
         if ready {
-            let laid = self.laid_under == Some(photo.id);
-            let what = if laid {
-                PhotoCommand::Lay(None)
-            } else {
-                PhotoCommand::Lay(Some(at))
-            };
-            let label = if laid {
+            let what = PhotoCommand::Lay(at, !photo.laid);
+            let label = if photo.laid {
                 "Take it off the wall's elevation"
             } else {
                 "Lay it into the wall's elevation"

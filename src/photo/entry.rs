@@ -43,6 +43,8 @@ pub struct Photo {
     pub flat: Option<Flat>,
     /// Where its plane stands on the wall.
     pub anchor: Option<Anchor>,
+    /// It lies in the elevation of its wall.
+    pub laid: bool,
 }
 
 /// How far the work was.
@@ -339,6 +341,7 @@ impl Photo {
             marks: Vec::new(),
             flat: None,
             anchor: None,
+            laid: false,
         }
     }
 

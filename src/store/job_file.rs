@@ -340,6 +340,7 @@ fn part_name(what: Option<u16>) -> String {
         Some(kind::PICTURE | kind::PHOTO) => "a picture",
         Some(kind::STEP) => "a step of the work",
         Some(kind::SIDES) => "the sides of what a picture is measured by",
+        Some(kind::LAID) => "that a picture lies in its wall's elevation",
         Some(kind::FIXED) => "what is fixed in a room",
         Some(kind::TRACED) => "where a figure's outline was traced",
         Some(kind::SURVEY) => "the survey of a room",

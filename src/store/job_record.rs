@@ -66,6 +66,8 @@ pub(super) mod kind {
     pub const SIDES: u16 = 55;
     /// Where the outline of a figure was traced, under the figure's name.
     pub const TRACED: u16 = 60;
+    /// A picture lies in its wall's elevation; under the picture's name, behind it.
+    pub const LAID: u16 = 62;
 }
 
 /// Lines of the roll in one part.
@@ -290,6 +292,7 @@ pub(super) fn write_entries(job: &Job) -> Vec<Part> {
     for photo in &job.photos {
         parts.push(part(kind::PHOTO, photo.id.0, write(&write_photo(photo))));
         parts.extend(write_sides(photo).map(|sides| part(kind::SIDES, photo.id.0, write(&sides))));
+        parts.extend((photo.laid).then(|| part(kind::LAID, photo.id.0, write(&1_u8))));
     }
     if !job.buying.cutting.is_empty() {
         let record = write_cutting(&job.buying);
@@ -406,6 +409,12 @@ pub(super) fn read_job(parts: &[Part]) -> Assembled {
                 let photo = job.photos.last_mut().filter(|photo| photo.id.0 == *id);
                 if let Some(flat) = photo.and_then(|photo| Arc::make_mut(photo).flat.as_mut()) {
                     flat.sides = sides;
+                }
+            }),
+            kind::LAID => read::<u8>(body).map(|laid| {
+                let photo = job.photos.last_mut().filter(|photo| photo.id.0 == *id);
+                if let Some(photo) = photo {
+                    Arc::make_mut(photo).laid = laid == 1;
                 }
             }),
             kind::BUYING => read(body).and_then(read_buying).map(|buying| {

@@ -217,6 +217,8 @@ pub(super) fn read_photo(record: PhotoRecord, id: Id) -> Option<Photo> {
         before: record.before.map(Id),
         marks: all(record.marks, read_mark)?,
         flat: some(record.flat, read_flat)?,
+        // In a part of its own.
+        laid: false,
         anchor: some(record.anchor, |(at, left, up)| {
             Some(Anchor {
                 spot: spot(at)?,

@@ -122,6 +122,8 @@ impl Job {
             if let Some(wall) = photo.wall.filter(|_| photo.room == Some(room.id)) {
                 let photo = Arc::make_mut(photo);
                 photo.wall = Some((walls - wall % walls) % walls);
+                // The picture is not turned over, so it would lie there the wrong way round.
+                photo.laid = false;
                 if let (Some(anchor), Some(long)) = (&mut photo.anchor, room.drawn_length(wall)) {
                     anchor.from_left = anchor.from_left.map(|left| long - left);
                 }

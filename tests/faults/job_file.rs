@@ -291,6 +291,7 @@ fn full_photo(room: Id) -> Photo {
         from_left: Some(Length::inches(3)),
         up: None,
     });
+    photo.laid = true;
     photo
 }
 

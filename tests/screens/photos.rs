@@ -245,7 +245,7 @@ fn a_picture_is_marked_measured_and_pinned_to_its_wall() {
         desk.act(|app| app.send(photo(PhotoCommand::Select(Some(3)))));
         shot(&desk, &format!("photo-hidden-{name}-day"));
         desk.act(|app| {
-            app.send(photo(PhotoCommand::Lay(Some(0))));
+            app.send(photo(PhotoCommand::Lay(0, true)));
             app.send(Command::Go(Here::Wall(0, 5)));
         });
         shot(&desk, &format!("photo-elevation-{name}-day"));

@@ -37,6 +37,8 @@ pub(super) struct PhotoJson {
     marks: Vec<MarkJson>,
     flat: Option<FlatJson>,
     anchor: Option<AnchorJson>,
+    #[serde(default)]
+    laid: bool,
 }
 
 #[derive(Serialize, Deserialize, Clone, Copy)]
@@ -181,6 +183,7 @@ pub(super) fn write_photo(photo: &Arc<Photo>) -> PhotoJson {
             sides: write_sides(flat.sides),
             edges_px: flat.edges.clone(),
         }),
+        laid: photo.laid,
         anchor: photo.anchor.map(|anchor| AnchorJson {
             spot_px: anchor.spot,
             from_left_nm: anchor.from_left.map(Nm),
@@ -302,6 +305,7 @@ pub(super) fn read_photo(place: usize, json: PhotoJson) -> Result<Arc<Photo>, Js
         marks,
         flat: flat.transpose()?,
         anchor,
+        laid: json.laid,
     }))
 }
 
