@@ -48,19 +48,28 @@ fn look() -> Result<Pasted, arboard::Error> {
         Err(ClipboardNotSupported) => return Ok(Pasted::Neither),
         Err(why) => return Err(why),
     };
-    match board.get().file_list() {
-        Ok(files) if !files.is_empty() => return Ok(Pasted::Files(files)),
-        Err(why) if !absent(&why) => return Err(why),
-        _ => {}
+    // A program may answer the one question with nonsense, and the other well.
+    let files = board.get().file_list();
+    if let Ok(files) = &files
+        && !files.is_empty()
+    {
+        return Ok(Pasted::Files(files.clone()));
     }
-    match board.get_image() {
+    let why = match board.get_image() {
         Ok(image) => {
             let side = |side: usize| u32::try_from(side).unwrap_or_default();
             let size = (side(image.width), side(image.height));
-            Ok(Pasted::Pixels(size, image.bytes.into_owned()))
+            return Ok(Pasted::Pixels(size, image.bytes.into_owned()));
         }
-        Err(why) if absent(&why) => Ok(Pasted::Neither),
-        Err(why) => Err(why),
+        Err(why) => why,
+    };
+    match [Some(why), files.err()]
+        .into_iter()
+        .flatten()
+        .find(|why| !absent(why))
+    {
+        Some(why) => Err(why),
+        None => Ok(Pasted::Neither),
     }
 }
 
