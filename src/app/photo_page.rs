@@ -238,7 +238,7 @@ impl App {
                 }
                 if self.view_of(at).is_some() {
                     rows.push(Row::button(
-                        "Use this outline: template, opening, tile",
+                        "Use this outline",
                         Command::Go(Here::Traced(at, number)),
                     ));
                 }
