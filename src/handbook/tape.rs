@@ -17,3 +17,9 @@ pub const CORNER_OFF: Sourced<f64> = Sourced::new(
     0.5,
     Cite::practice("a corner as built: half a degree, 1/2 in over 5 ft, is nothing rare"),
 );
+
+/// How far what was hung or built by eye runs from level, as a standard uncertainty in degrees.
+pub const HUNG: Sourced<f64> = Sourced::new(
+    0.5,
+    Cite::practice("a sheet hung by eye, a board or a tile as it was set: half a degree"),
+);

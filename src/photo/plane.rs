@@ -5,7 +5,7 @@ use crate::geometry::{
     Bent, CONTRADICTS, Estimate, Known, Lens, NoPlane, PlaneView, Reference, Shape, Spot, bend_of,
     distance, turn,
 };
-use crate::handbook::tape::CORNER_OFF;
+use crate::handbook::tape::{CORNER_OFF, HUNG};
 use crate::measure::{Angle, Length};
 
 /// One standard deviation of a click on a working copy, in its pixels. Common practice, no published source: a
@@ -250,21 +250,15 @@ impl Photo {
 
     /// Where a place of the picture is on its wall: from the left corner and up from the floor, with its ±.
     ///
-    /// The plane is anchored at a place whose two lengths are known, and turned so that a level line runs level; without
-    /// one the reference's upper edge counts as level.
+    /// The plane is anchored at a place whose two lengths are known. It is turned by what is known to be level: the upper
+    /// edge of the reference ([`HUNG`]) and a level line, each as far as it can be believed. The ± holds every way: what is
+    /// uncertain of the plane and of the clicks, along and across, and of the turn.
     #[must_use]
     pub fn on_wall(&self, view: &PlaneView, spot: Spot) -> Option<(Spot, f64)> {
         let anchor = self.anchor?;
         let (left, up) = (anchor.from_left?.metres(), anchor.up?.metres());
-        let (sine, cosine) = self.level(view).sin_cos();
-        let turned = |p: Spot| [p[0] * cosine + p[1] * sine, p[1] * cosine - p[0] * sine];
-        let (from, at) = (view.place(anchor.spot)?, view.place(spot)?);
-        let [x, y] = turned([at[0] - from[0], at[1] - from[1]]);
-        let spread = if spot == anchor.spot {
-            0.0
-        } else {
-            view.distance(anchor.spot, spot)?.spread
-        };
+        let level = self.level(view);
+        let (x, y, spread) = level.from_anchor(view, anchor.spot, spot)?;
         let tape = Taped::read(Length::ZERO).give.metres();
         Some(([left + x, up - y], (spread * STATED).hypot(tape)))
     }
@@ -275,24 +269,97 @@ impl Photo {
         let anchor = self.anchor?;
         let from = view.place(anchor.spot)?;
         let (x, y) = (left - anchor.from_left?.metres(), anchor.up?.metres() - up);
-        let (sine, cosine) = self.level(view).sin_cos();
+        let (sine, cosine) = self.level(view).turn(view).sin_cos();
         Some([
             from[0] + x * cosine - y * sine,
             from[1] + x * sine + y * cosine,
         ])
     }
 
-    /// By how much what is level is turned in the plane, in radians.
-    fn level(&self, view: &PlaneView) -> f64 {
+    /// What is level in the plane: the first level line that is long enough to say so, believed so far that the farthest
+    /// mark is known best.
+    fn level(&self, view: &PlaneView) -> Level {
         let line = self.marks.iter().find_map(|mark| {
             let (What::Level, [a, b]) = (&mark.what, &mark.points[..]) else {
                 return None;
             };
-            let (a, b) = (view.place(*a)?, view.place(*b)?);
-            let (a, b) = if a[0] <= b[0] { (a, b) } else { (b, a) };
-            (distance(a, b) > 1e-3).then(|| (b[1] - a[1]).atan2(b[0] - a[0]))
+            let (from, to) = (view.place(*a)?, view.place(*b)?);
+            let ends = if from[0] <= to[0] { [*a, *b] } else { [*b, *a] };
+            (distance(from, to) > 1e-3).then_some(ends)
         });
-        line.unwrap_or(0.0)
+        let by = |share: f64| Level { line, share };
+        if line.is_none() {
+            return by(0.0);
+        }
+        let far = self.anchor.and_then(|anchor| {
+            let from = view.place(anchor.spot)?;
+            let points = self.marks.iter().flat_map(|mark| &mark.points);
+            let corners = self.flat.iter().flat_map(|flat| &flat.corners);
+            let far = |spot: &Spot| view.place(*spot).map_or(0.0, |at| distance(from, at));
+            let farthest = points
+                .chain(corners)
+                .max_by(|a, b| far(a).total_cmp(&far(b)))?;
+            Some((anchor.spot, *farthest))
+        });
+        let Some((anchor, far)) = far else {
+            return by(1.0);
+        };
+        // What is uncertain of the place is, squared, a parabola over the share: three of its points tell the lowest.
+        let at = |share: f64| {
+            let spread = by(share).from_anchor(view, anchor, far);
+            spread.map_or(f64::INFINITY, |(_, _, spread)| spread * spread)
+        };
+        let (edge, half, whole) = (at(0.0), at(0.5), at(1.0));
+        let bow = edge - 2.0 * half + whole;
+        let share = if bow > 0.0 && bow.is_finite() {
+            0.5 + (edge - whole) / (4.0 * bow)
+        } else {
+            f64::from(u8::from(whole < edge))
+        };
+        by(share.clamp(0.0, 1.0))
+    }
+}
+
+/// What is level in the plane of a picture.
+#[derive(Clone, Copy)]
+struct Level {
+    /// The ends of a level line, the left one first.
+    line: Option<[Spot; 2]>,
+    /// How far the line is believed; the rest is the upper edge of the reference.
+    share: f64,
+}
+
+impl Level {
+    /// By how much what is level is turned, in radians, for the ends of the line in the plane.
+    fn turned(&self, a: Spot, b: Spot) -> f64 {
+        self.share * (b[1] - a[1]).atan2(b[0] - a[0])
+    }
+
+    fn turn(&self, view: &PlaneView) -> f64 {
+        let ends = self
+            .line
+            .and_then(|[a, b]| Some((view.place(a)?, view.place(b)?)));
+        ends.map_or(0.0, |(a, b)| self.turned(a, b))
+    }
+
+    /// How far a place is to the right of another and below it, and one standard deviation of where that is.
+    fn from_anchor(&self, view: &PlaneView, anchor: Spot, spot: Spot) -> Option<(f64, f64, f64)> {
+        if spot == anchor {
+            return Some((0.0, 0.0, 0.0));
+        }
+        let mut places = vec![anchor, spot];
+        places.extend(self.line.iter().flatten());
+        let along = |axis: usize, p: &[Spot]| {
+            let [x, y] = [p[1][0] - p[0][0], p[1][1] - p[0][1]];
+            let turn = p.get(3).map_or(0.0, |end| self.turned(p[2], *end));
+            let (sine, cosine) = turn.sin_cos();
+            [x * cosine + y * sine, y * cosine - x * sine][axis]
+        };
+        let x = view.estimate(&places, |p| along(0, p))?;
+        let y = view.estimate(&places, |p| along(1, p))?;
+        let hung = (1.0 - self.share) * HUNG.value.to_radians() * x.value.hypot(y.value);
+        let spread = x.spread.hypot(y.spread).hypot(hung);
+        Some((x.value, y.value, spread))
     }
 }
 

@@ -1,8 +1,11 @@
 //! Walls before a camera of which everything is known, clicked by an unsteady hand.
 
+use chrono::DateTime;
 use storyrod::geometry::{
     Bent, Estimate, Known, Lens, PlaneView, Reference, Shape, Spot, distance,
 };
+use storyrod::measure::Length;
+use storyrod::photo::{Anchor, Flat, Object, Photo, Taped, What};
 
 /// Chance that is the same in every run (xorshift64*), and normal by Box and Muller.
 pub struct Chance(pub u64);
@@ -203,4 +206,74 @@ pub fn covered(views: usize, seed: u64, form: Form, lens: f64, tapes: usize) -> 
     }
     stated.sort_by(f64::total_cmp);
     (within as f64 / views as f64, stated[views / 2])
+}
+
+/// A sheet on a wall seen by a camera, a place whose distances are known, a hidden one elsewhere and, where it is asked for,
+/// a level line: how far off the hidden one is said to be, and within what.
+fn placed(chance: &mut Chance, level: bool, tapes: usize) -> Option<(f64, f64)> {
+    let middle = [1024.0, 768.0];
+    let flat = Lens::straight(2.0 * middle[0], 2.0 * middle[1]);
+    let turn = turned([
+        chance.between(-25.0, 25.0),
+        chance.between(-40.0, 40.0),
+        chance.between(-10.0, 10.0),
+    ]);
+    let away = chance.between(1.5, 3.0);
+    let camera = Camera {
+        turn,
+        shift: [0.0, 0.0, away],
+        focal: chance.between(1_400.0, 1_800.0),
+        lens: flat,
+    };
+    let clicked = |chance: &mut Chance, place: Spot| {
+        let [x, y] = camera.seen(place)?;
+        Some([x + 1.5 * chance.normal(), y + 1.5 * chance.normal()])
+    };
+    let mut anywhere = || [chance.between(-1.2, 1.2), chance.between(-0.9, 0.9)];
+    let (anchor, hidden, line) = (anywhere(), anywhere(), anywhere());
+    let ends: Vec<[Spot; 2]> = (0..tapes).map(|_| [anywhere(), anywhere()]).collect();
+    // A letter sheet, hung by eye.
+    let (w, h) = (0.2159, 0.2794);
+    let hung = (0.5 * chance.normal()).to_radians();
+    let (sine, cosine) = hung.sin_cos();
+    let on_sheet = [[0.0, 0.0], [w, 0.0], [w, h], [0.0, h]];
+    let mut corners = [[0.0; 2]; 4];
+    for (corner, [x, y]) in corners.iter_mut().zip(on_sheet) {
+        *corner = clicked(chance, [x * cosine - y * sine, x * sine + y * cosine])?;
+    }
+    let mut photo = Photo::new(String::new(), (2048, 1536), DateTime::UNIX_EPOCH.into());
+    let mut flat = Flat::new(corners, Object::Letter);
+    let taped = |metres: f64| Length::from_metres(metres).map(Taped::read);
+    (flat.width, flat.height) = (taped(w), taped(h));
+    photo.flat = Some(flat);
+    photo.anchor = Some(Anchor {
+        spot: clicked(chance, anchor)?,
+        from_left: Some(Length::ZERO),
+        up: Some(Length::ZERO),
+    });
+    if level {
+        let other = [line[0] + chance.between(0.2, 1.0), line[1]];
+        let ends = vec![clicked(chance, line)?, clicked(chance, other)?];
+        photo.add_mark(What::Level, ends);
+    }
+    for [a, b] in ends {
+        let taped = taped(distance(a, b))?;
+        let ends = vec![clicked(chance, a)?, clicked(chance, b)?];
+        photo.add_mark(What::Dimension(Some(taped)), ends);
+    }
+    let spot = clicked(chance, hidden)?;
+    photo.add_mark(What::Note, vec![spot]);
+    let view = photo.view().ok()?;
+    let (place, give) = photo.on_wall(&view, spot)?;
+    let truth = [hidden[0] - anchor[0], anchor[1] - hidden[1]];
+    Some((distance(place, truth), give))
+}
+
+/// The share of so many views in which a place on the wall is where it is said to be, within what is said.
+pub fn placed_within(views: usize, seed: u64, level: bool, tapes: usize) -> f64 {
+    let mut chance = Chance(seed);
+    // Of most walls something comes to stand out of the picture.
+    let tried = (0..200 * views).filter_map(|_| placed(&mut chance, level, tapes));
+    let within: Vec<bool> = tried.take(views).map(|(off, give)| off <= give).collect();
+    within.iter().filter(|within| **within).count() as f64 / within.len() as f64
 }
