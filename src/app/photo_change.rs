@@ -27,7 +27,10 @@ impl App {
             PhotoCommand::Stop => self.stop_taking(),
             PhotoCommand::Seen => self.not_taken.clear(),
             PhotoCommand::Filter(filter) => self.log_filter = filter,
-            PhotoCommand::Beside(on) => self.surface.beside = on,
+            PhotoCommand::Beside(on) => {
+                self.surface.take(Tool::Look);
+                self.surface.beside = on;
+            }
             PhotoCommand::Tool(tool) => {
                 self.said.clear();
                 self.surface.take(tool);

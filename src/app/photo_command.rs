@@ -171,7 +171,9 @@ impl Tool {
             Tool::Note => "Tap where the words belong.",
             Tool::Freehand => "Draw with the finger.",
             Tool::Hidden => "Tap where it is, or drag along a pipe or a stud.",
-            Tool::Flatten => "Tap the four corners of something of known size.",
+            Tool::Flatten => {
+                "Tap the four corners of something of known size, or drag one that is marked."
+            }
             Tool::Edge => "Tap three places along an edge that is straight.",
             Tool::Anchor => "Tap a place whose distance from corner and floor you know.",
         }

@@ -223,8 +223,13 @@ impl App {
             "" => "anything".to_owned(),
             words => words.to_owned(),
         };
+        let all = self.job.photos.len();
+        let heading = match shown {
+            0 => format!("None of {all} is so"),
+            _ => format!("{shown} of {all} shown"),
+        };
         let mut rows = vec![
-            Row::Heading(format!("{shown} of {} shown", self.job.photos.len())),
+            Row::Heading(heading),
             Row::yours("Find", found, slot(0, PhotoSlot::Search)),
         ];
         rows.extend(self.place_chips());

@@ -258,7 +258,7 @@ impl App {
             (Tool::Area, 3..) => What::Area(None),
             (Tool::Note, 1) => What::Note,
             (Tool::Freehand, 2..) => What::Freehand,
-            (Tool::Hidden, 1 | 2) => What::Hidden(Box::new(Behind::new(HiddenKind::Pipe))),
+            (Tool::Hidden, 1 | 2) => What::Hidden(Box::new(Behind::new(self.hidden_kind(at)))),
             (Tool::Flatten, 4) => return self.put_corners(at, &points),
             (Tool::Edge, 3..) => return self.put_edge(at, points),
             _ => return,
@@ -348,6 +348,20 @@ impl App {
         if put && edges >= 3 {
             self.surface.take(Tool::Look);
         }
+    }
+
+    /// What something hidden is taken for: what the last one was.
+    fn hidden_kind(&self, at: usize) -> HiddenKind {
+        let marks = self
+            .job
+            .photos
+            .get(at)
+            .map_or(&[][..], |photo| &photo.marks);
+        let last = marks.iter().rev().find_map(|mark| match &mark.what {
+            What::Hidden(behind) => Some(behind.kind),
+            _ => None,
+        });
+        last.unwrap_or(HiddenKind::Pipe)
     }
 
     /// A point of a mark somewhere else.

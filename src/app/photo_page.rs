@@ -51,17 +51,25 @@ impl App {
             back: Some(Here::Photos),
             rows,
             photo: true,
-            tools: Tool::BAR
-                .map(|tool| {
-                    Chip::new(
-                        tool.name(),
-                        self.surface.tool == tool,
-                        command(PhotoCommand::Tool(tool)),
-                    )
-                })
-                .to_vec(),
+            tools: self.tools(photo),
             ..Screen::default()
         }
+    }
+
+    /// The tools; two pictures side by side are only looked at.
+    fn tools(&self, photo: &Photo) -> Vec<Chip> {
+        if self.surface.beside && photo.before.is_some() {
+            return Vec::new();
+        }
+        Tool::BAR
+            .map(|tool| {
+                Chip::new(
+                    tool.name(),
+                    self.surface.tool == tool,
+                    command(PhotoCommand::Tool(tool)),
+                )
+            })
+            .to_vec()
     }
 
     /// What the tool in hand asks for.
@@ -69,7 +77,8 @@ impl App {
         let tool = self.surface.tool;
         let mut rows = Vec::new();
         if tool != Tool::Look {
-            let begun = self.surface.draft.len() + usize::from(self.surface.first_tap.is_some());
+            let begun =
+                (self.surface.draft.len()).max(usize::from(self.surface.first_tap.is_some()));
             let so_far = match begun {
                 0 => String::new(),
                 1 => " One point so far.".to_owned(),
@@ -462,6 +471,16 @@ impl App {
             let day = of.when.format("%-d %b, %H:%M").to_string();
             format!("{}, {day}", self.photo_name(of))
         };
+        // The place is the same, so it is not said.
+        let said = |at: usize| {
+            let of = &self.job.photos[at];
+            let day = of.when.format("%-d %b, %H:%M").to_string();
+            match (of.title.as_str(), of.stage) {
+                ("", None) => day,
+                ("", Some(stage)) => format!("{}, {day}", stage.name()),
+                (title, _) => format!("{title}, {day}"),
+            }
+        };
         let place = |id| {
             self.job
                 .photos
@@ -492,7 +511,7 @@ impl App {
                 let chips = earlier.iter().rev().take(4).map(|other| {
                     let id = self.job.photos[*other].id;
                     Chip::new(
-                        title(*other),
+                        said(*other),
                         false,
                         command(PhotoCommand::Before(at, Some(id))),
                     )

@@ -69,14 +69,15 @@ impl App {
 
     fn finger_down(&mut self, at: usize, finger: Spot, shown: &Shown) {
         let reading = self.keeper.is_reading();
-        let hand = if self.surface.tool == Tool::Look {
-            let held = (!reading)
-                .then(|| self.point_near(at, finger, shown))
-                .flatten();
-            held.unwrap_or(Hand::Picture(finger))
-        } else {
-            Hand::Drawing
-        };
+        let held = (!reading).then(|| match self.surface.tool {
+            Tool::Look => self.point_near(at, finger, shown),
+            Tool::Flatten if self.surface.draft.is_empty() => self.corner_near(at, finger, shown),
+            _ => None,
+        });
+        let hand = held.flatten().unwrap_or(match self.surface.tool {
+            Tool::Look => Hand::Picture(finger),
+            _ => Hand::Drawing,
+        });
         let snapped = self.snapped(at, finger, shown, None);
         let surface = &mut self.surface;
         surface.down = Some(finger);
@@ -93,43 +94,20 @@ impl App {
         surface.hand = Some(hand);
     }
 
-    /// What a finger takes hold of: a point of the mark in hand first, then of any, then a corner of the reference.
+    /// The point of the mark in hand that a finger takes hold of. One that is not in hand is not moved: a finger that shifts
+    /// the picture comes down anywhere.
     fn point_near(&self, at: usize, finger: Spot, shown: &Shown) -> Option<Hand> {
         let photo = self.job.photos.get(at)?;
-        let near = |spot: &Spot| {
-            let on = shown.to_screen(*spot)?;
-            Some(distance(on, finger)).filter(|away| *away <= REACH)
-        };
-        let mut best: Option<(f64, Hand)> = None;
-        let mut offer = |away: f64, hand: Hand| {
-            if best.as_ref().is_none_or(|(least, _)| away < *least) {
-                best = Some((away, hand));
-            }
-        };
-        for mark in photo
-            .marks
-            .iter()
-            .filter(|mark| mark.what != What::Freehand)
-        {
-            let bonus = if Some(mark.number) == self.surface.picked {
-                12.0
-            } else {
-                0.0
-            };
-            for (n, spot) in mark.points.iter().enumerate() {
-                if let Some(away) = near(spot) {
-                    offer(away - bonus, Hand::Point(mark.number, n));
-                }
-            }
-        }
-        if let Some(flat) = photo.flat.as_ref().filter(|_| !self.surface.flat) {
-            for (n, corner) in flat.corners.iter().enumerate() {
-                if let Some(away) = near(corner) {
-                    offer(away + 4.0, Hand::Corner(n));
-                }
-            }
-        }
-        best.map(|(_, hand)| hand)
+        let mark = photo.mark(self.surface.picked?)?;
+        let points = (mark.what != What::Freehand).then_some(&mark.points)?;
+        nearest(points, finger, shown).map(|n| Hand::Point(mark.number, n))
+    }
+
+    /// The corner of the reference that a finger takes hold of, with the tool that put it there.
+    fn corner_near(&self, at: usize, finger: Spot, shown: &Shown) -> Option<Hand> {
+        let flat = self.job.photos.get(at)?.flat.as_ref();
+        let flat = flat.filter(|_| !self.surface.flat)?;
+        nearest(&flat.corners, finger, shown).map(Hand::Corner)
     }
 
     /// Where what is drawn ends: on another end nearby, else on a straight edge, else under the finger.
@@ -288,12 +266,13 @@ impl App {
                     self.move_point(at, number, n, spot);
                 }
             }
-            Hand::Corner(_) => {
-                if let Some((n, spot)) = corner.filter(|_| !still) {
+            Hand::Corner(_) if !still => {
+                if let Some((n, spot)) = corner {
                     self.move_corner(at, n, spot);
                 }
             }
-            Hand::Drawing => {
+            // One of four new corners may lie where an old one is.
+            Hand::Corner(_) | Hand::Drawing => {
                 let end = self.snapped(at, finger, shown, None);
                 self.drawn(at, end, still);
             }
@@ -424,6 +403,15 @@ impl App {
     }
 }
 
+/// Which of these places a finger is on.
+fn nearest(places: &[Spot], finger: Spot, shown: &Shown) -> Option<usize> {
+    let away = places.iter().enumerate().filter_map(|(n, spot)| {
+        let away = distance(shown.to_screen(*spot)?, finger);
+        (away <= REACH).then_some((away, n))
+    });
+    away.min_by(|(a, _), (b, _)| a.total_cmp(b)).map(|(_, n)| n)
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -496,6 +484,11 @@ mod tests {
         app.pad = None;
         let corner = |app: &App, n: usize| app.job.photos[0].flat.as_ref().unwrap().corners[n];
         assert_eq!(corner(&app, 0), [1060.0, 1000.0]);
+        // A finger that shifts the picture moves no corner; with its tool it does.
+        drag(&mut app, (300.0, 241.0), (309.0, 241.0));
+        assert_eq!(corner(&app, 2), [3000.0, 2410.0]);
+        send(&mut app, PhotoCommand::Nearer(-8));
+        send(&mut app, PhotoCommand::Tool(Tool::Flatten));
         drag(&mut app, (300.0, 241.0), (309.0, 241.0));
         assert_eq!(corner(&app, 2), [3090.0, 2410.0]);
         // A hair beside another mark's end it takes that, farther off it does not.

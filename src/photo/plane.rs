@@ -258,7 +258,7 @@ impl Photo {
         let anchor = self.anchor?;
         let (left, up) = (anchor.from_left?.metres(), anchor.up?.metres());
         let level = self.level(view);
-        let (x, y, spread) = level.from_anchor(view, anchor.spot, spot)?;
+        let (x, y, spread) = level.beyond(view, anchor.spot, spot)?;
         let tape = Taped::read(Length::ZERO).give.metres();
         Some(([left + x, up - y], (spread * STATED).hypot(tape)))
     }
@@ -306,7 +306,7 @@ impl Photo {
         };
         // What is uncertain of the place is, squared, a parabola over the share: three of its points tell the lowest.
         let at = |share: f64| {
-            let spread = by(share).from_anchor(view, anchor, far);
+            let spread = by(share).beyond(view, anchor, far);
             spread.map_or(f64::INFINITY, |(_, _, spread)| spread * spread)
         };
         let (edge, half, whole) = (at(0.0), at(0.5), at(1.0));
@@ -343,7 +343,7 @@ impl Level {
     }
 
     /// How far a place is to the right of another and below it, and one standard deviation of where that is.
-    fn from_anchor(&self, view: &PlaneView, anchor: Spot, spot: Spot) -> Option<(f64, f64, f64)> {
+    fn beyond(&self, view: &PlaneView, anchor: Spot, spot: Spot) -> Option<(f64, f64, f64)> {
         if spot == anchor {
             return Some((0.0, 0.0, 0.0));
         }
@@ -571,7 +571,8 @@ mod tests {
         let view = photo.view().unwrap();
         let (place, give) = photo.on_wall(&view, [1400.0, 1500.0]).unwrap();
         assert!(distance(place, [0.7, 1.05]) < 1e-9, "{place:?}");
-        assert!(give > 0.001 && give < 0.02, "{give}");
+        // Over 1.08 m half a degree is 9 mm, and twice that is stated.
+        assert!(give > 0.019 && give < 0.03, "{give}");
         let back = photo.from_wall(&view, place).unwrap();
         assert!(distance(back, view.place([1400.0, 1500.0]).unwrap()) < 1e-9);
         // A level line that runs down to the right: the wall is turned under it.

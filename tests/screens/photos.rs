@@ -2,6 +2,7 @@
 
 use std::path::{Path, PathBuf};
 
+use i_slint_core::input::TouchPhase;
 use slint::platform::{PointerEventButton, WindowEvent};
 use slint::{ComponentHandle, LogicalPosition};
 use storyrod::app::{
@@ -14,7 +15,7 @@ use storyrod::measure::Length;
 use storyrod::photo::{Figure, Format, Object, Stage, What, encode};
 use storyrod::site::Known;
 
-use crate::harness::{desk, keys, labels, pinch, settle, shot, tap};
+use crate::harness::{desk, keys, labels, pinch, settle, shot, tap, touch};
 
 const SIZE: (u32, u32) = (2000, 1500);
 /// The wall of the picture, in metres from its left corner and down from 2 m.
@@ -565,6 +566,20 @@ fn two_fingers_bring_a_picture_nearer_and_mark_nothing() {
     // By what the fingers did, less the way until it is known for a pinch.
     let nearer = whole / drawn(&desk);
     assert!((2.0..2.5).contains(&nearer), "{nearer}");
+    // Two that come down at once and go side by side, as in shifting what lies there, mark nothing either.
+    for phase in [TouchPhase::Started, TouchPhase::Moved, TouchPhase::Ended] {
+        let down = if phase == TouchPhase::Started {
+            0.0
+        } else {
+            60.0
+        };
+        touch(&desk, 1, (150.0, 200.0 + down), phase);
+        touch(&desk, 2, (260.0, 200.0 + down), phase);
+        settle();
+    }
+    assert_eq!(marks(&desk), had);
+    let rows = desk.with_app(|app| format!("{:?}", app.screen().rows));
+    assert!(!rows.contains("so far"), "{rows}");
     pinch(&desk, (206.0, 264.0), 75.0, 20.0);
     assert!((whole / drawn(&desk) - 1.0).abs() < 1e-3);
     assert_eq!(marks(&desk), had);
