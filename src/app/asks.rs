@@ -85,7 +85,7 @@ impl App {
             Slot::RoomNote(..) => "Note".into(),
             Slot::NewStep(_) | Slot::StepText(_) => "What is to be done".into(),
             Slot::Search => "Name contains".into(),
-            Slot::Photo(_, field) => super::photo_change::asks(*field).into(),
+            Slot::Photo(at, field) => self.photo_asks(*at, *field),
         }
     }
 }

@@ -452,8 +452,30 @@ fn fill_words(photo: &mut Photo, field: PhotoSlot, text: String) {
     }
 }
 
+impl App {
+    /// What the pad asks for: of a length also which it is, and what the picture says, for the pad may lie over it.
+    pub(super) fn photo_asks(&self, at: usize, field: PhotoSlot) -> String {
+        let PhotoSlot::Length(number) = field else {
+            return asks(field).to_owned();
+        };
+        let photo = self.job.photos.get(at);
+        let note = photo.and_then(|photo| photo.mark(number));
+        let note = note.map_or("", |mark| mark.note.as_str());
+        let name = match note {
+            "" => asks(field).to_owned(),
+            note => format!("“{note}”, by tape"),
+        };
+        let view = self.view_of(at);
+        let estimate = photo.and_then(|photo| photo.figure(number, view.as_deref()));
+        match estimate.filter(|figure| figure.is_estimate()) {
+            Some(figure) => format!("{name}; the picture says {}", self.figure_text(figure)),
+            None => name,
+        }
+    }
+}
+
 /// What a field of a picture asks for, in words.
-pub(super) fn asks(field: PhotoSlot) -> &'static str {
+fn asks(field: PhotoSlot) -> &'static str {
     match field {
         PhotoSlot::Title => "Title of the picture",
         PhotoSlot::Note => "What there is to say of it",

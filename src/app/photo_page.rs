@@ -141,12 +141,12 @@ impl App {
                 command: Some(command(PhotoCommand::Select(Some(mark.number)))),
             });
         }
-        if rows.len() == before {
+        if rows.len() > before {
+            rows.insert(0, Row::Heading("Marked".into()));
+        } else if self.surface.tool == Tool::Look {
             rows.push(Row::Text(
                 "Choose a tool under the picture and mark what was measured.".into(),
             ));
-        } else {
-            rows.insert(0, Row::Heading("Marked".into()));
         }
         if estimates {
             rows.push(note(

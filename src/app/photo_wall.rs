@@ -59,9 +59,11 @@ impl App {
             }
             return Ok(hidden);
         }
-        let placed = placed.ok_or(
-            "Flatten the picture and mark one place on the wall, or tape it from corner and floor.",
-        )?;
+        let placed = placed.ok_or(if view.is_some() {
+            "Mark one place on the wall (further down, “On the wall”), or tape this from corner and floor."
+        } else {
+            "Flatten the picture and mark one place on the wall, or tape it from corner and floor."
+        })?;
         let most = placed.iter().map(|(_, give)| *give).fold(0.0, f64::max);
         hidden.known = Known::Picture(Length::from_metres(most).unwrap_or_default());
         hidden.line = placed
