@@ -310,7 +310,45 @@ impl App {
         (painted, taps.collect())
     }
 
-    /// The picture before at the left, this one at the right, each whole, where they are looked at side by side.
+    /// Whether a picture is looked at together with the one before.
+    pub(super) fn is_pair(&self, at: usize) -> bool {
+        let before = self.job.photos.get(at).and_then(|photo| photo.before);
+        let known = |id| self.job.photos.iter().any(|other| other.id == id);
+        self.surface.beside && before.is_some_and(known)
+    }
+
+    /// The room that each of two pictures has where they are looked at together: beside each other or one above the other,
+    /// whichever shows more of them.
+    fn cell(&self, at: usize, (w, h): (f64, f64)) -> (f64, f64) {
+        let size = self.job.photos.get(at).map_or((1, 1), |photo| photo.size);
+        let (pw, ph) = (f64::from(size.0), f64::from(size.1));
+        let scale = |w: f64, h: f64| (w / pw).min(h / ph);
+        if scale(w / 2.0, h) >= scale(w, h / 2.0) {
+            (w / 2.0, h)
+        } else {
+            (w, h / 2.0)
+        }
+    }
+
+    /// A place in one of two pictures that are looked at together as if that one had all the room, and by how much a way in
+    /// it is longer then; the place itself where there is one picture.
+    pub(super) fn in_cell(&self, at: usize, finger: Spot) -> (Spot, Spot) {
+        let (w, h) = self.surface.size.get();
+        if !self.is_pair(at) {
+            return (finger, [1.0, 1.0]);
+        }
+        let (cw, ch) = self.cell(at, (w, h));
+        let by = [w / cw.max(1.0), h / ch.max(1.0)];
+        (
+            [
+                finger[0] % cw.max(1.0) * by[0],
+                finger[1] % ch.max(1.0) * by[1],
+            ],
+            by,
+        )
+    }
+
+    /// The picture before, then this one, both as near, where they are looked at together.
     fn side_by_side(&self, at: usize, (w, h): (u32, u32), heft: f64) -> Option<Pixels> {
         let photo = self.job.photos.get(at).filter(|_| self.surface.beside)?;
         let before = self
@@ -319,31 +357,35 @@ impl App {
             .iter()
             .position(|other| Some(other.id) == photo.before)?;
         let palette = Palette::of(self.prefs.theme);
-        let half = w / 2;
+        let (cw, ch) = self.cell(at, (f64::from(w), f64::from(h)));
+        let (cw, ch) = (cw as u32, ch as u32);
+        let surface = &self.surface;
         let one = |at: usize| {
             let photo = &self.job.photos[at];
-            let (pw, ph) = (f64::from(photo.size.0), f64::from(photo.size.1));
-            let scale = (f64::from(half) / pw).min(f64::from(h) / ph);
-            let from = [
-                (f64::from(half) - pw * scale) / 2.0 / heft,
-                (f64::from(h) - ph * scale) / 2.0 / heft,
-            ];
+            let zoom = surface.zoom();
+            let place = |axis: usize, cell: u32, side: u32, scale: f64| {
+                let cell = f64::from(cell) / heft;
+                let corner = (cell - f64::from(side) * scale) / 2.0;
+                corner * zoom + cell * (0.5 - (0.5 + surface.middle[axis]) * zoom)
+            };
+            let (pw, ph) = photo.size;
+            let scale = (f64::from(cw) / f64::from(pw)).min(f64::from(ch) / f64::from(ph)) / heft;
             let shown = Shown::Taken {
-                scale: scale / heft,
-                from,
+                scale: scale * zoom,
+                from: [place(0, cw, pw, scale), place(1, ch, ph, scale)],
             };
             self.copy_of(at).map_or_else(
-                || ground(half, h, palette, Role::Hole),
-                |copy| base(&copy, &shown, (half, h), heft, palette),
+                || ground(cw, ch, palette, Role::Hole),
+                |copy| base(&copy, &shown, (cw, ch), heft, palette),
             )
         };
-        let (left, right) = (one(before), one(at));
         let mut both = ground(w, h, palette, Role::Sheet);
-        let side = 4 * half as usize;
-        let offset = 4 * (w - half) as usize;
-        for (row, line) in both.rgba.chunks_mut(4 * w as usize).enumerate() {
-            line[..side].copy_from_slice(&left.rgba[row * side..(row + 1) * side]);
-            line[offset..].copy_from_slice(&right.rgba[row * side..(row + 1) * side]);
+        let (side, wide) = (4 * cw as usize, 4 * w as usize);
+        for (picture, [x, y]) in [(one(before), [0, 0]), (one(at), [w - cw, h - ch])] {
+            for (row, line) in picture.rgba.chunks(side).enumerate() {
+                let from = (y as usize + row) * wide + 4 * x as usize;
+                both.rgba[from..from + side].copy_from_slice(line);
+            }
         }
         Some(both)
     }

@@ -37,21 +37,19 @@ impl App {
     /// What a finger on the picture does: comes down, moves, lifts.
     pub fn touch(&mut self, what: Touch, x: f32, y: f32) {
         let Here::Photo(at) = self.here else { return };
-        if self.surface.beside {
-            return;
-        }
-        // While something is typed a finger may look about in the picture, and changes nothing there.
-        let typing = self.pad.is_some();
-        let finger = [f64::from(x), f64::from(y)];
+        // While something is typed, and in two pictures together, a finger may look about and changes nothing.
+        let looks = self.pad.is_some() || self.is_pair(at);
+        let (_, wider) = self.in_cell(at, [0.0; 2]);
+        let finger = [f64::from(x) * wider[0], f64::from(y) * wider[1]];
         let Some(shown) = self.shown(at, self.surface.size.get()) else {
             return;
         };
         match what {
-            Touch::Down if typing => {
+            Touch::Down if looks => {
                 self.surface.down = Some(finger);
                 self.surface.hand = Some(Hand::Picture(finger));
             }
-            Touch::Up if typing => self.surface.let_go(),
+            Touch::Up if looks => self.surface.let_go(),
             Touch::Down => self.finger_down(at, finger, &shown),
             Touch::Move => self.finger_moves(at, finger, &shown),
             Touch::Up => self.finger_up(at, finger, &shown),
@@ -61,10 +59,12 @@ impl App {
 
     /// Nearer or farther about a place on the screen: a wheel, or two fingers.
     pub fn zoom_photo(&mut self, by: f32, (x, y): (f32, f32), moved: (f32, f32)) {
+        let Here::Photo(at) = self.here else { return };
         self.surface.let_go();
-        self.surface
-            .nearer(f64::from(by), Some([f64::from(x), f64::from(y)]));
-        self.surface.shift([f64::from(moved.0), f64::from(moved.1)]);
+        let (about, wider) = self.in_cell(at, [f64::from(x), f64::from(y)]);
+        self.surface.nearer(f64::from(by), Some(about));
+        let moved = [f64::from(moved.0) * wider[0], f64::from(moved.1) * wider[1]];
+        self.surface.shift(moved);
     }
 
     fn finger_down(&mut self, at: usize, finger: Spot, shown: &Shown) {

@@ -584,3 +584,44 @@ fn two_fingers_bring_a_picture_nearer_and_mark_nothing() {
     assert!((whole / drawn(&desk) - 1.0).abs() < 1e-3);
     assert_eq!(marks(&desk), had);
 }
+
+#[test]
+fn before_and_after_are_looked_at_together_and_nothing_is_marked_there() {
+    let site = site();
+    let mut app = app_of(&site);
+    let after = site.folder.path().join("after.png");
+    image::RgbImage::from_pixel(400, 300, image::Rgb([190, 150, 90]))
+        .save(&after)
+        .unwrap();
+    app.take_pictures(&[after]);
+    app.wait_for_pictures();
+    let before = app.job.photos[0].id;
+    app.send(photo(PhotoCommand::Before(1, Some(before))));
+    app.send(Command::Go(Here::Photo(1)));
+    app.wait_for_pictures();
+    for (name, size) in [SIZES[0], SIZES[1]] {
+        let mut app = app_of(&site);
+        app.send(Command::Go(Here::Photo(1)));
+        app.wait_for_pictures();
+        app.send(photo(PhotoCommand::Beside(true)));
+        app.wait_for_pictures();
+        let desk = desk(app, size);
+        let whole = shot(&desk, &format!("photo-pair-{name}-day")).2;
+        assert!(whole > 60, "{whole}");
+        assert!(
+            !labels(&desk)
+                .iter()
+                .any(|label| label.starts_with("Dimension"))
+        );
+        let before = desk.window().window().take_snapshot().unwrap();
+        let marks = |desk: &Desk| desk.with_app(|app| app.job.photos[1].marks.len());
+        let had = marks(&desk);
+        pinch(&desk, (206.0, 180.0), 30.0, 75.0);
+        drag(&desk, (200.0, 150.0), (240.0, 170.0));
+        shot(&desk, &format!("photo-pair-near-{name}-day"));
+        let after = desk.window().window().take_snapshot().unwrap();
+        assert_ne!(before.as_bytes(), after.as_bytes());
+        assert_eq!(marks(&desk), had);
+    }
+    drop(app);
+}
