@@ -143,7 +143,7 @@ impl App {
         }
         if rows.len() > before {
             rows.insert(0, Row::Heading("Marked".into()));
-        } else if self.surface.tool == Tool::Look {
+        } else if self.surface.tool == Tool::Look && !self.surface.beside {
             rows.push(Row::Text(
                 "Choose a tool under the picture and mark what was measured.".into(),
             ));
