@@ -36,7 +36,8 @@ impl App {
         rows.extend(parts.into_iter().flatten());
         rows.extend(self.entry_rows(at, photo));
         let place = self.place_of(photo);
-        let when = photo.when.format("%-d %b %Y, %H:%M").to_string();
+        // The year stands below, under "Taken": a phone has no room for it here.
+        let when = photo.when.format("%-d %b, %H:%M").to_string();
         let title = match photo.title.as_str() {
             "" => when,
             title => title.to_owned(),
